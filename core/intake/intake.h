@@ -1,0 +1,121 @@
+// Foreign text -> readings, questions and refusals: single cells, files and the clipboard (computation 2, situations
+// 59-73). No file is opened here.
+#pragma once
+
+#include "core/pass/pass.h"
+
+namespace hammerline {
+
+/// Why a value is asked about or refused; the ids are those of the import JSON.
+enum class Doubt : std::uint8_t {
+    none,
+    unreadable,
+    outOfRange,
+    likelySlip,
+    date,
+    duplicate,
+    unknownNote,
+    unitMismatch,
+    unknownColumn
+};
+std::string_view key(Doubt);
+
+/// A reading that is not stored until a person says so. `mayTake`: it may be taken as typed (false: only the
+/// suggestion).
+struct Question {
+    Place place;
+    std::optional<Cell> cell;
+    std::string text;
+    Doubt doubt = Doubt::none;
+    std::string slip; // "inch-for-mm", "lost-zero", "lost-mark", "date-from-fraction", "off-rail", "negative-gap" ...
+    std::optional<Reading> asTyped; // what it would be
+    bool mayTake = true;
+    std::string suggestion; // as one would type it ("1 13/16 in"), empty: none
+};
+
+/// What is known around a single cell when it is typed.
+struct EntryContext {
+    const Piano* piano{};
+    const Pass* pass{};                // for cross checks (let-off against blow); may be null
+    std::optional<Unit> unit;          // overrides the dimension's entry unit
+    std::map<DimensionId, Unit> units; // units chosen per dimension
+};
+
+/// One typed cell: a sound reading, a question, or a refusal.
+struct Entry {
+    std::optional<Reading> sound;
+    std::optional<Question> question;
+};
+Outcome<Entry> readEntry(std::string_view typed, Cell, const EntryContext&);
+
+struct Dialect {
+    std::string encoding = "UTF-8"; // UTF-8, UTF-8-BOM, UTF-16LE, UTF-16BE, Windows-1252
+    char separator = ',';
+    char decimal = '.';
+    bool header = true;
+};
+
+struct TableOptions {
+    std::map<std::string, DimensionId> columns; // header text -> dimension, by hand
+    std::map<DimensionId, Unit> units;
+    std::optional<char> separator;
+    std::optional<char> decimal;
+    std::map<DimensionId, std::string> references;
+};
+
+/// Text as rows of fields, with the line each row starts in (from 1). RFC 4180 plus the dialects of spreadsheets.
+struct Table {
+    Dialect dialect;
+    std::vector<std::vector<std::string>> rows;
+    std::vector<int> lines;
+};
+/// Refuses emptyFile, badTable (unterminated quote, NUL byte, text after a quote) with line and column.
+Outcome<Table> readTable(std::string_view bytes, const TableOptions& = {});
+
+struct ColumnUse {
+    std::string header;
+    enum class Use : std::uint8_t { note, dimension, ignored, ambiguous } use = Use::ignored;
+    std::optional<DimensionId> dimension;
+    std::optional<Unit> unit;
+};
+
+struct Sound {
+    Cell cell;
+    Reading reading;
+    int line{};
+    std::string pass; // long form only: pass label or number as text
+};
+
+struct RefusedRow {
+    int line{};
+    int column{};
+    std::string note;
+    std::optional<DimensionId> dimension;
+    std::string text;
+    Doubt kind = Doubt::unreadable;
+    RefusalCode code = RefusalCode::unreadable;
+};
+
+struct Intake {
+    Dialect dialect;
+    std::vector<ColumnUse> columns;
+    std::vector<Sound> sound;
+    std::vector<Question> questions;
+    std::vector<RefusedRow> refused;
+    std::vector<std::string> ignoredColumns;
+    std::map<DimensionId, std::string> references; // found out: key-height=bed
+    bool longForm = false;                         // piano;pass;note;dimension;trial;text;unit;state;at
+};
+
+/// A whole file or clipboard. Refuses what readTable refuses, and badTable when no column names a note or a dimension.
+Outcome<Intake> readReadings(std::string_view bytes, const Piano&, const TableOptions& = {});
+
+/// The dimension a header word means, in several languages ("Tiefgang", "set-off", "touch depth (in)").
+struct HeaderMeaning {
+    ColumnUse::Use use;
+    std::optional<DimensionId> dimension;
+    std::optional<Unit> unit;
+};
+HeaderMeaning headerMeaning(std::string_view header);
+
+} // namespace hammerline

@@ -1,0 +1,88 @@
+// Verdicts, evenness, consistency and the ranking of one pass (computation 3, 4, 6).
+#pragma once
+
+#include "core/pass/pass.h"
+#include "core/spec/spec.h"
+
+namespace hammerline {
+
+enum class Verdict : std::uint8_t { within, low, high, undecided, missing, notFitted };
+std::string_view key(Verdict);
+
+/// plain: limits decide, undecided only within min(u, 1/8 of the zone) beyond one. guard95, guardU: ISO 14253-1 with
+/// guard band 1.65 u, or U = 2 u.
+enum class Rule : std::uint8_t { plain, guard95, guardU };
+std::string_view key(Rule);
+Outcome<Rule> parseRule(std::string_view);
+
+/// Deviation (x - nominal)/(limit on that side - nominal); `infinite` at a zero-width side; no value on an open side.
+struct Deviation {
+    std::optional<double> value;
+    bool infinite = false;
+};
+Deviation deviationOf(std::int64_t x, const Zone&);
+
+struct Judged {
+    Cell cell;
+    Verdict verdict = Verdict::missing;
+    std::optional<double> deviation; // signed; words have theirs (+-2, -3)
+    bool infinite = false;
+    std::optional<std::int64_t> value; // in the reference of the review (relative height, sharp height)
+    Relation relation = Relation::equal;
+    std::optional<std::int64_t> upper;
+    std::optional<WordId> word;
+    double within = 0.0; // probability of conformity, for undecided ones
+    bool uneven = false;
+    bool step = false;     // beyond the step limit to a neighbour
+    double unevenness = 0; // residual against the neighbours, smallest unit
+    bool stale = false;
+    bool overridden = false;
+    /// 0 none, 1..3: |d| <= 1, <= 1.5, <= 2.5, beyond (look.md 2); sign by the verdict.
+    int marks() const;
+};
+
+/// One reading alone. u in the dimension's smallest unit.
+Judged judge(Cell, const Measured&, const std::optional<Zone>&, double u, Rule);
+
+struct DoubtfulNote {
+    NoteNumber note;
+    std::string_view why; // "relation" (computation 6), "let-off-beyond-blow", "check-beyond-blow", ...
+    DimensionId suspect;
+    double residual = 0; // mm
+};
+
+struct Summary {
+    int fitted = 0, within = 0, low = 0, high = 0, undecided = 0, missing = 0, notFitted = 0, uneven = 0, stale = 0;
+    int outside() const { return low + high; }
+};
+
+struct Review {
+    std::vector<DimensionId> asked;
+    std::vector<Judged> ranked;        // every reading, worst first
+    std::map<Cell, std::size_t> index; // into ranked
+    std::map<Cell, Zone> zones;        // of the asked, fitted cells
+    std::vector<DoubtfulNote> doubtful;
+    std::vector<DimensionId> tooCoarse; // 2u >= zone width: this gauge cannot decide this zone
+    Summary summary;
+    std::map<DimensionId, Summary> byDimension;
+    const Judged* at(Cell) const;
+};
+
+/// The pass with heights made relative: absolute heights (datum bed) become the distance from the piano's own line for
+/// naturals and sharp-height for sharps; the typed text stays (computation 2, 3, 9.1).
+Pass withRelativeHeights(const Piano&, const Pass&);
+
+/// Judges every reading of the pass and ranks: words that stop the note, |d|, unevenness, note. `stale` cells are
+/// marked.
+Review review(const Piano&, const Pass&, const Zones&, Rule = Rule::plain, std::span<const Cell> stale = {});
+
+/// Hammer travel : key-front travel of one colour (computation 6).
+struct Ratio {
+    double value{};
+    double spread{}; // 1 sd between notes
+    int notes{};     // 0: the default of the kind
+    bool fromDefault() const { return notes == 0; }
+};
+Ratio estimateRatio(const Piano&, const Pass&, KeyColour);
+
+} // namespace hammerline

@@ -1,0 +1,123 @@
+// The catalogue of things a person does to an action, what each does to the readings, and the key lever
+// (computation 5, 7; bench-practice 2.5, 2.7, 2.8).
+#pragma once
+
+#include "core/piano/dimension.h"
+
+namespace hammerline {
+
+struct OperationId {
+    std::uint8_t row{};
+    friend constexpr auto operator<=>(OperationId, OperationId) = default;
+};
+
+namespace operation {
+inline constexpr OperationId balancePunching{0}, frontPunching{1}, capstanTurn{2}, restRailShim{3}, railClothShim{4},
+    letOffTurn{5}, dropTurn{6}, checkBend{7}, spoonBend{8}, damperWire{9}, bridleBend{10}, balanceRailShim{11},
+    backRailShim{12}, playerScrew{13}, halfBlowRod{14}, pedalRod{15}, leverTiming{16}, inspect{17};
+}
+
+enum class AmountUnit : std::uint8_t { mm, turn, none };
+enum class Access : std::uint8_t { keysOff, oneKey, actionIn, actionTilted, actionOut, stackOut, bench };
+std::string_view key(Access);
+
+/// The direction words of commands.md.
+enum class Direction : std::uint8_t {
+    clockwise,
+    anticlockwise,
+    add,
+    remove,
+    toward,
+    away,
+    in,
+    out,
+    longer,
+    shorter,
+    nearer,
+    farther,
+    earlier,
+    later,
+    inspect
+};
+std::string_view key(Direction);
+
+struct Operation {
+    OperationId id;
+    std::string_view key;
+    AmountUnit unit;
+    bool common; // one move for many notes
+    Access access;
+    std::array<double, 2> minutes; // practised, beginner; per note, or per piano when common
+    double firstTrial;             // turns (or mm); 0: none
+    double capPerGo;               // turns or mm; 0: none
+    std::string_view guard;        // id of the "stop if" sentence
+    std::span<const DimensionId> disturbs;
+    std::string_view step; // id in the order of work (U8, ...), see orderOfWork
+};
+
+std::span<const Operation> operations();
+const Operation& row(OperationId);
+std::string_view key(OperationId);
+Outcome<OperationId> findOperation(std::string_view key);
+/// Whether this action has the operation at all.
+bool applies(OperationId, const Piano&);
+/// Its access on this piano (capstans with a stack in the way: stackOut, ...).
+Access accessOf(OperationId, const Piano&);
+
+/// Signed change of a dimension per unit of amount (mm per mm, mm per turn), with a band of one standard deviation.
+/// Positive amounts are the sense of the row: punching or shim added, capstan up, let-off and drop screw in, wire
+/// toward.
+struct Effect {
+    DimensionId dimension;
+    double perUnit{};
+    double sd{};
+};
+
+struct Response {
+    OperationId operation;
+    std::optional<KeyColour> keys; // where naturals and sharps differ
+    std::vector<Effect> effects;   // the first is what the operation is for
+    bool learned = false;
+    int pairs = 0;
+    double low95 = 0, high95 = 0; // of the first effect, when learned
+};
+
+/// First guesses from geometry and bench-practice 2.5, for every operation that applies; never a ground to print turns.
+/// `ratio` = hammer travel : key travel by colour.
+std::vector<Response> firstResponses(const Piano&, std::array<double, 2> ratio);
+
+/// The direction word of a signed amount of an operation on this action. Capstans: the turn, by kind of capstan;
+/// a learned response of opposite sign overrules the text (`reversed`).
+Direction directionOf(OperationId, double amount, const Piano&, bool reversed = false);
+
+// --- key lever (computation 5). All mm per mm.
+struct KeyLever {
+    double heightPerBalance;  // (F+T)/T
+    double dipPerBalance;     // F (1/T + 1/P)
+    double capstanPerBalance; // (T-C)/T
+    double lostPerBalance;    // F (1/C - 1/T), negative sense: M falls by this
+    double afterPerBalance;   // F (1/P + 1/C)
+    double dipPerFront;       // F/P: D falls by this
+    double heightPerBack;     // F/T: H, D, M fall by this
+    double capstanPerBack;    // C/T
+    double lostPerCapstan;    // F/C: M falls, A grows
+};
+KeyLever keyLever(const KeyArms&);
+
+/// Back-rail and balance-rail shims together that take up a lost motion at the key front with the front height kept:
+/// (back, balance) in mm for `lostMotion` mm.
+std::pair<double, double> frameShims(const KeyArms&, double lostMotion);
+
+// --- order of work as a graph in data (bench-practice 2.8)
+struct WorkStep {
+    std::string_view id; // "U8"
+    std::span<const std::string_view> needs;
+    std::span<const DimensionId> disturbs;
+    Access access;
+    std::span<const OperationId> operations;
+};
+std::span<const WorkStep> orderOfWork(ActionKind);
+/// The steps in an order in which needs come first (topological; stable).
+std::vector<std::string_view> sortedWork(ActionKind);
+
+} // namespace hammerline

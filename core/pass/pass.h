@@ -1,0 +1,79 @@
+// One round of measuring: cells with their trials, what was asked once for the pass, and the order of walking.
+#pragma once
+
+#include "core/piano/dimension.h"
+
+#include <map>
+
+namespace hammerline {
+
+/// One stored reading. A word has no count; an inequality or pair says so by `relation`.
+/// `order` is the place of its act in the book: later acts have larger numbers (staleness needs it).
+struct Reading {
+    std::int64_t count{};
+    std::int64_t upper{};
+    Relation relation = Relation::equal;
+    std::optional<WordId> word;
+    std::string typed;     // as it was typed
+    std::string typedUnit; // key of the unit that held, empty for words
+    bool taken = false;    // doubtful, taken as typed on purpose
+    std::string reason;    // why, where given
+    int trial = 1;
+    std::int64_t order = 0;
+    std::int64_t at = 0; // microseconds since 1970 UTC
+    friend bool operator==(const Reading&, const Reading&) = default;
+};
+
+/// The state of one cell of a pass.
+struct Measured {
+    std::vector<Reading> trials; // current readings, by trial number
+    bool notFitted = false;      // said to be missing at this note by a person
+    bool disputed = false;       // two current readings after a merge
+    std::size_t superseded = 0;  // earlier readings of this pass that lie under it
+
+    bool missing() const { return trials.empty(); }
+    /// Mean of the trials that are plain numbers, rounded half away from zero; none for words and inequalities.
+    std::optional<std::int64_t> value() const;
+    std::optional<WordId> word() const;
+    const Reading* latest() const { return trials.empty() ? nullptr : &trials.back(); }
+    std::int64_t order() const { return trials.empty() ? 0 : trials.back().order; }
+    friend bool operator==(const Measured&, const Measured&) = default;
+};
+
+struct Climate {
+    double celsius{};
+    double humidity{}; // per cent
+    friend bool operator==(const Climate&, const Climate&) = default;
+};
+
+struct Pass {
+    int number{}; // 1 = as found
+    std::string label;
+    std::string uuid;
+    std::int64_t startedAt{};
+    std::int64_t order{};
+    std::optional<Climate> climate;
+    std::optional<double> temperature, humidity; // when only one of them is known
+    bool stackIn = false;
+    bool weightsOn = false;
+    std::map<DimensionId, std::string> references; // asked once per pass (computation 15)
+    std::map<Cell, Measured> cells;
+
+    const Measured* at(Cell) const;
+    std::optional<std::int64_t> value(Cell) const;
+    std::string_view referenceOf(DimensionId) const; // as said, else the catalogue's default
+    std::size_t readingCount() const;
+    friend bool operator==(const Pass&, const Pass&) = default;
+};
+
+/// Dimensions with at least one reading, in catalogue order.
+std::vector<DimensionId> askedDimensions(const Pass&);
+
+enum class WalkOrder : std::uint8_t { up, naturalsThenSharps, everyNth, sectionEnds, listed };
+
+/// The cells to visit, in order; cells that are not fitted are left out. `acrossFirst`: all dimensions of a note before
+/// the next note. `listed` is used by WalkOrder::listed (for instance: only what was out).
+std::vector<Cell> walk(WalkOrder, const Piano&, std::span<const DimensionId>, int n, bool acrossFirst,
+                       std::span<const NoteNumber> listed);
+
+} // namespace hammerline

@@ -1,0 +1,37 @@
+// Documents as codes and numbers: what a printed sheet says, before any words. Also the JSON and CSV of commands.md.
+#pragma once
+
+#include "core/comparison/comparison.h"
+#include "core/plan/plan.h"
+
+namespace hammerline {
+
+/// Lines of one operation under one access heading, in order along the keyboard from the bass end.
+struct OperationGroup {
+    OperationId operation{};
+    std::vector<const Step*> steps;
+    double minutes = 0;
+    bool learned = false;
+};
+struct AccessGroup {
+    Access access{};
+    double minutesToGetThere = 0;
+    std::vector<OperationGroup> operations;
+};
+/// The steps of a plan grouped by access and operation, keeping the order of work.
+std::vector<AccessGroup> groupSteps(const Plan&, const Piano&);
+
+// JSON of commands.md, as text. `pretty` indents by two.
+std::string checkJson(const PianoRecord&, int pass, const Review&, const std::vector<Cause>&, Grade);
+std::string planJson(const Plan&, const PianoRecord&);
+std::string comparisonJson(const Comparison&);
+std::string importJson(const Intake&, int pass, std::size_t taken);
+std::string surveyJson(const PianoRecord&);
+std::string idsJson();
+std::string refusalJson(const Refusal&, std::string_view sentence);
+
+/// Long form: piano;pass;note;dimension;trial;text;unit;state;at (UTF-8 with BOM, CRLF, formula text neutralised).
+std::string exportCsv(const std::vector<PianoRecord>&);
+std::string exportJson(const std::vector<PianoRecord>&);
+
+} // namespace hammerline

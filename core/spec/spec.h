@@ -1,0 +1,73 @@
+// Tolerance zones: by dimension, section and key colour, tapering where asked (computation 3, bench-practice 2.1, 2.2).
+#pragma once
+
+#include "core/piano/dimension.h"
+
+namespace hammerline {
+
+/// Limits in the dimension's smallest unit. An absent side is open: no deviation there, nothing is out on it.
+struct Zone {
+    std::optional<std::int64_t> low;
+    std::int64_t nominal{};
+    std::optional<std::int64_t> high;
+    friend bool operator==(const Zone&, const Zone&) = default;
+};
+
+/// One row of a sheet. `place` says for which notes: "" = all, "b", "t", "m", "h" as bench-practice 2.1 resolves them
+/// for a compass, or "27-52". The zone tapers linearly from `first` (at the first note of the place) to `last`.
+struct ZoneRow {
+    DimensionId dimension;
+    std::optional<KeyColour> colour;
+    std::string place;
+    Zone first, last;
+    friend bool operator==(const ZoneRow&, const ZoneRow&) = default;
+};
+
+struct SpecSheet {
+    std::string name;   // "old-upright"
+    std::string source; // never empty: a published source, or "common practice, no source"
+    std::vector<ZoneRow> zones;
+    std::map<DimensionId, std::int64_t> step; // greatest step to a neighbour that still counts as even
+    friend bool operator==(const SpecSheet&, const SpecSheet&) = default;
+};
+
+/// A note's target set by a person, with its reason (computation 15): printed, not counted as a fault.
+struct Override {
+    Cell cell;
+    Zone zone;
+    std::string reason;
+    std::string reviewOn; // ISO date or empty
+    friend bool operator==(const Override&, const Override&) = default;
+};
+
+/// Which of b, t, m, h the note belongs to (bench-practice 2.1).
+char placeOf(NoteNumber, const Piano&);
+
+/// The sheet resolved for one piano: the zone of a cell, override first. None where the sheet says nothing.
+class Zones {
+public:
+    Zones(const SpecSheet&, const Piano&, std::span<const Override> = {});
+    const std::optional<Zone>& at(Cell) const;
+    bool overridden(Cell) const;
+    /// Step limit of a dimension, none where the sheet has none.
+    std::optional<std::int64_t> step(DimensionId) const;
+    const std::string& sheet() const { return m_sheet; }
+    const std::string& source() const { return m_source; }
+
+private:
+    int m_notes;
+    std::vector<std::optional<Zone>> m_zones; // [dimension * notes + note - 1]
+    std::map<Cell, Override> m_overrides;
+    std::map<DimensionId, std::int64_t> m_step;
+    std::string m_sheet, m_source;
+};
+
+/// Reads a sheet from its JSON (resources/spec/*.json document the form). Refuses badJson, badSpecSheet, badZone with
+/// the place inside the document in Place::field.
+Outcome<SpecSheet> readSpecSheet(std::string_view json);
+std::string writeSpecSheet(const SpecSheet&);
+
+/// The name of the built-in sheet that fits the action: upright, drop, grand (old-upright by choice).
+std::string_view defaultSheet(ActionKind);
+
+} // namespace hammerline

@@ -1,0 +1,134 @@
+// The bench book: one SQLite file with any number of pianos. Only what a person entered is kept; every write is one
+// immediate transaction and one act. No SQLite type leaves this folder; every refusal is a value.
+#pragma once
+
+#include "core/history/record.h"
+
+#include <functional>
+#include <memory>
+
+namespace hammerline {
+
+/// Who writes: told once when the book is opened, so that tests and commands can say so. Time is given from outside.
+struct Writer {
+    std::string program = "hammerline";
+    std::function<std::int64_t()> now; // microseconds since 1970 UTC; empty: the system clock
+};
+
+enum class OpenMode : std::uint8_t { readWrite, readOnly };
+
+struct PianoLine {
+    std::string uuid, name;
+    ActionKind action{};
+    int notes = 0;
+    struct PassLine {
+        int number = 0;
+        std::string label;
+        std::size_t readings = 0;
+    };
+    std::vector<PassLine> passes;
+};
+
+struct NewPass {
+    std::string label;
+    std::optional<double> temperature, humidity;
+    bool stackIn = false;
+    bool weightsOn = false;
+    std::map<DimensionId, std::string> references;
+};
+
+/// One reading to store. `replaces` is implied: the current one of the same cell and trial, as this book sees it.
+struct NewReading {
+    Cell cell;
+    Reading reading; // trial 0: a further trial (repeat); otherwise that trial
+};
+
+struct Problem {
+    std::string what; // integrity, foreign-key, pragma, schema, value ... with the detail
+};
+struct Verification {
+    bool sound = true;
+    std::vector<Problem> problems;
+};
+
+enum class Change : std::uint8_t { none, dataChanged, fileReplaced, fileGone };
+
+/// The act a write made; 0 where nothing had to be written.
+using ActId = std::int64_t;
+
+class BenchBook {
+public:
+    /// Refuses fileExists, cannotWrite, diskFull.
+    static Outcome<BenchBook> create(const std::string& path, Writer = {});
+    /// Reads the header by hand first. Refuses cannotRead, notABook, damagedBook, lockedBook; a newer book opens
+    /// read-only (see newer()). An older one is migrated after a verified dated backup beside it.
+    static Outcome<BenchBook> open(const std::string& path, OpenMode = OpenMode::readWrite, Writer = {});
+    BenchBook(BenchBook&&) noexcept;
+    BenchBook& operator=(BenchBook&&) noexcept;
+    ~BenchBook();
+
+    const std::string& path() const;
+    bool readOnly() const;
+    bool newer() const;
+
+    Outcome<std::vector<PianoLine>> pianos() const;
+    /// By name (exact, then without case) or uuid; empty: the only piano. Refuses noSuchPiano, severalPianos.
+    Outcome<std::string> findPiano(std::string_view nameOrUuid) const;
+    Outcome<PianoRecord> load(std::string_view pianoUuid) const;
+    /// Number of a pass by number or label, empty: the last. Refuses noSuchPass.
+    Outcome<int> findPass(std::string_view pianoUuid, std::string_view numberOrLabel) const;
+
+    Outcome<std::string> addPiano(const Piano&, std::string_view specName, const std::optional<SpecSheet>& = {});
+    Outcome<ActId> changePiano(std::string_view uuid, const Piano&, std::string_view specName,
+                               const std::optional<SpecSheet>& = {});
+    Outcome<int> addPass(std::string_view pianoUuid, const NewPass&);
+    Outcome<ActId> setReferences(std::string_view pianoUuid, int pass, const std::map<DimensionId, std::string>&);
+    /// All or nothing, one act. `kind`: entry, paste or import; `source`: a file's name for the log.
+    Outcome<ActId> store(std::string_view pianoUuid, int pass, std::span<const NewReading>,
+                         std::string_view kind = "entry", std::string_view source = {});
+    /// Takes a cell's current readings back (appends, never erases), or marks it not fitted.
+    Outcome<ActId> withdraw(std::string_view pianoUuid, int pass, Cell);
+    Outcome<ActId> markNotFitted(std::string_view pianoUuid, int pass, Cell);
+    Outcome<ActId> setOverride(std::string_view pianoUuid, const Override&);
+    Outcome<ActId> removeOverride(std::string_view pianoUuid, Cell);
+    Outcome<ActId> addFindings(std::string_view pianoUuid, std::span<const Finding>);
+    Outcome<ActId> addSymptom(std::string_view pianoUuid, const Symptom&);
+    /// What was done; with a plan not yet in the book it is frozen in the same act.
+    Outcome<ActId> tick(std::string_view pianoUuid, std::span<const Done>, const std::optional<FrozenPlan>& = {});
+    Outcome<ActId> freezePlan(std::string_view pianoUuid, const FrozenPlan&);
+    Outcome<ActId> setPreference(std::string_view pianoUuid, std::string_view key, std::string_view value);
+
+    struct Undone {
+        ActId act{};
+        std::string kind; // of what was undone or redone
+    };
+    /// The newest own act (of this session; else of this bench book) not yet undone. Refuses nothingToUndo,
+    /// goneOnSince.
+    Outcome<Undone> undo();
+    Outcome<Undone> redo();
+
+    /// Earlier readings of a cell in this pass, oldest first, the current ones included.
+    Outcome<std::vector<Reading>> trail(std::string_view pianoUuid, int pass, Cell) const;
+
+    Outcome<Verification> verify() const;
+    /// A dated verified copy; empty path: beside the book, rotated. Gives the path. Never overwrites a good one by a
+    /// bad.
+    Outcome<std::string> backUp(const std::string& path = {}) const;
+    /// Everything of the other book that is not here, by uuid and (session, seq); conflicts kept. Gives acts taken.
+    Outcome<int> merge(const std::string& otherPath);
+
+    /// To be polled (250 ms): busy means none.
+    Change poll();
+
+private:
+    struct Inner;
+    explicit BenchBook(std::unique_ptr<Inner>);
+    std::unique_ptr<Inner> m_inner;
+};
+
+/// Puts a backup in the place of a book (which must not be open), keeping the present file beside it.
+Outcome<std::string> restoreBook(const std::string& path, const std::string& from);
+/// Row by row, what can still be read of a damaged book, into a new file. Gives the number of rows.
+Outcome<std::size_t> rescueBook(const std::string& damaged, const std::string& into);
+
+} // namespace hammerline

@@ -1,0 +1,13 @@
+# Writes the numbered migrations DIR/NNN_name.sql into one C++ unit OUT, in order.
+file(GLOB steps ${DIR}/*.sql)
+list(SORT steps)
+set(text "#include \"db/schema_steps.h\"\n\nnamespace hammerline {\nconst std::vector<SchemaStep>& schemaSteps() {\n    static const std::vector<SchemaStep> steps = {\n")
+foreach(step ${steps})
+  get_filename_component(name ${step} NAME)
+  string(REGEX MATCH "^[0-9]+" number ${name})
+  math(EXPR version "${number} + 0")
+  file(READ ${step} sql)
+  string(APPEND text "        {${version}, \"${name}\", R\"sql(${sql})sql\"},\n")
+endforeach()
+string(APPEND text "    };\n    return steps;\n}\n} // namespace hammerline\n")
+file(WRITE ${OUT} "${text}")

@@ -1,0 +1,77 @@
+// Every code and id of core as a text for people: window, paper and command line say the same. Qt Core only.
+// One file a subject; each domain's words stand in its own .cpp.
+#pragma once
+
+#include "core/comparison/comparison.h"
+#include "core/intake/intake.h"
+#include "core/plan/plan.h"
+
+#include <QString>
+
+namespace hammerline::words {
+
+// refusals.cpp: what is wrong, where, what to do, what is still safe. One sentence each (or two short ones).
+QString sentence(const Refusal&);
+QString sentence(const Question&, const Piano&);
+QString sentence(const RefusedRow&);
+
+// readings.cpp
+QString name(DimensionId);      // "Let-off"
+QString shortName(DimensionId); // for narrow columns
+QString name(WordId);           // "no let-off"
+QString unitName(Unit);
+QString unitName(Kind);
+QString verdictName(Verdict);
+/// low side / high side in the trade's words (look.md 8a): "nearer", "too far"...
+QString sideName(DimensionId, bool high);
+/// A value as it is shown: real minus, decimals of the dimension, no unit.
+QString shown(DimensionId, std::int64_t count);
+QString shown(DimensionId, const Reading&);
+/// "Note 51, B4, let-off, 4.4 millimetres, too far, deviation plus 1.9"
+QString cellSentence(const Judged&, const Piano&);
+QString pitch(NoteNumber, const Piano&);    // with the sharp sign U+266F
+QString noteName(NoteNumber, const Piano&); // "51 B4"
+QString sectionName(const Section&, std::size_t index, std::size_t count);
+QString zoneText(DimensionId, const Zone&);
+QString actionName(ActionKind);
+QString specName(std::string_view);
+QString attributeName(std::string_view);
+QString attributeValue(std::string_view attribute, std::string_view value);
+QString referenceName(DimensionId, std::string_view reference);
+
+// operations.cpp
+QString name(OperationId);
+QString partName(OperationId);                 // "let-off screw"
+QString directionWord(Direction, OperationId); // headline: OUT, UP, ADD
+QString directionSentence(OperationId,
+                          const Piano&); // "OUT = anticlockwise, seen from the screw's eye: nearer the string."
+/// "OUT, set to 2.9, nearer the string"
+QString headline(const Step&, const Piano&);
+QString amountWords(std::string_view handAmountId);
+QString accessName(Access);
+QString stopSentence(std::string_view guard);
+QString whySentence(std::string_view why);
+
+// causes.cpp
+QString causeName(std::string_view key);
+QString causeSentence(const Cause&, const Piano&);
+QString checkSentence(std::string_view check);
+QString remedyName(std::string_view);
+QString conflictSentence(const Conflict&, const Piano&);
+QString symptomName(std::string_view);
+QString adviceSentence(const Advice&, const Piano&);
+QString gradeName(Grade);
+QString missingForGradeSentence(std::string_view);
+QString askFirstSentence(std::string_view);
+
+// survey.cpp
+QString partOfActionName(std::string_view part);
+QString faultName(std::string_view fault);
+QString surveyStateName(FindingState);
+QString findingSentence(const Finding&, const Piano&);
+
+// cautions.cpp: ids "tipping", "tension", "force", "solvents", "dust", "lead", "ivory", "mains", "springs", "specs"
+QString caution(std::string_view id);
+std::vector<std::string_view> cautionsFor(const Piano&);
+
+} // namespace hammerline::words
