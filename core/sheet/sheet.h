@@ -2,7 +2,9 @@
 #pragma once
 
 #include "core/comparison/comparison.h"
+#include "core/intake/intake.h"
 #include "core/plan/plan.h"
+#include "core/sheet/pass_view.h"
 
 namespace hammerline {
 
@@ -22,7 +24,7 @@ struct AccessGroup {
 std::vector<AccessGroup> groupSteps(const Plan&, const Piano&);
 
 // JSON of commands.md, as text. `pretty` indents by two.
-std::string checkJson(const PianoRecord&, int pass, const Review&, const std::vector<Cause>&, Grade);
+std::string checkJson(const PianoRecord&, const PassView&);
 std::string planJson(const Plan&, const PianoRecord&);
 std::string comparisonJson(const Comparison&);
 std::string importJson(const Intake&, int pass, std::size_t taken);

@@ -67,6 +67,10 @@ private:
 Outcome<SpecSheet> readSpecSheet(std::string_view json);
 std::string writeSpecSheet(const SpecSheet&);
 
+/// The sheets of resources/spec, compiled in. Refuses badSpecSheet for an unknown name (offending).
+Outcome<SpecSheet> builtInSheet(std::string_view name);
+std::vector<std::string> builtInSheets();
+
 /// The name of the built-in sheet that fits the action: upright, drop, grand (old-upright by choice).
 std::string_view defaultSheet(ActionKind);
 
