@@ -66,7 +66,8 @@ constexpr std::array kKeys = {
 
 constexpr auto kCodes = [] {
     std::array<RefusalCode, kKeys.size()> codes{};
-    for (std::size_t i = 0; i < kKeys.size(); ++i) codes[i] = kKeys[i].first;
+    for (std::size_t i = 0; i < kKeys.size(); ++i)
+        codes[i] = kKeys[i].first;
     return codes;
 }();
 
@@ -78,6 +79,8 @@ std::string_view key(RefusalCode code) {
     return "unreadable";
 }
 
-std::span<const RefusalCode> refusalCodes() { return kCodes; }
+std::span<const RefusalCode> refusalCodes() {
+    return kCodes;
+}
 
 } // namespace hammerline

@@ -21,6 +21,7 @@ struct PassView {
 SpecSheet sheetOf(const PianoRecord&);
 
 /// Refuses noSuchPass. `sheet`: another one than the piano's.
-Outcome<PassView> viewPass(const PianoRecord&, int pass, Rule = Rule::plain, const std::optional<SpecSheet>& sheet = {});
+Outcome<PassView> viewPass(const PianoRecord&, int pass, Rule = Rule::plain,
+                           const std::optional<SpecSheet>& sheet = {});
 
 } // namespace hammerline

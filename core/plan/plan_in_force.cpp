@@ -1,0 +1,68 @@
+#include "core/plan/plan_in_force.h"
+
+#include <algorithm>
+
+namespace hammerline {
+
+Outcome<Plan> planInForce(const PianoRecord& record, const SpecSheet& sheet, int pass,
+                          const std::optional<PlanOptions>& options) {
+    if (options) return makePlan(record, sheet, pass, *options);
+    const FrozenPlan* newest = nullptr;
+    for (const FrozenPlan& each : record.plans)
+        if (each.pass == pass && (!newest || each.order > newest->order)) newest = &each;
+    if (!newest) return makePlan(record, sheet, pass, PlanOptions{});
+    auto plan = readPlan(newest->content);
+    if (plan) plan->uuid = newest->uuid;
+    return plan;
+}
+
+FrozenPlan freeze(const Plan& plan, std::string uuid) {
+    FrozenPlan frozen;
+    frozen.uuid = plan.uuid.empty() ? std::move(uuid) : plan.uuid;
+    frozen.pass = plan.pass;
+    frozen.options = writeOptions(plan.options);
+    frozen.content = writePlan(plan);
+    return frozen;
+}
+
+namespace {
+
+Done doneOf(const Plan& plan, const Step& step) {
+    Done done;
+    done.operation = step.operation;
+    done.notes = step.notes;
+    if (done.notes.empty() && step.note) done.notes = {*step.note};
+    done.plan = plan.uuid;
+    done.step = step.id;
+    done.pass = plan.pass;
+    return done;
+}
+
+} // namespace
+
+Outcome<Done> doneBy(const Plan& plan, const Tick& tick) {
+    const auto found =
+        std::find_if(plan.steps.begin(), plan.steps.end(), [&](const Step& s) { return s.id == tick.step; });
+    if (found == plan.steps.end()) return refuse(RefusalCode::noSuchStep, tick.step);
+    Done done = doneOf(plan, *found);
+    if (tick.toAim) {
+        done.toAim = true;
+    } else if (tick.amount) {
+        done.amount = tick.amount;
+    } else {
+        // No number was printed (nothing learned): the hand set it to the aim.
+        done.amount = found->amount;
+        done.amounts = found->amounts;
+        done.toAim = !found->amount && found->amounts.empty();
+    }
+    return done;
+}
+
+std::vector<Done> allDone(const Plan& plan) {
+    std::vector<Done> all;
+    for (const Step& step : plan.steps)
+        if (auto done = doneBy(plan, Tick{step.id, {}, false})) all.push_back(std::move(*done));
+    return all;
+}
+
+} // namespace hammerline
