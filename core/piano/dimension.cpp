@@ -371,7 +371,7 @@ Outcome<DimensionId> findDimension(std::string_view key) {
     return found->id;
 }
 
-std::span<const Word> words() {
+std::span<const Word> readingWords() {
     return kWords;
 }
 const Word& row(WordId id) {

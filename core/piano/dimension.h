@@ -66,7 +66,7 @@ const Dimension& row(DimensionId);
 std::string_view key(DimensionId);
 Outcome<DimensionId> findDimension(std::string_view key);
 
-std::span<const Word> words();
+std::span<const Word> readingWords();
 const Word& row(WordId);
 /// By key ("off-rail"), or as typed ("off rail", "off", "does not check").
 Outcome<WordId> findWord(std::string_view typed, DimensionId);

@@ -61,7 +61,7 @@ std::string idsJson() {
     Json out;
     out["dimensions"] = dimensionRows();
     out["words"] = Json::array();
-    for (const Word& w : words())
+    for (const Word& w : readingWords())
         out["words"].push_back(sheet::text(w.key));
     out["operations"] = operationRows();
     out["parts"] = partRows();
