@@ -41,10 +41,14 @@ QString referenceName(DimensionId, std::string_view reference);
 
 // operations.cpp
 QString name(OperationId);
-QString partName(OperationId);                 // "let-off screw"
-QString directionWord(Direction, OperationId); // headline: OUT, UP, ADD
-QString directionSentence(OperationId,
-                          const Piano&); // "OUT = anticlockwise, seen from the screw's eye: nearer the string."
+QString partName(OperationId);                                 // "let-off screw"
+QString directionWord(Direction, OperationId);                 // headline: OUT, UP, ADD
+QString directionWord(Direction, OperationId, const Piano&);   // a drop button: CLOCKWISE
+QString directionEffect(Direction, OperationId, const Piano&); // "nearer the string"
+/// "OUT = anticlockwise, seen from the screw's eye: nearer the string." One way, or both ways.
+QString directionSentence(OperationId, Direction, const Piano&);
+QString directionSentence(OperationId, const Piano&);
+QString aimText(const Step&); // "2.9", empty where there is no aim
 /// "OUT, set to 2.9, nearer the string"
 QString headline(const Step&, const Piano&);
 QString amountWords(std::string_view handAmountId);
