@@ -1,0 +1,248 @@
+#include "ui/main_window.h"
+
+#include "ui/widgets/dialogs.h"
+#include "ui/widgets/hint_bar.h"
+#include "ui/widgets/keyboard_strip.h"
+#include "ui/widgets/station_rail.h"
+#include "ui/words/words.h"
+
+#include <QApplication>
+#include <QCloseEvent>
+#include <QCoreApplication>
+#include <QDockWidget>
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLocale>
+#include <QMenuBar>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace hammerline {
+
+MainWindow::MainWindow(Workbench& bench, Settings& settings, QWidget* parent)
+    : QMainWindow(parent), m_bench(bench), m_settings(settings) {
+    setWindowTitle(tr("Hammerline"));
+    buildFrame();
+    buildMenus();
+    connectBench();
+    refreshBook();
+    refreshRail();
+    resize(1280, 800);
+    restoreGeometry(m_settings.value(Setting::geometry).toByteArray());
+}
+
+MainWindow::~MainWindow() = default;
+
+void MainWindow::buildFrame() {
+    m_whole = new QStackedWidget(this);
+    setCentralWidget(m_whole);
+    m_house = new QWidget(m_whole);
+    m_whole->addWidget(m_house);
+    auto* row = new QHBoxLayout(m_house);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(0);
+
+    QStringList names;
+    for (const StationRow& station : stationRows()) names << QCoreApplication::translate("Station", station.name);
+    m_rail = new StationRail(names, m_house);
+    connect(m_rail, &StationRail::asked, this, [this](int index) {
+        if (!showStation(index)) m_rail->setCurrent(stationIndex(m_settings.text(Setting::station)));
+    });
+    row->addWidget(m_rail);
+
+    auto* column = new QVBoxLayout;
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    row->addLayout(column, 1);
+
+    auto* bar = new QWidget(m_house);
+    bar->setFixedHeight(u(11.5));
+    bar->setObjectName(QStringLiteral("contextBar"));
+    m_toolRow = new QHBoxLayout(bar);
+    m_toolRow->setContentsMargins(u(4), 0, u(4), 0);
+    m_toolRow->setSpacing(u(3.5));
+    m_title = new QLabel(bar);
+    m_context = new QLabel(bar);
+    m_context->setTextFormat(Qt::RichText);
+    m_context->setForegroundRole(QPalette::WindowText);
+    m_context->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    m_toolRow->addWidget(m_title);
+    m_toolRow->addWidget(m_context, 1);
+    column->addWidget(bar);
+
+    m_notice = new QLabel(m_house);
+    m_notice->setWordWrap(true);
+    m_notice->setAutoFillBackground(true);
+    m_notice->setContentsMargins(u(4), u(1.5), u(4), u(1.5));
+    m_notice->hide();
+    column->addWidget(m_notice);
+
+    m_stage = new QMainWindow(m_house, Qt::Widget);
+    m_stage->setContextMenuPolicy(Qt::NoContextMenu);
+    m_stack = new QStackedWidget(m_stage);
+    m_stage->setCentralWidget(m_stack);
+    column->addWidget(m_stage, 1);
+
+    m_strip = new KeyboardStrip(m_bench, m_house);
+    m_hints = new HintBar(m_house);
+    column->addWidget(m_strip);
+    column->addWidget(m_hints);
+}
+
+void MainWindow::connectBench() {
+    connect(&m_bench, &Workbench::bookChanged, this, &MainWindow::refreshBook);
+    connect(&m_bench, &Workbench::saved, this, &MainWindow::refreshBook);
+    connect(&m_bench, &Workbench::pianoChanged, this, &MainWindow::refreshWords);
+    connect(&m_bench, &Workbench::passChanged, this, &MainWindow::refreshWords);
+    connect(&m_bench, &Workbench::recordChanged, this, [this] {
+        m_notice->setVisible(m_bench.trouble().has_value());
+        refreshRail();
+        refreshWords();
+    });
+    connect(&m_bench, &Workbench::planChanged, this, &MainWindow::refreshRail);
+    connect(&m_bench, &Workbench::troubleChanged, this, &MainWindow::refreshTrouble);
+}
+
+Station* MainWindow::station() const { return qobject_cast<Station*>(m_stack->currentWidget()); }
+
+bool MainWindow::showStation(const QString& id) { return showStation(stationIndex(id)); }
+
+bool MainWindow::showStation(int index) {
+    if (index < 0 || index >= static_cast<int>(m_stations.size())) return false;
+    Station* before = station();
+    Station*& wanted = m_stations[static_cast<std::size_t>(index)];
+    if (before && before == wanted) {
+        before->arrive();
+        return true;
+    }
+    if (before && !before->leave()) return false;
+    if (!wanted) {
+        wanted = stationRows()[static_cast<std::size_t>(index)].make(m_bench);
+        wanted->setObjectName(QLatin1String(stationRows()[static_cast<std::size_t>(index)].id));
+        m_stack->addWidget(wanted);
+        connect(wanted, &Station::wordsChanged, this, &MainWindow::refreshWords);
+        connect(wanted, &Station::goTo, this, [this](const QString& id) { showStation(id); });
+        connect(wanted, &Station::notice, this, &MainWindow::say);
+    }
+    if (before && before->tools()) {
+        m_toolRow->removeWidget(before->tools());
+        before->tools()->hide();
+    }
+    if (QWidget* tools = wanted->tools()) {
+        m_toolRow->addWidget(tools);
+        tools->show();
+    }
+    m_stack->setCurrentWidget(wanted);
+    m_strip->setTool(wanted->stripTool());
+    m_rail->setCurrent(index);
+    m_settings.set(Setting::station, QLatin1String(stationRows()[static_cast<std::size_t>(index)].id));
+    m_notice->setVisible(m_bench.trouble().has_value());
+    foldCard();
+    refreshWords();
+    wanted->arrive();
+    return true;
+}
+
+bool MainWindow::leaveStation() { return !station() || station()->leave(); }
+
+void MainWindow::refreshWords() {
+    const Piano* piano = m_bench.piano();
+    m_title->setFont(face(Text::title, true));
+    m_title->setText(piano ? QString::fromStdString(piano->name) : tr("No piano yet"));
+    m_context->setFont(face(Text::body));
+    if (Station* now = station()) {
+        const QColor soft = QColor::fromRgb(lookOf(*this).ink2);
+        m_context->setText(QStringLiteral("<span style='color:%1'>%2</span>").arg(soft.name(), now->context()));
+        m_hints->setHints(now->hints(), now->hintRemark());
+        m_strip->setMarks(now->strip());
+    }
+}
+
+void MainWindow::refreshRail() {
+    const PianoRecord* record = m_bench.record();
+    QStringList lines{{}, {}, {}, {}, {}, {}};
+    if (record) {
+        lines[0] = tr("%n note(s)", nullptr, record->piano.notes);
+        int toMend = 0;
+        for (const Finding& finding : record->findings) toMend += blocks(finding) ? 1 : 0;
+        lines[1] = toMend > 0 ? tr("%1 to mend").arg(toMend)
+                   : record->findings.empty() ? tr("not begun")
+                                              : tr("nothing to mend");
+        if (const PassView* view = m_bench.view()) {
+            std::set<int> read, out;
+            for (const Judged& judged : view->review.ranked) {
+                read.insert(judged.cell.note.value);
+                if (judged.verdict == Verdict::low || judged.verdict == Verdict::high) out.insert(judged.cell.note.value);
+            }
+            lines[2] = tr("%1 of %2").arg(read.size()).arg(record->piano.notes);
+            lines[3] = read.empty() ? QString() : tr("%1 out").arg(out.size());
+        }
+        if (const Plan* plan = m_bench.plan()) lines[4] = tr("%n step(s)", nullptr, static_cast<int>(plan->steps.size()));
+        lines[5] = tr("%n pass(es)", nullptr, static_cast<int>(record->passes.size()));
+    }
+    for (qsizetype i = 0; i < lines.size(); ++i) m_rail->setState(static_cast<int>(i), lines[i]);
+}
+
+void MainWindow::refreshBook() {
+    QString text;
+    if (m_bench.hasBook())
+        text = tr("Bench book: %1 \u00B7 saved %2")
+                   .arg(QFileInfo(m_bench.path()).fileName(), m_bench.savedAt().toString(QStringLiteral("HH:mm")));
+    m_bookLabel->setText(text);
+    m_bookLabel->setFont(face(Text::body));
+    menuBar()->setCornerWidget(m_bookLabel, Qt::TopRightCorner);
+    m_bookLabel->show();
+    refreshTrouble();
+}
+
+void MainWindow::refreshTrouble() {
+    if (m_bench.trouble()) say(words::sentence(*m_bench.trouble()));
+    else m_notice->hide();
+}
+
+void MainWindow::say(const QString& sentence) {
+    const Look& look = lookOf(*this);
+    QPalette palette = m_notice->palette();
+    palette.setColor(QPalette::Window, QColor::fromRgb(look.faultBg));
+    palette.setColor(QPalette::WindowText, QColor::fromRgb(look.ink));
+    m_notice->setPalette(palette);
+    m_notice->setFont(face(Text::body));
+    m_notice->setText(sentence);
+    m_notice->setVisible(!sentence.isEmpty());
+}
+
+void MainWindow::report(const Refusal& refusal) { say(words::sentence(refusal)); }
+
+void MainWindow::foldCard() {
+    if (!m_cardDock) return;
+    constexpr int kFoldBelow = 1100;
+    m_cardDock->setVisible(station() && station()->wantsNoteCard() && m_settings.on(Setting::noteCard) &&
+                           width() >= kFoldBelow);
+}
+
+void MainWindow::setBenchEntry(bool) {}
+bool MainWindow::benchEntry() const { return false; }
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+    QMainWindow::resizeEvent(event);
+    foldCard();
+}
+
+bool MainWindow::eventFilter(QObject* watched, QEvent* event) { return QMainWindow::eventFilter(watched, event); }
+
+void MainWindow::remember() {
+    m_settings.set(Setting::geometry, saveGeometry());
+    if (const PianoRecord* record = m_bench.record()) {
+        m_settings.set(Setting::lastPiano, QString::fromStdString(record->uuid));
+        m_settings.set(Setting::lastPass, m_bench.passNumber());
+    }
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    if (!leaveStation()) return event->ignore();
+    remember();
+    event->accept();
+}
+
+} // namespace hammerline

@@ -1,0 +1,101 @@
+// The window: menus, the line of hammers, the context bar, the stations, the keyboard strip, the note card, the hints.
+// It only assembles.
+#pragma once
+
+#include "ui/settings/settings.h"
+#include "ui/stations/stations.h"
+#include "ui/widgets/look.h"
+
+#include <QMainWindow>
+
+class QAction;
+class QDockWidget;
+class QHBoxLayout;
+class QLabel;
+class QStackedWidget;
+
+namespace hammerline {
+
+class BenchEntry;
+class HintBar;
+class KeyboardStrip;
+class NoteCard;
+class StationRail;
+
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+public:
+    MainWindow(Workbench&, Settings&, QWidget* parent = nullptr);
+    ~MainWindow() override;
+
+    /// Opens the station by its id ("measure"); false where another would not let go.
+    bool showStation(const QString& id);
+    bool showStation(int index);
+    Station* station() const;
+    KeyboardStrip& strip() const { return *m_strip; }
+    /// Full-window entry at the bench (F11).
+    void setBenchEntry(bool on);
+    bool benchEntry() const;
+    void setTheme(const QString& theme);
+    void setTextSize(int percent);
+    /// Commits an open editor; false where something refused stays open.
+    bool leaveStation();
+
+    // Called by the menus and by the command line's start.
+    void openBook(const QString& path, const std::string& piano = {});
+    void newBook();
+    void newPiano();
+    void newPass();
+    void importFile(const QString& path = {});
+
+protected:
+    void closeEvent(QCloseEvent*) override;
+    void resizeEvent(QResizeEvent*) override;
+    bool eventFilter(QObject*, QEvent*) override;
+
+private:
+    void buildFrame();
+    void buildMenus(); // main_window_menus.cpp
+    void buildBookMenu();
+    void buildEditMenu();
+    void buildGoMenu();
+    void buildNotesMenu();
+    void buildViewMenu();
+    void buildPrintMenu();
+    void buildHelpMenu();
+    void fillRecent(QMenu*);
+    void fillPianos(QMenu*);
+    void fillPasses(QMenu*);
+    void connectBench();
+    void refreshWords();
+    void refreshRail();
+    void refreshBook();
+    void refreshTrouble();
+    void say(const QString& sentence);
+    void report(const Refusal&);
+    void foldCard();
+    void stepPanel(int by);
+    void goToNote();
+    void undo();
+    void redo();
+    void remember();
+
+    Workbench& m_bench;
+    Settings& m_settings;
+    std::array<Station*, 6> m_stations{};
+    StationRail* m_rail = nullptr;
+    QLabel *m_title = nullptr, *m_context = nullptr, *m_bookLabel = nullptr, *m_notice = nullptr;
+    QHBoxLayout* m_toolRow = nullptr;
+    QMainWindow* m_stage = nullptr; // stack and note card share it, so that the strip keeps the whole width
+    QStackedWidget* m_stack = nullptr;
+    QDockWidget* m_cardDock = nullptr;
+    NoteCard* m_card = nullptr;
+    KeyboardStrip* m_strip = nullptr;
+    HintBar* m_hints = nullptr;
+    QWidget* m_house = nullptr; // everything but the bench entry
+    BenchEntry* m_entry = nullptr;
+    QStackedWidget* m_whole = nullptr;
+    QAction *m_cardAction = nullptr, *m_undoAction = nullptr, *m_redoAction = nullptr;
+};
+
+} // namespace hammerline

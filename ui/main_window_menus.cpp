@@ -1,0 +1,201 @@
+// Menus of the window: every action has a name and a shortcut.
+#include "ui/main_window.h"
+#include "ui/widgets/dialogs.h"
+#include "ui/words/words.h"
+
+#include <QAction>
+#include <QActionGroup>
+#include <QApplication>
+#include <QDockWidget>
+#include <QFileInfo>
+#include <QLabel>
+#include <QMenu>
+#include <QMenuBar>
+
+namespace hammerline {
+
+namespace {
+const char* const kBookFilter = QT_TRANSLATE_NOOP("hammerline::MainWindow", "Bench books (*.hammerline)");
+}
+
+void MainWindow::buildMenus() {
+    m_bookLabel = new QLabel(this);
+    m_bookLabel->setContentsMargins(0, 0, u(3), 0);
+    buildBookMenu();
+    buildEditMenu();
+    buildGoMenu();
+    buildNotesMenu();
+    buildViewMenu();
+    buildPrintMenu();
+    buildHelpMenu();
+}
+
+void MainWindow::buildBookMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&Book"));
+    menu->addAction(tr("New bench book…"), QKeySequence(QStringLiteral("Ctrl+Shift+N")), this, &MainWindow::newBook);
+    menu->addAction(tr("Open bench book…"), QKeySequence(QStringLiteral("Ctrl+O")), this, [this] { openBook({}); });
+    QMenu* recent = menu->addMenu(tr("Recent"));
+    connect(recent, &QMenu::aboutToShow, this, [this, recent] { fillRecent(recent); });
+    menu->addSeparator();
+    menu->addAction(tr("New piano…"), QKeySequence(QStringLiteral("Ctrl+N")), this, &MainWindow::newPiano);
+    QMenu* pianos = menu->addMenu(tr("Piano"));
+    connect(pianos, &QMenu::aboutToShow, this, [this, pianos] { fillPianos(pianos); });
+    menu->addAction(tr("New pass…"), QKeySequence(QStringLiteral("Ctrl+M")), this, &MainWindow::newPass);
+    QMenu* passes = menu->addMenu(tr("Pass"));
+    connect(passes, &QMenu::aboutToShow, this, [this, passes] { fillPasses(passes); });
+    menu->addSeparator();
+    menu->addAction(tr("Import readings…"), QKeySequence(QStringLiteral("Ctrl+I")), this, [this] { importFile(); });
+    menu->addAction(tr("Back up"), QKeySequence(QStringLiteral("Ctrl+B")), this, [this] {
+        const auto made = m_bench.backUp();
+        if (made) say(tr("A verified copy stands beside the book: %1").arg(QFileInfo(*made).fileName()));
+        else report(made.error());
+    });
+    menu->addSeparator();
+    menu->addAction(tr("Close"), QKeySequence(QStringLiteral("Ctrl+Q")), this, [this] { close(); });
+}
+
+void MainWindow::buildEditMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&Edit"));
+    m_undoAction = menu->addAction(tr("Take back"), QKeySequence(QStringLiteral("Ctrl+Z")), this, &MainWindow::undo);
+    m_redoAction = menu->addAction(tr("Do again"), QKeySequence(QStringLiteral("Ctrl+Y")), this, &MainWindow::redo);
+}
+
+void MainWindow::buildGoMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&Go"));
+    for (std::size_t i = 0; i < stationRows().size(); ++i)
+        menu->addAction(QCoreApplication::translate("Station", stationRows()[i].name),
+                        QKeySequence(QStringLiteral("Ctrl+%1").arg(i + 1)), this,
+                        [this, i] { showStation(static_cast<int>(i)); });
+    menu->addSeparator();
+    menu->addAction(tr("Go to note…"), QKeySequence(QStringLiteral("Ctrl+G")), this, &MainWindow::goToNote);
+    menu->addAction(tr("Next panel"), QKeySequence(QStringLiteral("F6")), this, [this] { stepPanel(1); });
+    menu->addAction(tr("Panel before"), QKeySequence(QStringLiteral("Shift+F6")), this, [this] { stepPanel(-1); });
+}
+
+void MainWindow::buildNotesMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&Notes"));
+    menu->addAction(tr("Next dimension"), QKeySequence(QStringLiteral("Ctrl+]")), this, [this] {
+        if (station()) station()->stepDimension(1);
+    });
+    menu->addAction(tr("Dimension before"), QKeySequence(QStringLiteral("Ctrl+[")), this, [this] {
+        if (station()) station()->stepDimension(-1);
+    });
+}
+
+void MainWindow::buildViewMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&View"));
+    auto* themes = new QActionGroup(this);
+    const std::array<std::pair<QString, QString>, 3> rows{
+        {{QStringLiteral("light"), tr("Light")}, {QStringLiteral("dark"), tr("Dark")}, {QStringLiteral("desktop"), tr("As the desktop")}}};
+    for (const auto& [id, name] : rows) {
+        QAction* action = menu->addAction(name, this, [this, id = id] { setTheme(id); });
+        action->setCheckable(true);
+        action->setChecked(m_settings.text(Setting::theme) == id);
+        themes->addAction(action);
+    }
+    menu->addSeparator();
+    menu->addAction(tr("Larger text"), QKeySequence(QStringLiteral("Ctrl++")), this, [this] { setTextSize(textSize() + 10); });
+    menu->addAction(tr("Smaller text"), QKeySequence(QStringLiteral("Ctrl+-")), this, [this] { setTextSize(textSize() - 10); });
+    menu->addAction(tr("Text as at first"), QKeySequence(QStringLiteral("Ctrl+0")), this, [this] { setTextSize(100); });
+}
+
+void MainWindow::buildPrintMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&Print"));
+    menu->addAction(tr("Print this station…"), QKeySequence(QStringLiteral("Ctrl+P")), this, [this] {
+        if (station() && leaveStation()) station()->print();
+    });
+}
+
+void MainWindow::buildHelpMenu() { menuBar()->addMenu(tr("&Help")); }
+
+void MainWindow::setTheme(const QString& theme) {
+    m_settings.set(Setting::theme, theme);
+    dress(theme == QLatin1String("dark")    ? Theme::dark
+          : theme == QLatin1String("light") ? Theme::light
+                                            : desktopTheme(),
+          textSize());
+    refreshWords();
+    refreshTrouble();
+}
+
+void MainWindow::setTextSize(int percent) {
+    percent = std::clamp(percent, 80, 200);
+    m_settings.set(Setting::textSize, percent);
+    dress(themeOf(palette()), percent);
+    refreshWords();
+}
+
+void MainWindow::openBook(const QString& path, const std::string& piano) {
+    if (!leaveStation()) return;
+    const QString chosen = path.isEmpty() ? Dialogs::now().fileToOpen(this, tr("Open bench book"), tr(kBookFilter)) : path;
+    if (chosen.isEmpty()) return;
+    if (const auto opened = m_bench.openBook(chosen, piano); !opened) return report(opened.error());
+    m_settings.rememberBook(chosen);
+}
+
+void MainWindow::newBook() {
+    if (!leaveStation()) return;
+    QString path = Dialogs::now().fileToSave(this, tr("New bench book"), QStringLiteral("bench.hammerline"), tr(kBookFilter));
+    if (path.isEmpty()) return;
+    if (!path.endsWith(QLatin1String(".hammerline"))) path += QLatin1String(".hammerline");
+    if (const auto made = m_bench.createBook(path); !made) return report(made.error());
+    m_settings.rememberBook(path);
+}
+
+void MainWindow::newPiano() {}
+void MainWindow::newPass() {}
+void MainWindow::importFile(const QString&) {}
+
+void MainWindow::fillRecent(QMenu* menu) {
+    menu->clear();
+    for (const QString& book : m_settings.recentBooks())
+        menu->addAction(QFileInfo(book).fileName(), this, [this, book] { openBook(book); })->setToolTip(book);
+}
+
+void MainWindow::fillPianos(QMenu* menu) {
+    menu->clear();
+    for (const PianoLine& line : m_bench.pianos())
+        menu->addAction(QString::fromStdString(line.name), this, [this, uuid = line.uuid] {
+            if (!leaveStation()) return;
+            if (const auto chosen = m_bench.choosePiano(uuid); !chosen) report(chosen.error());
+        });
+}
+
+void MainWindow::fillPasses(QMenu* menu) {
+    menu->clear();
+    if (!m_bench.record()) return;
+    for (const Pass& pass : m_bench.record()->passes)
+        menu->addAction(tr("%1, %2").arg(pass.number).arg(QString::fromStdString(pass.label)), this, [this, number = pass.number] {
+            if (leaveStation()) m_bench.choosePass(number);
+        });
+}
+
+void MainWindow::undo() {
+    if (!leaveStation()) return;
+    if (const auto undone = m_bench.undo(); !undone) report(undone.error());
+}
+
+void MainWindow::redo() {
+    if (!leaveStation()) return;
+    if (const auto redone = m_bench.redo(); !redone) report(redone.error());
+}
+
+void MainWindow::goToNote() {
+    if (!m_bench.piano()) return;
+    const auto typed = Dialogs::now().ask(this, tr("Go to note"), tr("Number or pitch:"));
+    if (!typed) return;
+    const auto note = parseNote(typed->toStdString(), *m_bench.piano());
+    if (note) m_bench.setNote(*note);
+    else report(note.error());
+}
+
+void MainWindow::stepPanel(int by) {
+    if (!station()) return;
+    const auto panels = station()->panels();
+    qsizetype here = -1;
+    for (qsizetype i = 0; i < panels.size(); ++i)
+        if (panels[i]->isAncestorOf(focusWidget()) || panels[i] == focusWidget()) here = i;
+    if (!panels.isEmpty()) panels[(here + by + panels.size()) % panels.size()]->setFocus(Qt::ShortcutFocusReason);
+}
+
+} // namespace hammerline

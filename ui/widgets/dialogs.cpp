@@ -1,0 +1,62 @@
+#include "ui/widgets/dialogs.h"
+
+#include <QDialog>
+#include <QFileDialog>
+#include <QInputDialog>
+#include <QMessageBox>
+#include <QPushButton>
+
+namespace hammerline {
+
+namespace {
+std::unique_ptr<Dialogs>& present() {
+    static std::unique_ptr<Dialogs> dialogs = std::make_unique<Dialogs>();
+    return dialogs;
+}
+} // namespace
+
+QString Dialogs::fileToOpen(QWidget* parent, const QString& title, const QString& filter) {
+    return QFileDialog::getOpenFileName(parent, title, {}, filter);
+}
+
+QString Dialogs::fileToSave(QWidget* parent, const QString& title, const QString& suggested, const QString& filter) {
+    return QFileDialog::getSaveFileName(parent, title, suggested, filter);
+}
+
+int Dialogs::choose(QWidget* parent, const QString& title, const QString& text, const QStringList& buttons,
+                    const QString& more) {
+    QMessageBox box{parent};
+    box.setWindowTitle(title);
+    box.setText(text);
+    box.setInformativeText(more);
+    QList<QAbstractButton*> made;
+    for (const QString& button : buttons) made.append(box.addButton(button, QMessageBox::AcceptRole));
+    box.exec();
+    return static_cast<int>(made.indexOf(box.clickedButton()));
+}
+
+void Dialogs::say(QWidget* parent, const QString& title, const QString& text) {
+    QMessageBox box{parent};
+    box.setWindowTitle(title);
+    box.setText(text);
+    box.addButton(QMessageBox::Close);
+    box.exec();
+}
+
+std::optional<QString> Dialogs::ask(QWidget* parent, const QString& title, const QString& label,
+                                    const QString& initial) {
+    bool taken = false;
+    const QString text = QInputDialog::getText(parent, title, label, QLineEdit::Normal, initial, &taken);
+    return taken ? std::optional(text) : std::nullopt;
+}
+
+bool Dialogs::run(QDialog& dialog) { return dialog.exec() == QDialog::Accepted; }
+
+Dialogs& Dialogs::now() { return *present(); }
+
+std::unique_ptr<Dialogs> Dialogs::replace(std::unique_ptr<Dialogs> by) {
+    auto before = std::exchange(present(), by ? std::move(by) : std::make_unique<Dialogs>());
+    return before;
+}
+
+} // namespace hammerline

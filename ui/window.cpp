@@ -1,0 +1,76 @@
+#include "ui/window.h"
+
+#include "ui/main_window.h"
+#include "ui/widgets/keyboard_strip.h"
+#include "ui/words/words.h"
+
+#include <QApplication>
+#include <QImage>
+#include <QPainter>
+
+#include <clocale>
+#include <cstdio>
+
+namespace hammerline {
+
+namespace {
+
+Theme themeNamed(const QString& name) {
+    return name == QLatin1String("dark")    ? Theme::dark
+           : name == QLatin1String("light") ? Theme::light
+                                            : desktopTheme();
+}
+
+void standAt(Workbench& bench, const WindowOptions& options) {
+    if (options.pass > 0) bench.choosePass(options.pass);
+    if (!options.dimension.isEmpty())
+        if (const auto dimension = findDimension(options.dimension.toStdString())) bench.setDimension(*dimension);
+    if (options.note > 0) bench.setNote({options.note});
+}
+
+bool paint(MainWindow& window, const WindowOptions& options) {
+    window.setAttribute(Qt::WA_DontShowOnScreen);
+    window.resize(options.size);
+    window.show();
+    for (int i = 0; i < 3; ++i) QApplication::processEvents();
+    QImage image((QSizeF(options.size) * options.scale).toSize(), QImage::Format_RGB32);
+    image.setDevicePixelRatio(options.scale);
+    window.render(&image);
+    return image.save(options.out);
+}
+
+} // namespace
+
+int runWindow(QApplication& app, const WindowOptions& options) {
+    std::setlocale(LC_NUMERIC, "C"); // QApplication takes the desktop's; machine text stays dot-decimal
+    app.setApplicationName(QStringLiteral("Hammerline"));
+    app.setDesktopFileName(QStringLiteral("hammerline"));
+    const bool picture = !options.out.isEmpty();
+    Settings settings(options.settings);
+    dress(themeNamed(options.theme.isEmpty() ? settings.text(Setting::theme) : options.theme),
+          options.textSize > 0 ? options.textSize : settings.number(Setting::textSize));
+
+    Workbench bench;
+    MainWindow window(bench, settings);
+    QString book = options.book;
+    if (book.isEmpty() && !picture && !settings.recentBooks().isEmpty()) book = settings.recentBooks().first();
+    const std::string piano = (options.piano.isEmpty() && options.book.isEmpty() ? settings.text(Setting::lastPiano) : options.piano).toStdString();
+    if (!book.isEmpty()) {
+        window.openBook(book, piano);
+        if (picture && !bench.hasBook()) {
+            std::fputs("The picture was not made: the book does not open.\n", stderr);
+            return 2;
+        }
+        if (options.book.isEmpty()) bench.choosePass(settings.number(Setting::lastPass));
+    }
+    standAt(bench, options);
+    const bool entry = options.station == QLatin1String("bench-entry");
+    const QString station = options.station.isEmpty() ? settings.text(Setting::station) : options.station;
+    if (!window.showStation(entry ? QStringLiteral("measure") : station)) window.showStation(QStringLiteral("measure"));
+    if (entry) window.setBenchEntry(true);
+    if (picture) return paint(window, options) ? 0 : 2;
+    window.show();
+    return app.exec();
+}
+
+} // namespace hammerline

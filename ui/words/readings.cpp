@@ -1,0 +1,199 @@
+#include "ui/words/words.h"
+
+#include <QCoreApplication>
+
+#include <array>
+#include <cmath>
+
+namespace hammerline::words {
+
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("readings", text); }
+
+constexpr char16_t kMinus = 0x2212, kSharpSign = 0x266F, kDash = 0x2013;
+
+struct DimensionWords {
+    DimensionId id;
+    const char *name, *shortName, *low, *high;
+};
+
+// Rows by dimension; a dimension without a row is shown by its key.
+const std::array kDimensions{
+    DimensionWords{dimension::keyHeight, QT_TRANSLATE_NOOP("readings", "Key height"), QT_TRANSLATE_NOOP("readings", "Key height"), QT_TRANSLATE_NOOP("readings", "low"), QT_TRANSLATE_NOOP("readings", "high")},
+    DimensionWords{dimension::sharpHeight, QT_TRANSLATE_NOOP("readings", "Sharp height"), QT_TRANSLATE_NOOP("readings", "Sharp height"), QT_TRANSLATE_NOOP("readings", "low"), QT_TRANSLATE_NOOP("readings", "high")},
+    DimensionWords{dimension::keyDip, QT_TRANSLATE_NOOP("readings", "Key dip"), QT_TRANSLATE_NOOP("readings", "Key dip"), QT_TRANSLATE_NOOP("readings", "shallow"), QT_TRANSLATE_NOOP("readings", "deep")},
+    DimensionWords{dimension::lostMotion, QT_TRANSLATE_NOOP("readings", "Lost motion"), QT_TRANSLATE_NOOP("readings", "Lost motion"), QT_TRANSLATE_NOOP("readings", "off rail"), QT_TRANSLATE_NOOP("readings", "too much")},
+    DimensionWords{dimension::blow, QT_TRANSLATE_NOOP("readings", "Blow"), QT_TRANSLATE_NOOP("readings", "Blow"), QT_TRANSLATE_NOOP("readings", "shorter"), QT_TRANSLATE_NOOP("readings", "longer")},
+    DimensionWords{dimension::letOff, QT_TRANSLATE_NOOP("readings", "Let-off"), QT_TRANSLATE_NOOP("readings", "Let-off"), QT_TRANSLATE_NOOP("readings", "too near"), QT_TRANSLATE_NOOP("readings", "too far")},
+    DimensionWords{dimension::drop, QT_TRANSLATE_NOOP("readings", "Drop"), QT_TRANSLATE_NOOP("readings", "Drop"), QT_TRANSLATE_NOOP("readings", "too little"), QT_TRANSLATE_NOOP("readings", "too much")},
+    DimensionWords{dimension::aftertouch, QT_TRANSLATE_NOOP("readings", "Aftertouch"), QT_TRANSLATE_NOOP("readings", "Aftertouch"), QT_TRANSLATE_NOOP("readings", "little"), QT_TRANSLATE_NOOP("readings", "much")},
+    DimensionWords{dimension::checking, QT_TRANSLATE_NOOP("readings", "Checking"), QT_TRANSLATE_NOOP("readings", "Checking"), QT_TRANSLATE_NOOP("readings", "nearer"), QT_TRANSLATE_NOOP("readings", "farther")},
+    DimensionWords{dimension::damperStart, QT_TRANSLATE_NOOP("readings", "Damper lift timing"), QT_TRANSLATE_NOOP("readings", "Damper lift"), QT_TRANSLATE_NOOP("readings", "early"), QT_TRANSLATE_NOOP("readings", "late")},
+    DimensionWords{dimension::damperRise, QT_TRANSLATE_NOOP("readings", "Damper rise"), QT_TRANSLATE_NOOP("readings", "Damper rise"), QT_TRANSLATE_NOOP("readings", "little"), QT_TRANSLATE_NOOP("readings", "much")},
+    DimensionWords{dimension::halfBlow, QT_TRANSLATE_NOOP("readings", "Half-blow"), QT_TRANSLATE_NOOP("readings", "Half- blow"), QT_TRANSLATE_NOOP("readings", "shorter"), QT_TRANSLATE_NOOP("readings", "longer")},
+    DimensionWords{dimension::strap, QT_TRANSLATE_NOOP("readings", "Bridle strap"), QT_TRANSLATE_NOOP("readings", "Strap"), QT_TRANSLATE_NOOP("readings", "tight"), QT_TRANSLATE_NOOP("readings", "slack")},
+    DimensionWords{dimension::playerClearance, QT_TRANSLATE_NOOP("readings", "Player clearance"), QT_TRANSLATE_NOOP("readings", "Player clearance"), QT_TRANSLATE_NOOP("readings", "too little"), QT_TRANSLATE_NOOP("readings", "too much")},
+    DimensionWords{dimension::capstanReserve, QT_TRANSLATE_NOOP("readings", "Capstan reserve"), QT_TRANSLATE_NOOP("readings", "Capstan reserve"), QT_TRANSLATE_NOOP("readings", "too little"), QT_TRANSLATE_NOOP("readings", "too much")},
+    DimensionWords{dimension::downWeight, QT_TRANSLATE_NOOP("readings", "Down weight"), QT_TRANSLATE_NOOP("readings", "Down weight"), QT_TRANSLATE_NOOP("readings", "light"), QT_TRANSLATE_NOOP("readings", "heavy")},
+    DimensionWords{dimension::upWeight, QT_TRANSLATE_NOOP("readings", "Up weight"), QT_TRANSLATE_NOOP("readings", "Up weight"), QT_TRANSLATE_NOOP("readings", "weak"), QT_TRANSLATE_NOOP("readings", "strong")},
+    DimensionWords{dimension::sharpProud, QT_TRANSLATE_NOOP("readings", "Pressed sharp above naturals"), QT_TRANSLATE_NOOP("readings", "Sharp pressed"), QT_TRANSLATE_NOOP("readings", "too low"), QT_TRANSLATE_NOOP("readings", "too high")},
+    DimensionWords{dimension::feltLeft, QT_TRANSLATE_NOOP("readings", "Felt left over the wood"), QT_TRANSLATE_NOOP("readings", "Felt left"), QT_TRANSLATE_NOOP("readings", "too thin"), QT_TRANSLATE_NOOP("readings", "too thick")},
+};
+
+const DimensionWords* wordsOf(DimensionId id) {
+    for (const DimensionWords& words : kDimensions)
+        if (words.id == id) return &words;
+    return nullptr;
+}
+
+QString text(std::string_view s) { return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size())); }
+
+QString withRealMinus(QString digits) { return digits.replace(u'-', QChar(kMinus)); }
+
+QString spoken(double value, int decimals) {
+    const QString digits = QString::number(std::abs(value), 'f', decimals);
+    return (value < 0 ? tr("minus %1") : tr("plus %1")).arg(digits);
+}
+
+} // namespace
+
+QString name(DimensionId id) {
+    const auto* words = wordsOf(id);
+    return words ? tr(words->name) : text(key(id));
+}
+
+QString shortName(DimensionId id) {
+    const auto* words = wordsOf(id);
+    return words ? tr(words->shortName) : text(key(id));
+}
+
+QString sideName(DimensionId id, bool high) {
+    const auto* words = wordsOf(id);
+    if (words) return tr(high ? words->high : words->low);
+    return high ? tr("high") : tr("low");
+}
+
+QString name(WordId id) {
+    static constexpr std::array kWords{
+        std::pair{word::offRail, QT_TRANSLATE_NOOP("readings", "off rail")},
+        std::pair{word::blocks, QT_TRANSLATE_NOOP("readings", "blocks")},
+        std::pair{word::noLetOff, QT_TRANSLATE_NOOP("readings", "no let-off")},
+        std::pair{word::doesNotCheck, QT_TRANSLATE_NOOP("readings", "no check")},
+        std::pair{word::ok, QT_TRANSLATE_NOOP("readings", "ok")},
+        std::pair{word::tight, QT_TRANSLATE_NOOP("readings", "tight")},
+        std::pair{word::slack, QT_TRANSLATE_NOOP("readings", "slack")},
+        std::pair{word::torn, QT_TRANSLATE_NOOP("readings", "torn")},
+        std::pair{word::early, QT_TRANSLATE_NOOP("readings", "early")},
+        std::pair{word::right, QT_TRANSLATE_NOOP("readings", "right")},
+        std::pair{word::late, QT_TRANSLATE_NOOP("readings", "late")},
+    };
+    for (const auto& [known, words] : kWords)
+        if (known == id) return tr(words);
+    return text(row(id).key);
+}
+
+QString unitName(Unit unit) {
+    switch (unit) {
+    case Unit::mm: return tr("mm");
+    case Unit::cm: return tr("cm");
+    case Unit::inch: return tr("in");
+    case Unit::thou: return tr("thou");
+    case Unit::gram: return tr("g");
+    case Unit::ounce: return tr("oz");
+    case Unit::percent: return tr("%");
+    }
+    return {};
+}
+
+QString unitName(Kind kind) {
+    return kind == Kind::length ? tr("mm") : kind == Kind::mass ? tr("g") : tr("%");
+}
+
+QString verdictName(Verdict verdict) {
+    switch (verdict) {
+    case Verdict::within: return tr("within");
+    case Verdict::low: return tr("low");
+    case Verdict::high: return tr("high");
+    case Verdict::undecided: return tr("undecided");
+    case Verdict::missing: return tr("missing");
+    case Verdict::notFitted: return tr("not fitted");
+    }
+    return {};
+}
+
+QString shown(DimensionId id, std::int64_t count) {
+    return withRealMinus(QString::fromStdString(formatCount(count, row(id).shown)));
+}
+
+QString shown(DimensionId id, const Reading& reading) {
+    if (reading.word) return name(*reading.word);
+    const QString value = shown(id, reading.count);
+    switch (reading.relation) {
+    case Relation::equal: return value;
+    case Relation::less: return QStringLiteral("<") + value;
+    case Relation::more: return QStringLiteral(">") + value;
+    case Relation::between: return value + QStringLiteral("..") + shown(id, reading.upper);
+    }
+    return value;
+}
+
+QString cellSentence(const Judged& judged, const Piano& piano) {
+    const Dimension& dimension = row(judged.cell.dimension);
+    const QString where = tr("Note %1, %2, %3").arg(judged.cell.note.value).arg(pitch(judged.cell.note, piano), name(dimension.id).toLower());
+    if (judged.verdict == Verdict::notFitted) return tr("%1, not fitted").arg(where);
+    if (judged.verdict == Verdict::missing) return tr("%1, nothing entered yet").arg(where);
+    QStringList said{where};
+    if (judged.word) {
+        said << name(*judged.word);
+    } else if (judged.value) {
+        const QString unit = dimension.kind == Kind::length ? tr("millimetres")
+                             : dimension.kind == Kind::mass ? tr("grams")
+                                                            : tr("per cent");
+        QString value = shown(dimension.id, *judged.value);
+        if (judged.relation == Relation::less) value = tr("less than %1").arg(value);
+        if (judged.relation == Relation::more) value = tr("more than %1").arg(value);
+        if (judged.relation == Relation::between && judged.upper) value = tr("%1 to %2").arg(value, shown(dimension.id, *judged.upper));
+        said << QStringLiteral("%1 %2").arg(value, unit);
+    }
+    if (judged.verdict == Verdict::low || judged.verdict == Verdict::high) {
+        if (!judged.word) said << sideName(dimension.id, judged.verdict == Verdict::high);
+    } else {
+        said << verdictName(judged.verdict);
+    }
+    if (judged.infinite) said << tr("beyond a limit without width");
+    else if (judged.deviation && !judged.word) said << tr("deviation %1").arg(spoken(*judged.deviation, 1));
+    if (judged.uneven || judged.step) said << tr("uneven");
+    if (judged.stale) said << tr("measured before later work");
+    return said.join(tr(", "));
+}
+
+QString pitch(NoteNumber note, const Piano& piano) {
+    return QString::fromStdString(pitchName(note, piano)).replace(u'#', QChar(kSharpSign));
+}
+
+QString noteName(NoteNumber note, const Piano& piano) {
+    return QStringLiteral("%1 %2").arg(note.value).arg(pitch(note, piano));
+}
+
+QString sectionName(const Section& section, std::size_t index, std::size_t count) {
+    if (!section.name.empty()) return QString::fromStdString(section.name);
+    if (count == 1) return tr("All notes");
+    if (index == 0) return tr("Bass");
+    if (count == 2) return tr("Treble");
+    if (index + 1 == count) return count > 3 ? tr("High treble") : tr("Treble");
+    if (count > 3 && index + 2 == count) return tr("Treble");
+    return count > 4 ? tr("Tenor %1").arg(index) : tr("Tenor");
+}
+
+QString zoneText(DimensionId id, const Zone& zone) {
+    if (zone.low && zone.high) {
+        if (zone.nominal == 0 && *zone.low == -*zone.high) return QStringLiteral("\u00B1") + shown(id, *zone.high).remove(u'+');
+        return shown(id, *zone.low) + QChar(kDash) + shown(id, *zone.high);
+    }
+    if (zone.high) return tr("to %1").arg(shown(id, *zone.high));
+    if (zone.low) return tr("from %1").arg(shown(id, *zone.low));
+    return {};
+}
+
+} // namespace hammerline::words

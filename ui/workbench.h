@@ -1,0 +1,141 @@
+// What the window works on: the open bench book, the chosen piano and pass, the current note and dimension, and the pass
+// as it is looked at. Every edit goes through here, is written first and shown then; nothing else in ui touches the
+// book.
+#pragma once
+
+#include "core/intake/intake.h"
+#include "core/plan/plan.h"
+#include "core/sheet/pass_view.h"
+#include "db/bench_book.h"
+
+#include <QDateTime>
+#include <QObject>
+#include <QTimer>
+
+namespace hammerline {
+
+class Workbench : public QObject {
+    Q_OBJECT
+public:
+    explicit Workbench(Writer writer = {}, QObject* parent = nullptr);
+    ~Workbench() override;
+
+    // --- the book
+    Outcome<void> createBook(const QString& path);
+    /// Opens a book and chooses a piano: the one named, else the first.
+    Outcome<void> openBook(const QString& path, const std::string& piano = {});
+    bool hasBook() const { return m_book.has_value(); }
+    /// False where the book is read-only, newer, or its file was replaced.
+    bool canWrite() const;
+    QString path() const;
+    /// Read when first asked for: a shop's book may hold thousands.
+    const std::vector<PianoLine>& pianos() const;
+    /// A refusal that holds until solved (locked, read-only, replaced, full disk); none where all is well.
+    const std::optional<Refusal>& trouble() const { return m_trouble; }
+    QDateTime savedAt() const { return m_savedAt; }
+
+    // --- what is chosen
+    Outcome<void> choosePiano(const std::string& nameOrUuid);
+    void choosePass(int number);
+    /// Null where no piano is chosen.
+    const PianoRecord* record() const { return m_record ? &*m_record : nullptr; }
+    const Piano* piano() const { return m_record ? &m_record->piano : nullptr; }
+    int passNumber() const { return m_pass; }
+    const Pass* pass() const;
+    NoteNumber note() const { return m_note; }
+    DimensionId dimension() const { return m_dimension; }
+    Cell cell() const { return {m_note, m_dimension}; }
+    void setNote(NoteNumber);
+    void setDimension(DimensionId);
+    void setCell(Cell);
+
+    // --- what is reckoned, when first asked for and kept until the record changes
+    /// Null where there is no pass.
+    const PassView* view() const { return view(m_pass); }
+    const PassView* view(int pass) const;
+    const SpecSheet& sheet() const;
+    const Zones& zones() const;
+    /// Dimensions that this piano has, in catalogue order, without those read elsewhere than at every note.
+    std::vector<DimensionId> columns() const;
+    /// The plan in force: the last one frozen for this pass, or the one that the Adjust station is thinking of.
+    const Plan* plan() const { return m_plan ? &*m_plan : nullptr; }
+    void setPlan(std::optional<Plan>);
+
+    // --- entering
+    EntryContext entryContext(DimensionId) const;
+    Outcome<Entry> understand(std::string_view typed, Cell) const;
+    /// Unit that a bare number has, as chosen for the dimension in this book.
+    Unit unitOf(DimensionId) const;
+    Outcome<void> setUnit(DimensionId, Unit);
+    /// Stores a reading over the present one (trial 1, or the trial named in the reading); makes the pass "as found"
+    /// where there is none. An equal reading is no act.
+    Outcome<void> enter(Cell, Reading);
+    /// A further trial of the same cell.
+    Outcome<void> repeat(Cell, Reading);
+    Outcome<void> enterAll(std::span<const NewReading>, std::string_view kind, const std::string& source = {});
+    Outcome<void> withdraw(Cell);
+    Outcome<void> markNotFitted(Cell);
+    Outcome<std::vector<Reading>> trail(Cell) const;
+
+    // --- everything else a person does
+    Outcome<BenchBook::Undone> undo();
+    Outcome<BenchBook::Undone> redo();
+    Outcome<void> addPiano(const Piano&, const std::string& specName, const std::optional<SpecSheet>& = {});
+    Outcome<void> changePiano(const Piano&, const std::string& specName, const std::optional<SpecSheet>& = {});
+    Outcome<void> addPass(const NewPass&);
+    Outcome<void> setReferences(const std::map<DimensionId, std::string>&);
+    Outcome<void> setOverride(const Override&);
+    Outcome<void> removeOverride(Cell);
+    Outcome<void> addFindings(std::span<const Finding>);
+    Outcome<void> addSymptom(const Symptom&);
+    Outcome<void> tick(std::span<const Done>, const std::optional<FrozenPlan>& = {});
+    Outcome<void> freezePlan(const FrozenPlan&);
+    Outcome<void> setPreference(std::string_view key, std::string_view value);
+    Outcome<QString> backUp(const QString& path = {});
+    Outcome<int> merge(const QString& otherPath);
+    Outcome<Verification> verify() const;
+    /// All pianos of the book, for export.
+    Outcome<std::vector<PianoRecord>> allRecords() const;
+
+    /// Looks whether another window or program wrote to the book; runs by itself every 250 ms.
+    void look();
+
+Q_SIGNALS:
+    void bookChanged();      // another book or another list of pianos
+    void pianoChanged();     // another piano is chosen, or its set-up changed
+    void passChanged();      // another pass is chosen
+    void recordChanged();    // anything of the record changed; comes after the two above
+    void noteChanged();      // current note
+    void dimensionChanged(); // current dimension
+    void planChanged();
+    void saved();
+    void troubleChanged();
+
+private:
+    template <class T>
+    Outcome<void> settle(const Outcome<T>&);
+    Outcome<void> needPiano() const;
+    Outcome<void> needPass();
+    Outcome<void> reload();
+    void forget();
+    void choosePlan();
+    void setTrouble(std::optional<Refusal>);
+    void justSaved();
+
+    Writer m_writer;
+    std::optional<BenchBook> m_book;
+    mutable std::optional<std::vector<PianoLine>> m_pianos;
+    std::optional<PianoRecord> m_record;
+    int m_pass = 0;
+    NoteNumber m_note{1};
+    DimensionId m_dimension{};
+    mutable std::map<int, PassView> m_views;
+    mutable std::optional<SpecSheet> m_sheet;
+    mutable std::optional<Zones> m_zones;
+    std::optional<Plan> m_plan;
+    std::optional<Refusal> m_trouble;
+    QDateTime m_savedAt;
+    QTimer m_poll;
+};
+
+} // namespace hammerline

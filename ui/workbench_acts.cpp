@@ -1,0 +1,203 @@
+// The acts of a workbench that are not readings, and what follows every act: the record is read again from the book.
+#include "ui/workbench.h"
+
+#include <QDir>
+
+namespace hammerline {
+
+template <class T>
+Outcome<void> Workbench::settle(const Outcome<T>& written) {
+    if (!written) {
+        const auto code = written.error().code;
+        if (code == RefusalCode::lockedBook || code == RefusalCode::diskFull || code == RefusalCode::replacedFile ||
+            code == RefusalCode::damagedBook)
+            setTrouble(written.error());
+        return tl::unexpected(written.error());
+    }
+    if (m_trouble && m_trouble->code != RefusalCode::replacedFile) setTrouble({});
+    const auto loaded = reload();
+    justSaved();
+    return loaded;
+}
+template Outcome<void> Workbench::settle(const Outcome<ActId>&);
+
+Outcome<void> Workbench::needPiano() const {
+    if (!m_book || !m_record) return refuse(RefusalCode::noSuchPiano);
+    if (m_trouble && m_trouble->code == RefusalCode::replacedFile) return tl::unexpected(*m_trouble);
+    return {};
+}
+
+Outcome<void> Workbench::needPass() {
+    if (const auto ready = needPiano(); !ready) return ready;
+    if (pass()) return {};
+    NewPass first;
+    first.label = "as found";
+    return addPass(first);
+}
+
+Outcome<void> Workbench::reload() {
+    auto record = m_book->load(m_record->uuid);
+    if (!record) return tl::unexpected(record.error());
+    const bool setUpChanged = record->piano != m_record->piano || record->specName != m_record->specName ||
+                              record->spec != m_record->spec || record->overrides != m_record->overrides;
+    const bool passesChanged = record->passes.size() != m_record->passes.size();
+    const bool plansChanged = record->plans != m_record->plans;
+    m_record = std::move(*record);
+    m_pass = std::min(m_pass, static_cast<int>(m_record->passes.size()));
+    forget();
+    if (m_note.value > m_record->piano.notes) m_note.value = m_record->piano.notes;
+    if (plansChanged) choosePlan();
+    if (setUpChanged) Q_EMIT pianoChanged();
+    if (passesChanged) Q_EMIT passChanged();
+    Q_EMIT recordChanged();
+    return {};
+}
+
+void Workbench::justSaved() {
+    m_savedAt = QDateTime::currentDateTime();
+    Q_EMIT saved();
+}
+
+void Workbench::setTrouble(std::optional<Refusal> trouble) {
+    if (trouble == m_trouble) return;
+    m_trouble = std::move(trouble);
+    Q_EMIT troubleChanged();
+}
+
+Outcome<BenchBook::Undone> Workbench::undo() {
+    if (const auto ready = needPiano(); !ready) return tl::unexpected(ready.error());
+    auto undone = m_book->undo();
+    if (undone) (void)settle(Outcome<ActId>(undone->act));
+    return undone;
+}
+
+Outcome<BenchBook::Undone> Workbench::redo() {
+    if (const auto ready = needPiano(); !ready) return tl::unexpected(ready.error());
+    auto redone = m_book->redo();
+    if (redone) (void)settle(Outcome<ActId>(redone->act));
+    return redone;
+}
+
+Outcome<void> Workbench::addPiano(const Piano& piano, const std::string& specName,
+                                  const std::optional<SpecSheet>& sheet) {
+    if (!m_book) return refuse(RefusalCode::cannotWrite);
+    const auto uuid = m_book->addPiano(piano, specName, sheet);
+    if (!uuid) return tl::unexpected(uuid.error());
+    m_pianos.reset();
+    Q_EMIT bookChanged();
+    const auto chosen = choosePiano(*uuid);
+    justSaved();
+    return chosen;
+}
+
+Outcome<void> Workbench::changePiano(const Piano& piano, const std::string& specName,
+                                     const std::optional<SpecSheet>& sheet) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->changePiano(m_record->uuid, piano, specName, sheet));
+}
+
+Outcome<void> Workbench::addPass(const NewPass& pass) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    const auto number = m_book->addPass(m_record->uuid, pass);
+    if (!number) return settle(Outcome<ActId>(tl::unexpected(number.error())));
+    const auto loaded = reload();
+    if (!loaded) return loaded;
+    m_pass = *number;
+    choosePlan();
+    Q_EMIT passChanged();
+    Q_EMIT recordChanged();
+    justSaved();
+    return {};
+}
+
+Outcome<void> Workbench::setReferences(const std::map<DimensionId, std::string>& references) {
+    if (const auto ready = needPass(); !ready) return ready;
+    return settle(m_book->setReferences(m_record->uuid, m_pass, references));
+}
+
+Outcome<void> Workbench::setOverride(const Override& override) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->setOverride(m_record->uuid, override));
+}
+
+Outcome<void> Workbench::removeOverride(Cell cell) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->removeOverride(m_record->uuid, cell));
+}
+
+Outcome<void> Workbench::addFindings(std::span<const Finding> findings) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->addFindings(m_record->uuid, findings));
+}
+
+Outcome<void> Workbench::addSymptom(const Symptom& symptom) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->addSymptom(m_record->uuid, symptom));
+}
+
+Outcome<void> Workbench::tick(std::span<const Done> done, const std::optional<FrozenPlan>& plan) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->tick(m_record->uuid, done, plan));
+}
+
+Outcome<void> Workbench::freezePlan(const FrozenPlan& plan) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->freezePlan(m_record->uuid, plan));
+}
+
+Outcome<void> Workbench::setPreference(std::string_view name, std::string_view value) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->setPreference(m_record->uuid, name, value));
+}
+
+Outcome<QString> Workbench::backUp(const QString& path) {
+    if (!m_book) return refuse(RefusalCode::cannotRead);
+    return m_book->backUp(QDir::toNativeSeparators(path).toStdString()).map([](const std::string& made) {
+        return QString::fromStdString(made);
+    });
+}
+
+Outcome<int> Workbench::merge(const QString& otherPath) {
+    if (!m_book) return refuse(RefusalCode::cannotWrite);
+    const auto taken = m_book->merge(QDir::toNativeSeparators(otherPath).toStdString());
+    if (!taken) return taken;
+    m_pianos.reset();
+    Q_EMIT bookChanged();
+    if (m_record) (void)reload();
+    else if (!pianos().empty()) (void)choosePiano(pianos().front().uuid);
+    justSaved();
+    return taken;
+}
+
+Outcome<Verification> Workbench::verify() const {
+    if (!m_book) return refuse(RefusalCode::cannotRead);
+    return m_book->verify();
+}
+
+Outcome<std::vector<PianoRecord>> Workbench::allRecords() const {
+    std::vector<PianoRecord> records;
+    if (!m_book) return records;
+    for (const PianoLine& line : pianos()) {
+        auto record = m_book->load(line.uuid);
+        if (!record) return tl::unexpected(record.error());
+        records.push_back(std::move(*record));
+    }
+    return records;
+}
+
+void Workbench::look() {
+    if (!m_book) return;
+    switch (m_book->poll()) {
+    case Change::none: break;
+    case Change::dataChanged:
+        m_pianos.reset();
+        Q_EMIT bookChanged();
+        if (m_record) (void)reload();
+        else if (!pianos().empty()) (void)choosePiano(pianos().front().uuid);
+        break;
+    case Change::fileReplaced:
+    case Change::fileGone: setTrouble(Refusal{RefusalCode::replacedFile, {m_book->path()}, {}, {}}); break;
+    }
+}
+
+} // namespace hammerline
