@@ -18,6 +18,8 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include <set>
+
 namespace hammerline {
 
 MainWindow::MainWindow(Workbench& bench, Settings& settings, QWidget* parent)
@@ -44,7 +46,8 @@ void MainWindow::buildFrame() {
     row->setSpacing(0);
 
     QStringList names;
-    for (const StationRow& station : stationRows()) names << QCoreApplication::translate("Station", station.name);
+    for (const StationRow& station : stationRows())
+        names << QCoreApplication::translate("Station", station.name);
     m_rail = new StationRail(names, m_house);
     connect(m_rail, &StationRail::asked, this, [this](int index) {
         if (!showStation(index)) m_rail->setCurrent(stationIndex(m_settings.text(Setting::station)));
@@ -104,9 +107,13 @@ void MainWindow::connectBench() {
     connect(&m_bench, &Workbench::troubleChanged, this, &MainWindow::refreshTrouble);
 }
 
-Station* MainWindow::station() const { return qobject_cast<Station*>(m_stack->currentWidget()); }
+Station* MainWindow::station() const {
+    return qobject_cast<Station*>(m_stack->currentWidget());
+}
 
-bool MainWindow::showStation(const QString& id) { return showStation(stationIndex(id)); }
+bool MainWindow::showStation(const QString& id) {
+    return showStation(stationIndex(id));
+}
 
 bool MainWindow::showStation(int index) {
     if (index < 0 || index >= static_cast<int>(m_stations.size())) return false;
@@ -144,7 +151,9 @@ bool MainWindow::showStation(int index) {
     return true;
 }
 
-bool MainWindow::leaveStation() { return !station() || station()->leave(); }
+bool MainWindow::leaveStation() {
+    return !station() || station()->leave();
+}
 
 void MainWindow::refreshWords() {
     const Piano* piano = m_bench.piano();
@@ -165,23 +174,27 @@ void MainWindow::refreshRail() {
     if (record) {
         lines[0] = tr("%n note(s)", nullptr, record->piano.notes);
         int toMend = 0;
-        for (const Finding& finding : record->findings) toMend += blocks(finding) ? 1 : 0;
-        lines[1] = toMend > 0 ? tr("%1 to mend").arg(toMend)
+        for (const Finding& finding : record->findings)
+            toMend += blocks(finding) ? 1 : 0;
+        lines[1] = toMend > 0                 ? tr("%1 to mend").arg(toMend)
                    : record->findings.empty() ? tr("not begun")
                                               : tr("nothing to mend");
         if (const PassView* view = m_bench.view()) {
             std::set<int> read, out;
             for (const Judged& judged : view->review.ranked) {
                 read.insert(judged.cell.note.value);
-                if (judged.verdict == Verdict::low || judged.verdict == Verdict::high) out.insert(judged.cell.note.value);
+                if (judged.verdict == Verdict::low || judged.verdict == Verdict::high)
+                    out.insert(judged.cell.note.value);
             }
             lines[2] = tr("%1 of %2").arg(read.size()).arg(record->piano.notes);
             lines[3] = read.empty() ? QString() : tr("%1 out").arg(out.size());
         }
-        if (const Plan* plan = m_bench.plan()) lines[4] = tr("%n step(s)", nullptr, static_cast<int>(plan->steps.size()));
+        if (const Plan* plan = m_bench.plan())
+            lines[4] = tr("%n step(s)", nullptr, static_cast<int>(plan->steps.size()));
         lines[5] = tr("%n pass(es)", nullptr, static_cast<int>(record->passes.size()));
     }
-    for (qsizetype i = 0; i < lines.size(); ++i) m_rail->setState(static_cast<int>(i), lines[i]);
+    for (qsizetype i = 0; i < lines.size(); ++i)
+        m_rail->setState(static_cast<int>(i), lines[i]);
 }
 
 void MainWindow::refreshBook() {
@@ -197,8 +210,10 @@ void MainWindow::refreshBook() {
 }
 
 void MainWindow::refreshTrouble() {
-    if (m_bench.trouble()) say(words::sentence(*m_bench.trouble()));
-    else m_notice->hide();
+    if (m_bench.trouble())
+        say(words::sentence(*m_bench.trouble()));
+    else
+        m_notice->hide();
 }
 
 void MainWindow::say(const QString& sentence) {
@@ -212,7 +227,9 @@ void MainWindow::say(const QString& sentence) {
     m_notice->setVisible(!sentence.isEmpty());
 }
 
-void MainWindow::report(const Refusal& refusal) { say(words::sentence(refusal)); }
+void MainWindow::report(const Refusal& refusal) {
+    say(words::sentence(refusal));
+}
 
 void MainWindow::foldCard() {
     if (!m_cardDock) return;
@@ -222,14 +239,18 @@ void MainWindow::foldCard() {
 }
 
 void MainWindow::setBenchEntry(bool) {}
-bool MainWindow::benchEntry() const { return false; }
+bool MainWindow::benchEntry() const {
+    return false;
+}
 
 void MainWindow::resizeEvent(QResizeEvent* event) {
     QMainWindow::resizeEvent(event);
     foldCard();
 }
 
-bool MainWindow::eventFilter(QObject* watched, QEvent* event) { return QMainWindow::eventFilter(watched, event); }
+bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
+    return QMainWindow::eventFilter(watched, event);
+}
 
 void MainWindow::remember() {
     m_settings.set(Setting::geometry, saveGeometry());

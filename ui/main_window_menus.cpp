@@ -47,8 +47,10 @@ void MainWindow::buildBookMenu() {
     menu->addAction(tr("Import readings…"), QKeySequence(QStringLiteral("Ctrl+I")), this, [this] { importFile(); });
     menu->addAction(tr("Back up"), QKeySequence(QStringLiteral("Ctrl+B")), this, [this] {
         const auto made = m_bench.backUp();
-        if (made) say(tr("A verified copy stands beside the book: %1").arg(QFileInfo(*made).fileName()));
-        else report(made.error());
+        if (made)
+            say(tr("A verified copy stands beside the book: %1").arg(QFileInfo(*made).fileName()));
+        else
+            report(made.error());
     });
     menu->addSeparator();
     menu->addAction(tr("Close"), QKeySequence(QStringLiteral("Ctrl+Q")), this, [this] { close(); });
@@ -85,8 +87,9 @@ void MainWindow::buildNotesMenu() {
 void MainWindow::buildViewMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&View"));
     auto* themes = new QActionGroup(this);
-    const std::array<std::pair<QString, QString>, 3> rows{
-        {{QStringLiteral("light"), tr("Light")}, {QStringLiteral("dark"), tr("Dark")}, {QStringLiteral("desktop"), tr("As the desktop")}}};
+    const std::array<std::pair<QString, QString>, 3> rows{{{QStringLiteral("light"), tr("Light")},
+                                                           {QStringLiteral("dark"), tr("Dark")},
+                                                           {QStringLiteral("desktop"), tr("As the desktop")}}};
     for (const auto& [id, name] : rows) {
         QAction* action = menu->addAction(name, this, [this, id = id] { setTheme(id); });
         action->setCheckable(true);
@@ -94,8 +97,10 @@ void MainWindow::buildViewMenu() {
         themes->addAction(action);
     }
     menu->addSeparator();
-    menu->addAction(tr("Larger text"), QKeySequence(QStringLiteral("Ctrl++")), this, [this] { setTextSize(textSize() + 10); });
-    menu->addAction(tr("Smaller text"), QKeySequence(QStringLiteral("Ctrl+-")), this, [this] { setTextSize(textSize() - 10); });
+    menu->addAction(tr("Larger text"), QKeySequence(QStringLiteral("Ctrl++")), this,
+                    [this] { setTextSize(textSize() + 10); });
+    menu->addAction(tr("Smaller text"), QKeySequence(QStringLiteral("Ctrl+-")), this,
+                    [this] { setTextSize(textSize() - 10); });
     menu->addAction(tr("Text as at first"), QKeySequence(QStringLiteral("Ctrl+0")), this, [this] { setTextSize(100); });
 }
 
@@ -106,7 +111,9 @@ void MainWindow::buildPrintMenu() {
     });
 }
 
-void MainWindow::buildHelpMenu() { menuBar()->addMenu(tr("&Help")); }
+void MainWindow::buildHelpMenu() {
+    menuBar()->addMenu(tr("&Help"));
+}
 
 void MainWindow::setTheme(const QString& theme) {
     m_settings.set(Setting::theme, theme);
@@ -127,7 +134,8 @@ void MainWindow::setTextSize(int percent) {
 
 void MainWindow::openBook(const QString& path, const std::string& piano) {
     if (!leaveStation()) return;
-    const QString chosen = path.isEmpty() ? Dialogs::now().fileToOpen(this, tr("Open bench book"), tr(kBookFilter)) : path;
+    const QString chosen =
+        path.isEmpty() ? Dialogs::now().fileToOpen(this, tr("Open bench book"), tr(kBookFilter)) : path;
     if (chosen.isEmpty()) return;
     if (const auto opened = m_bench.openBook(chosen, piano); !opened) return report(opened.error());
     m_settings.rememberBook(chosen);
@@ -135,7 +143,8 @@ void MainWindow::openBook(const QString& path, const std::string& piano) {
 
 void MainWindow::newBook() {
     if (!leaveStation()) return;
-    QString path = Dialogs::now().fileToSave(this, tr("New bench book"), QStringLiteral("bench.hammerline"), tr(kBookFilter));
+    QString path =
+        Dialogs::now().fileToSave(this, tr("New bench book"), QStringLiteral("bench.hammerline"), tr(kBookFilter));
     if (path.isEmpty()) return;
     if (!path.endsWith(QLatin1String(".hammerline"))) path += QLatin1String(".hammerline");
     if (const auto made = m_bench.createBook(path); !made) return report(made.error());
@@ -165,9 +174,10 @@ void MainWindow::fillPasses(QMenu* menu) {
     menu->clear();
     if (!m_bench.record()) return;
     for (const Pass& pass : m_bench.record()->passes)
-        menu->addAction(tr("%1, %2").arg(pass.number).arg(QString::fromStdString(pass.label)), this, [this, number = pass.number] {
-            if (leaveStation()) m_bench.choosePass(number);
-        });
+        menu->addAction(tr("%1, %2").arg(pass.number).arg(QString::fromStdString(pass.label)), this,
+                        [this, number = pass.number] {
+                            if (leaveStation()) m_bench.choosePass(number);
+                        });
 }
 
 void MainWindow::undo() {
@@ -185,8 +195,10 @@ void MainWindow::goToNote() {
     const auto typed = Dialogs::now().ask(this, tr("Go to note"), tr("Number or pitch:"));
     if (!typed) return;
     const auto note = parseNote(typed->toStdString(), *m_bench.piano());
-    if (note) m_bench.setNote(*note);
-    else report(note.error());
+    if (note)
+        m_bench.setNote(*note);
+    else
+        report(note.error());
 }
 
 void MainWindow::stepPanel(int by) {

@@ -16,9 +16,7 @@ namespace hammerline {
 namespace {
 
 Theme themeNamed(const QString& name) {
-    return name == QLatin1String("dark")    ? Theme::dark
-           : name == QLatin1String("light") ? Theme::light
-                                            : desktopTheme();
+    return name == QLatin1String("dark") ? Theme::dark : name == QLatin1String("light") ? Theme::light : desktopTheme();
 }
 
 void standAt(Workbench& bench, const WindowOptions& options) {
@@ -32,7 +30,8 @@ bool paint(MainWindow& window, const WindowOptions& options) {
     window.setAttribute(Qt::WA_DontShowOnScreen);
     window.resize(options.size);
     window.show();
-    for (int i = 0; i < 3; ++i) QApplication::processEvents();
+    for (int i = 0; i < 3; ++i)
+        QApplication::processEvents();
     QImage image((QSizeF(options.size) * options.scale).toSize(), QImage::Format_RGB32);
     image.setDevicePixelRatio(options.scale);
     window.render(&image);
@@ -54,7 +53,9 @@ int runWindow(QApplication& app, const WindowOptions& options) {
     MainWindow window(bench, settings);
     QString book = options.book;
     if (book.isEmpty() && !picture && !settings.recentBooks().isEmpty()) book = settings.recentBooks().first();
-    const std::string piano = (options.piano.isEmpty() && options.book.isEmpty() ? settings.text(Setting::lastPiano) : options.piano).toStdString();
+    const std::string piano =
+        (options.piano.isEmpty() && options.book.isEmpty() ? settings.text(Setting::lastPiano) : options.piano)
+            .toStdString();
     if (!book.isEmpty()) {
         window.openBook(book, piano);
         if (picture && !bench.hasBook()) {

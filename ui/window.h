@@ -9,19 +9,19 @@ class QApplication;
 namespace hammerline {
 
 struct WindowOptions {
-    QString book;            // empty: the last one
-    QString piano;           // name or uuid; empty: the last one
-    int pass = 0;            // 0: the last one
-    QString station;         // "measure"; empty: the last one. "bench-entry" opens the entry at the bench
-    QString theme;           // light, dark, desktop; empty: as set
-    int textSize = 0;        // per cent; 0: as set
-    int note = 0;            // note and dimension to stand at; 0 and empty: the first
+    QString book;     // empty: the last one
+    QString piano;    // name or uuid; empty: the last one
+    int pass = 0;     // 0: the last one
+    QString station;  // "measure"; empty: the last one. "bench-entry" opens the entry at the bench
+    QString theme;    // light, dark, desktop; empty: as set
+    int textSize = 0; // per cent; 0: as set
+    int note = 0;     // note and dimension to stand at; 0 and empty: the first
     QString dimension;
-    QString typed;           // text to be shown in an open editor (pictures)
+    QString typed; // text to be shown in an open editor (pictures)
     QSize size{1280, 800};
-    QString out;             // PNG to write: the window is painted there and the program ends
-    double scale = 1;        // device pixels to a pixel of that picture
-    QString settings;        // ini file; empty: the person's own
+    QString out;      // PNG to write: the window is painted there and the program ends
+    double scale = 1; // device pixels to a pixel of that picture
+    QString settings; // ini file; empty: the person's own
 };
 
 /// Runs the window until closed, or paints the picture. Exit status: 0, or 2 where the book cannot be opened in a

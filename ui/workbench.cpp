@@ -40,9 +40,12 @@ Outcome<void> Workbench::openBook(const QString& path, const std::string& piano)
     m_plan.reset();
     m_savedAt = QFileInfo(path).lastModified();
     forget();
-    setTrouble(m_book->newer()      ? std::optional(Refusal{RefusalCode::newerBook, {m_book->path()}, {}, {}})
-               : m_book->readOnly() ? std::optional(Refusal{RefusalCode::readOnlyBook, {m_book->path()}, {}, {}})
-                                    : std::nullopt);
+    if (m_book->newer())
+        setTrouble(troubleWith(RefusalCode::newerBook));
+    else if (m_book->readOnly())
+        setTrouble(troubleWith(RefusalCode::readOnlyBook));
+    else
+        setTrouble({});
     m_poll.start();
     Q_EMIT bookChanged();
     if (!piano.empty() && choosePiano(piano)) return {};
@@ -64,7 +67,9 @@ const std::vector<PianoLine>& Workbench::pianos() const {
 bool Workbench::canWrite() const {
     return m_book && !m_book->readOnly() && !(m_trouble && m_trouble->code == RefusalCode::replacedFile);
 }
-QString Workbench::path() const { return m_book ? QString::fromStdString(m_book->path()) : QString(); }
+QString Workbench::path() const {
+    return m_book ? QString::fromStdString(m_book->path()) : QString();
+}
 
 Outcome<void> Workbench::choosePiano(const std::string& nameOrUuid) {
     if (!m_book) return refuse(RefusalCode::noSuchPiano, nameOrUuid);
@@ -95,7 +100,9 @@ void Workbench::choosePass(int number) {
     Q_EMIT recordChanged();
 }
 
-const Pass* Workbench::pass() const { return m_record ? m_record->pass(m_pass) : nullptr; }
+const Pass* Workbench::pass() const {
+    return m_record ? m_record->pass(m_pass) : nullptr;
+}
 
 void Workbench::setNote(NoteNumber note) {
     if (!m_record || !m_record->piano.contains(note) || note == m_note) return;
@@ -130,7 +137,9 @@ const SpecSheet& Workbench::sheet() const {
 }
 
 const Zones& Workbench::zones() const {
-    if (!m_zones) m_zones.emplace(sheet(), m_record ? m_record->piano : Piano{}, m_record ? m_record->overrides : std::vector<Override>{});
+    if (!m_zones)
+        m_zones.emplace(sheet(), m_record ? m_record->piano : Piano{},
+                        m_record ? m_record->overrides : std::vector<Override>{});
     return *m_zones;
 }
 

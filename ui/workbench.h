@@ -1,6 +1,6 @@
-// What the window works on: the open bench book, the chosen piano and pass, the current note and dimension, and the pass
-// as it is looked at. Every edit goes through here, is written first and shown then; nothing else in ui touches the
-// book.
+// What the window works on: the open bench book, the chosen piano and pass, the current note and dimension, and the
+// pass as it is looked at. Every edit goes through here, is written first and shown then; nothing else in ui touches
+// the book.
 #pragma once
 
 #include "core/intake/intake.h"
@@ -119,6 +119,7 @@ private:
     Outcome<void> reload();
     void forget();
     void choosePlan();
+    Refusal troubleWith(RefusalCode) const;
     void setTrouble(std::optional<Refusal>);
     void justSaved();
 

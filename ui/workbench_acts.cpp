@@ -58,6 +58,10 @@ void Workbench::justSaved() {
     Q_EMIT saved();
 }
 
+Refusal Workbench::troubleWith(RefusalCode code) const {
+    return refuse(code, {}, {}, Place{m_book->path(), 0, 0, {}}).value();
+}
+
 void Workbench::setTrouble(std::optional<Refusal> trouble) {
     if (trouble == m_trouble) return;
     m_trouble = std::move(trouble);
@@ -163,8 +167,10 @@ Outcome<int> Workbench::merge(const QString& otherPath) {
     if (!taken) return taken;
     m_pianos.reset();
     Q_EMIT bookChanged();
-    if (m_record) (void)reload();
-    else if (!pianos().empty()) (void)choosePiano(pianos().front().uuid);
+    if (m_record)
+        (void)reload();
+    else if (!pianos().empty())
+        (void)choosePiano(pianos().front().uuid);
     justSaved();
     return taken;
 }
@@ -188,15 +194,20 @@ Outcome<std::vector<PianoRecord>> Workbench::allRecords() const {
 void Workbench::look() {
     if (!m_book) return;
     switch (m_book->poll()) {
-    case Change::none: break;
+    case Change::none:
+        break;
     case Change::dataChanged:
         m_pianos.reset();
         Q_EMIT bookChanged();
-        if (m_record) (void)reload();
-        else if (!pianos().empty()) (void)choosePiano(pianos().front().uuid);
+        if (m_record)
+            (void)reload();
+        else if (!pianos().empty())
+            (void)choosePiano(pianos().front().uuid);
         break;
     case Change::fileReplaced:
-    case Change::fileGone: setTrouble(Refusal{RefusalCode::replacedFile, {m_book->path()}, {}, {}}); break;
+    case Change::fileGone:
+        setTrouble(troubleWith(RefusalCode::replacedFile));
+        break;
     }
 }
 

@@ -48,7 +48,9 @@ void Settings::set(Setting setting, const QVariant& value) {
     m_ini.setValue(QLatin1String(table()[static_cast<std::size_t>(setting)].key), value);
 }
 
-QStringList Settings::recentBooks() const { return value(Setting::recentBooks).toStringList(); }
+QStringList Settings::recentBooks() const {
+    return value(Setting::recentBooks).toStringList();
+}
 
 void Settings::rememberBook(const QString& path) {
     const QString full = QFileInfo(path).absoluteFilePath();

@@ -1,5 +1,5 @@
-// What a person likes on this machine, in one ini file: theme, text size, window, recent books. Everything about a piano
-// stands in the bench book instead. A broken file gives the defaults and never stops the start.
+// What a person likes on this machine, in one ini file: theme, text size, window, recent books. Everything about a
+// piano stands in the bench book instead. A broken file gives the defaults and never stops the start.
 #pragma once
 
 #include <QSettings>
@@ -11,8 +11,8 @@
 namespace hammerline {
 
 enum class Setting : std::uint8_t {
-    theme,      // light, dark, desktop
-    textSize,   // per cent
+    theme,    // light, dark, desktop
+    textSize, // per cent
     benchInDark,
     roomyRows,
     geometry,
@@ -22,9 +22,9 @@ enum class Setting : std::uint8_t {
     recentBooks,
     lastPiano, // uuid
     lastPass,
-    entryOrder,    // key of WalkOrder
-    entryAcross,   // all dimensions of a note before the next note
-    entryEvery,    // n of "every n-th"
+    entryOrder,  // key of WalkOrder
+    entryAcross, // all dimensions of a note before the next note
+    entryEvery,  // n of "every n-th"
     lastFolder,
     count
 };

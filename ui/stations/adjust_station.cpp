@@ -1,5 +1,4 @@
 #include "ui/stations/stations.h"
-
 #include "ui/widgets/empty_state.h"
 
 #include <QCoreApplication>
@@ -13,7 +12,11 @@ class AdjustStation : public Station {
 public:
     explicit AdjustStation(Workbench& workbench) : Station(workbench) {
         auto* column = new QVBoxLayout(this);
-        column->addWidget(new EmptyState(QCoreApplication::translate("Station", "No plan yet: three trial notes and 12 readings are enough for a first one. Enter reckons it."), this));
+        column->addWidget(new EmptyState(
+            QCoreApplication::translate(
+                "Station",
+                "No plan yet: three trial notes and 12 readings are enough for a first one. Enter reckons it."),
+            this));
     }
     QString context() const override { return {}; }
     QList<KeyHint> hints() const override { return {}; }
@@ -21,6 +24,8 @@ public:
 
 } // namespace
 
-Station* makeAdjustStation(Workbench& workbench) { return new AdjustStation(workbench); }
+Station* makeAdjustStation(Workbench& workbench) {
+    return new AdjustStation(workbench);
+}
 
 } // namespace hammerline

@@ -1,5 +1,4 @@
 #include "ui/stations/stations.h"
-
 #include "ui/widgets/empty_state.h"
 
 #include <QCoreApplication>
@@ -13,7 +12,8 @@ class PassesStation : public Station {
 public:
     explicit PassesStation(Workbench& workbench) : Station(workbench) {
         auto* column = new QVBoxLayout(this);
-        column->addWidget(new EmptyState(QCoreApplication::translate("Station", "One pass so far. The next one shows what changed."), this));
+        column->addWidget(new EmptyState(
+            QCoreApplication::translate("Station", "One pass so far. The next one shows what changed."), this));
     }
     QString context() const override { return {}; }
     QList<KeyHint> hints() const override { return {}; }
@@ -21,6 +21,8 @@ public:
 
 } // namespace
 
-Station* makePassesStation(Workbench& workbench) { return new PassesStation(workbench); }
+Station* makePassesStation(Workbench& workbench) {
+    return new PassesStation(workbench);
+}
 
 } // namespace hammerline

@@ -1,5 +1,4 @@
 #include "ui/stations/stations.h"
-
 #include "ui/widgets/empty_state.h"
 
 #include <QCoreApplication>
@@ -13,7 +12,8 @@ class PianoStation : public Station {
 public:
     explicit PianoStation(Workbench& workbench) : Station(workbench) {
         auto* column = new QVBoxLayout(this);
-        column->addWidget(new EmptyState(QCoreApplication::translate("Station", "No piano yet. Ctrl+N enters one."), this));
+        column->addWidget(
+            new EmptyState(QCoreApplication::translate("Station", "No piano yet. Ctrl+N enters one."), this));
     }
     QString context() const override { return {}; }
     QList<KeyHint> hints() const override { return {}; }
@@ -21,6 +21,8 @@ public:
 
 } // namespace
 
-Station* makePianoStation(Workbench& workbench) { return new PianoStation(workbench); }
+Station* makePianoStation(Workbench& workbench) {
+    return new PianoStation(workbench);
+}
 
 } // namespace hammerline

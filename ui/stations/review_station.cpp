@@ -1,5 +1,4 @@
 #include "ui/stations/stations.h"
-
 #include "ui/widgets/empty_state.h"
 
 #include <QCoreApplication>
@@ -13,7 +12,8 @@ class ReviewStation : public Station {
 public:
     explicit ReviewStation(Workbench& workbench) : Station(workbench) {
         auto* column = new QVBoxLayout(this);
-        column->addWidget(new EmptyState(QCoreApplication::translate("Station", "Nothing measured in this pass. Ctrl+3."), this));
+        column->addWidget(
+            new EmptyState(QCoreApplication::translate("Station", "Nothing measured in this pass. Ctrl+3."), this));
     }
     QString context() const override { return {}; }
     QList<KeyHint> hints() const override { return {}; }
@@ -21,6 +21,8 @@ public:
 
 } // namespace
 
-Station* makeReviewStation(Workbench& workbench) { return new ReviewStation(workbench); }
+Station* makeReviewStation(Workbench& workbench) {
+    return new ReviewStation(workbench);
+}
 
 } // namespace hammerline

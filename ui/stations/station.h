@@ -26,12 +26,13 @@ struct StripMarks {
     QStringList legend;
     /// Bars by note: -3..3 by marks; empty: the worst of all dimensions, or of `dimension`.
     std::optional<DimensionId> dimension;
-    std::map<int, int> expected; // hollow bars: after the plan, -3..3
+    std::map<int, int> expected;   // hollow bars: after the plan, -3..3
     std::vector<NoteNumber> named; // solid ink bars: notes named in a form
     bool plain = false;            // no reading bars at all
 };
 
-/// Something edited on the strip itself (section breaks, rail pieces). Painted over the keys; sees mouse and keys first.
+/// Something edited on the strip itself (section breaks, rail pieces). Painted over the keys; sees mouse and keys
+/// first.
 class StripTool {
 public:
     virtual ~StripTool() = default;

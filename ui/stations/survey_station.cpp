@@ -1,5 +1,4 @@
 #include "ui/stations/stations.h"
-
 #include "ui/widgets/empty_state.h"
 
 #include <QCoreApplication>
@@ -13,7 +12,10 @@ class SurveyStation : public Station {
 public:
     explicit SurveyStation(Workbench& workbench) : Station(workbench) {
         auto* column = new QVBoxLayout(this);
-        column->addWidget(new EmptyState(QCoreApplication::translate("Station", "Nothing found yet. Arrows choose part and note, a letter names the fault."), this));
+        column->addWidget(
+            new EmptyState(QCoreApplication::translate(
+                               "Station", "Nothing found yet. Arrows choose part and note, a letter names the fault."),
+                           this));
     }
     QString context() const override { return {}; }
     QList<KeyHint> hints() const override { return {}; }
@@ -21,6 +23,8 @@ public:
 
 } // namespace
 
-Station* makeSurveyStation(Workbench& workbench) { return new SurveyStation(workbench); }
+Station* makeSurveyStation(Workbench& workbench) {
+    return new SurveyStation(workbench);
+}
 
 } // namespace hammerline

@@ -30,7 +30,8 @@ int Dialogs::choose(QWidget* parent, const QString& title, const QString& text, 
     box.setText(text);
     box.setInformativeText(more);
     QList<QAbstractButton*> made;
-    for (const QString& button : buttons) made.append(box.addButton(button, QMessageBox::AcceptRole));
+    for (const QString& button : buttons)
+        made.append(box.addButton(button, QMessageBox::AcceptRole));
     box.exec();
     return static_cast<int>(made.indexOf(box.clickedButton()));
 }
@@ -50,9 +51,13 @@ std::optional<QString> Dialogs::ask(QWidget* parent, const QString& title, const
     return taken ? std::optional(text) : std::nullopt;
 }
 
-bool Dialogs::run(QDialog& dialog) { return dialog.exec() == QDialog::Accepted; }
+bool Dialogs::run(QDialog& dialog) {
+    return dialog.exec() == QDialog::Accepted;
+}
 
-Dialogs& Dialogs::now() { return *present(); }
+Dialogs& Dialogs::now() {
+    return *present();
+}
 
 std::unique_ptr<Dialogs> Dialogs::replace(std::unique_ptr<Dialogs> by) {
     auto before = std::exchange(present(), by ? std::move(by) : std::make_unique<Dialogs>());

@@ -30,12 +30,15 @@ void HintBar::setHints(QList<KeyHint> hints, const QString& remark) {
     m_hints = std::move(hints);
     m_remark = remark;
     QStringList said;
-    for (const KeyHint& hint : m_hints) said << hint.keys + QStringLiteral(": ") + hint.does;
+    for (const KeyHint& hint : m_hints)
+        said << hint.keys + QStringLiteral(": ") + hint.does;
     setAccessibleDescription(said.join(QStringLiteral(", ")));
     update();
 }
 
-QSize HintBar::sizeHint() const { return {u(200), u(6.5)}; }
+QSize HintBar::sizeHint() const {
+    return {u(200), u(6.5)};
+}
 
 void HintBar::paintEvent(QPaintEvent*) {
     const Look& look = lookOf(*this);
@@ -51,9 +54,12 @@ void HintBar::paintEvent(QPaintEvent*) {
     for (const KeyHint& hint : m_hints) {
         double needed = metrics.horizontalAdvance(hint.does) + units(5);
         const auto keys = hint.keys.split(u' ', Qt::SkipEmptyParts);
-        for (const QString& key : keys) needed += std::max(units(4), QFontMetricsF(face(Text::tiny, true)).horizontalAdvance(key) + units(2.5)) + units(1);
+        for (const QString& key : keys)
+            needed += std::max(units(4), QFontMetricsF(face(Text::tiny, true)).horizontalAdvance(key) + units(2.5)) +
+                      units(1);
         if (x + needed > room) break;
-        for (const QString& key : keys) x = paintKeyCap(painter, x, middle, key, look) + units(1);
+        for (const QString& key : keys)
+            x = paintKeyCap(painter, x, middle, key, look) + units(1);
         painter.setFont(font);
         painter.setPen(QColor::fromRgb(look.ink2));
         painter.drawText(QPointF(x + units(0.25), base), hint.does);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "ui/stations/station.h"
+#include "ui/widgets/look.h"
 
 namespace hammerline {
 

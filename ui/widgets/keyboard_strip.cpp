@@ -45,10 +45,16 @@ QRect KeyboardStrip::keysRect() const {
     return {m_axis.begin(), u(kKeysTop), m_axis.end() - m_axis.begin(), u(kKeysHeight)};
 }
 
-QSize KeyboardStrip::sizeHint() const { return {u(300), u(kHeight)}; }
-QSize KeyboardStrip::minimumSizeHint() const { return {qRound(kLeastWidth) + u(42), u(kHeight)}; }
+QSize KeyboardStrip::sizeHint() const {
+    return {u(300), u(kHeight)};
+}
+QSize KeyboardStrip::minimumSizeHint() const {
+    return {qRound(kLeastWidth) + u(42), u(kHeight)};
+}
 
-void KeyboardStrip::resizeEvent(QResizeEvent*) { layOut(); }
+void KeyboardStrip::resizeEvent(QResizeEvent*) {
+    layOut();
+}
 void KeyboardStrip::changeEvent(QEvent* event) {
     if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) {
         updateGeometry();
@@ -91,7 +97,8 @@ QPixmap KeyboardStrip::drawnKeys() const {
     QPainter painter(&map);
     painter.translate(-keys.left() + 0.5, -keys.top() + 0.5);
     const QPen edge(QColor::fromRgb(look.edge), 1);
-    const double bottom = keys.top() + keys.height(), sharpBottom = keys.top() + std::round(keys.height() * kSharpLength);
+    const double bottom = keys.top() + keys.height(),
+                 sharpBottom = keys.top() + std::round(keys.height() * kSharpLength);
     painter.setPen(edge);
     painter.setBrush(QColor::fromRgb(look.naturalTop));
     for (const NoteRange& part : m_axis.sections()) {
@@ -137,8 +144,10 @@ void KeyboardStrip::paintLegend(QPainter& painter) const {
     QStringList lines = m_marks.legend;
     if (lines.isEmpty()) {
         lines << (m_marks.dimension ? words::name(*m_marks.dimension) : tr("Worst reading"));
-        lines << (m_marks.dimension ? tr("above: %1").arg(words::sideName(*m_marks.dimension, true)) : tr("above: too high"));
-        lines << (m_marks.dimension ? tr("below: %1").arg(words::sideName(*m_marks.dimension, false)) : tr("below: too low"));
+        lines << (m_marks.dimension ? tr("above: %1").arg(words::sideName(*m_marks.dimension, true))
+                                    : tr("above: too high"));
+        lines << (m_marks.dimension ? tr("below: %1").arg(words::sideName(*m_marks.dimension, false))
+                                    : tr("below: too low"));
     }
     const int left = u(4), line = u(3.5);
     int y = keysRect().top() + u(1);
@@ -226,10 +235,12 @@ void KeyboardStrip::paintCurrent(QPainter& painter) const {
     const QRect keys = keysRect();
     const bool sharp = colourOf(n, *m_bench.piano()) == KeyColour::sharp;
     const double bottom = sharp ? keys.top() + keys.height() * kSharpLength : keys.top() + keys.height();
-    paintRing(painter, QRectF(m_axis.left(n), keys.top(), m_axis.width(n), bottom - keys.top()).adjusted(0.5, 0, 0.5, 0), look);
+    paintRing(painter,
+              QRectF(m_axis.left(n), keys.top(), m_axis.width(n), bottom - keys.top()).adjusted(0.5, 0, 0.5, 0), look);
     const int marks = m_bars[static_cast<std::size_t>(n.value)].marks;
     const double tip = marks > 0 ? barRect(n, marks).top() - units(0.5) : keys.top() - units(1.5);
-    paintTriangles(painter, m_axis.centre(n) - units(1.5), tip - units(1.2), 1, false, QColor::fromRgb(look.ink), units(3));
+    paintTriangles(painter, m_axis.centre(n) - units(1.5), tip - units(1.2), 1, false, QColor::fromRgb(look.ink),
+                   units(3));
 }
 
 QString KeyboardStrip::sentence() const {
@@ -263,14 +274,21 @@ void KeyboardStrip::keyPressEvent(QKeyEvent* event) {
     const int here = m_bench.note().value;
     switch (event->key()) {
     case Qt::Key_Left:
-    case Qt::Key_Down: return m_bench.setNote({here - 1});
+    case Qt::Key_Down:
+        return m_bench.setNote({here - 1});
     case Qt::Key_Right:
-    case Qt::Key_Up: return m_bench.setNote({here + 1});
-    case Qt::Key_PageUp: return m_bench.setNote({std::min(m_axis.notes(), here + 12)});
-    case Qt::Key_PageDown: return m_bench.setNote({std::max(1, here - 12)});
-    case Qt::Key_Home: return m_bench.setNote({1});
-    case Qt::Key_End: return m_bench.setNote({m_axis.notes()});
-    default: QWidget::keyPressEvent(event);
+    case Qt::Key_Up:
+        return m_bench.setNote({here + 1});
+    case Qt::Key_PageUp:
+        return m_bench.setNote({std::min(m_axis.notes(), here + 12)});
+    case Qt::Key_PageDown:
+        return m_bench.setNote({std::max(1, here - 12)});
+    case Qt::Key_Home:
+        return m_bench.setNote({1});
+    case Qt::Key_End:
+        return m_bench.setNote({m_axis.notes()});
+    default:
+        QWidget::keyPressEvent(event);
     }
 }
 

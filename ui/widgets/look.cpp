@@ -3,6 +3,7 @@
 #include <QApplication>
 #include <QFontDatabase>
 #include <QFontInfo>
+#include <QStyle>
 #include <QStyleFactory>
 #include <QWidget>
 
@@ -10,7 +11,9 @@ namespace hammerline {
 
 namespace {
 
-constexpr QRgb rgb(unsigned hex) { return 0xFF000000U | hex; }
+constexpr QRgb rgb(unsigned hex) {
+    return 0xFF000000U | hex;
+}
 
 constexpr Look kLight{rgb(0xE3E7E1),
                       rgb(0xFCFCF9),
@@ -81,15 +84,21 @@ constexpr double pointsOf(Text text) {
 
 } // namespace
 
-const Look& lookOf(Theme theme) { return theme == Theme::dark ? kDark : kLight; }
+const Look& lookOf(Theme theme) {
+    return theme == Theme::dark ? kDark : kLight;
+}
 
 Theme themeOf(const QPalette& palette) {
     return palette.color(QPalette::Window).lightness() < palette.color(QPalette::WindowText).lightness() ? Theme::dark
-                                                                                                        : Theme::light;
+                                                                                                         : Theme::light;
 }
 
-const Look& lookOf(const QPalette& palette) { return lookOf(themeOf(palette)); }
-const Look& lookOf(const QWidget& widget) { return lookOf(widget.palette()); }
+const Look& lookOf(const QPalette& palette) {
+    return lookOf(themeOf(palette));
+}
+const Look& lookOf(const QWidget& widget) {
+    return lookOf(widget.palette());
+}
 
 QPalette paletteOf(Theme theme) {
     const Look& look = lookOf(theme);
@@ -139,14 +148,18 @@ double units(double n) {
     return n * std::max(1.0, std::round(info.pixelSize() * 0.3));
 }
 
-int u(double n) { return qRound(units(n)); }
+int u(double n) {
+    return qRound(units(n));
+}
 
 Theme desktopTheme() {
     static const Theme theme = themeOf(QApplication::palette());
     return theme;
 }
 
-int textSize() { return qRound(QApplication::font().pointSizeF() / kBasePoints * 100.0); }
+int textSize() {
+    return qRound(QApplication::font().pointSizeF() / kBasePoints * 100.0);
+}
 
 void dress(Theme theme, int percent) {
     desktopTheme(); // remembered before the palette changes

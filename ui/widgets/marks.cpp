@@ -11,7 +11,9 @@ constexpr double kTriangleGap = 2.0 / 8.0;
 constexpr char16_t kSharp = 0x266F;
 
 /// A sharp sign in a box of cap height, a little wider than a digit is narrow.
-double sharpWidth(const QFont& font) { return QFontMetricsF(font).capHeight() * 0.72; }
+double sharpWidth(const QFont& font) {
+    return QFontMetricsF(font).capHeight() * 0.72;
+}
 
 void paintSharp(QPainter& painter, QPointF baseline) {
     const double h = QFontMetricsF(painter.font()).capHeight();
@@ -32,7 +34,9 @@ void paintSharp(QPainter& painter, QPointF baseline) {
 }
 } // namespace
 
-double triangleWidth(int count, double size) { return count <= 0 ? 0 : count * size + (count - 1) * size * kTriangleGap; }
+double triangleWidth(int count, double size) {
+    return count <= 0 ? 0 : count * size + (count - 1) * size * kTriangleGap;
+}
 
 double paintTriangles(QPainter& painter, double left, double middle, int count, bool up, const QColor& colour,
                       double size) {
@@ -120,7 +124,8 @@ double noteWidth(const QString& text, const QFont& font) {
     const QFontMetricsF metrics{font};
     double width = 0;
     const auto parts = text.split(QChar(kSharp));
-    for (const QString& part : parts) width += metrics.horizontalAdvance(part);
+    for (const QString& part : parts)
+        width += metrics.horizontalAdvance(part);
     return width + static_cast<double>(parts.size() - 1) * sharpWidth(font);
 }
 

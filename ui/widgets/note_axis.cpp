@@ -13,7 +13,8 @@ constexpr double kLeastPitch = 7;
 } // namespace
 
 NoteAxis::NoteAxis(int left, int width, const Piano& piano) {
-    for (const Section& section : sectionsOf(piano)) m_sections.push_back(section.range);
+    for (const Section& section : sectionsOf(piano))
+        m_sections.push_back(section.range);
     const int gap = u(kGap);
     const int gaps = static_cast<int>(m_sections.size()) - 1;
     const int first = left + u(kLegend);
@@ -38,11 +39,21 @@ NoteAxis::NoteAxis(int left, int width, const Piano& piano) {
     }
 }
 
-int NoteAxis::left(NoteNumber n) const { return m_edges.at(static_cast<std::size_t>(n.value - 1) * 2); }
-int NoteAxis::right(NoteNumber n) const { return m_edges.at(static_cast<std::size_t>(n.value - 1) * 2 + 1); }
-double NoteAxis::centre(NoteNumber n) const { return (left(n) + right(n)) / 2.0; }
-int NoteAxis::begin() const { return m_edges.empty() ? 0 : m_edges.front(); }
-int NoteAxis::end() const { return m_edges.empty() ? 0 : m_edges.back(); }
+int NoteAxis::left(NoteNumber n) const {
+    return m_edges.at(static_cast<std::size_t>(n.value - 1) * 2);
+}
+int NoteAxis::right(NoteNumber n) const {
+    return m_edges.at(static_cast<std::size_t>(n.value - 1) * 2 + 1);
+}
+double NoteAxis::centre(NoteNumber n) const {
+    return (left(n) + right(n)) / 2.0;
+}
+int NoteAxis::begin() const {
+    return m_edges.empty() ? 0 : m_edges.front();
+}
+int NoteAxis::end() const {
+    return m_edges.empty() ? 0 : m_edges.back();
+}
 
 NoteNumber NoteAxis::at(int x) const {
     int best = 1;

@@ -27,7 +27,9 @@ void Hammer::setState(const QString& line) {
     update();
 }
 
-QSize Hammer::sizeHint() const { return {u(kWidth), u(kRow)}; }
+QSize Hammer::sizeHint() const {
+    return {u(kWidth), u(kRow)};
+}
 
 void Hammer::paintEvent(QPaintEvent*) {
     const Look& look = lookOf(*this);
@@ -94,12 +96,16 @@ StationRail::StationRail(const QStringList& names, QWidget* parent) : QWidget(pa
 void StationRail::setCurrent(int index) {
     if (auto* button = m_group.button(index)) button->setChecked(true);
 }
-int StationRail::current() const { return m_group.checkedId(); }
+int StationRail::current() const {
+    return m_group.checkedId();
+}
 void StationRail::setState(int index, const QString& line) {
     if (auto* hammer = qobject_cast<Hammer*>(m_group.button(index))) hammer->setState(line);
 }
 
-QSize StationRail::sizeHint() const { return {u(kWidth), u(kRow * 6)}; }
+QSize StationRail::sizeHint() const {
+    return {u(kWidth), u(kRow * 6)};
+}
 
 void StationRail::paintEvent(QPaintEvent*) {
     const Look& look = lookOf(*this);

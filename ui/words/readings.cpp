@@ -9,7 +9,9 @@ namespace hammerline::words {
 
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("readings", text); }
+QString tr(const char* text) {
+    return QCoreApplication::translate("readings", text);
+}
 
 constexpr char16_t kMinus = 0x2212, kSharpSign = 0x266F, kDash = 0x2013;
 
@@ -20,25 +22,61 @@ struct DimensionWords {
 
 // Rows by dimension; a dimension without a row is shown by its key.
 const std::array kDimensions{
-    DimensionWords{dimension::keyHeight, QT_TRANSLATE_NOOP("readings", "Key height"), QT_TRANSLATE_NOOP("readings", "Key height"), QT_TRANSLATE_NOOP("readings", "low"), QT_TRANSLATE_NOOP("readings", "high")},
-    DimensionWords{dimension::sharpHeight, QT_TRANSLATE_NOOP("readings", "Sharp height"), QT_TRANSLATE_NOOP("readings", "Sharp height"), QT_TRANSLATE_NOOP("readings", "low"), QT_TRANSLATE_NOOP("readings", "high")},
-    DimensionWords{dimension::keyDip, QT_TRANSLATE_NOOP("readings", "Key dip"), QT_TRANSLATE_NOOP("readings", "Key dip"), QT_TRANSLATE_NOOP("readings", "shallow"), QT_TRANSLATE_NOOP("readings", "deep")},
-    DimensionWords{dimension::lostMotion, QT_TRANSLATE_NOOP("readings", "Lost motion"), QT_TRANSLATE_NOOP("readings", "Lost motion"), QT_TRANSLATE_NOOP("readings", "off rail"), QT_TRANSLATE_NOOP("readings", "too much")},
-    DimensionWords{dimension::blow, QT_TRANSLATE_NOOP("readings", "Blow"), QT_TRANSLATE_NOOP("readings", "Blow"), QT_TRANSLATE_NOOP("readings", "shorter"), QT_TRANSLATE_NOOP("readings", "longer")},
-    DimensionWords{dimension::letOff, QT_TRANSLATE_NOOP("readings", "Let-off"), QT_TRANSLATE_NOOP("readings", "Let-off"), QT_TRANSLATE_NOOP("readings", "too near"), QT_TRANSLATE_NOOP("readings", "too far")},
-    DimensionWords{dimension::drop, QT_TRANSLATE_NOOP("readings", "Drop"), QT_TRANSLATE_NOOP("readings", "Drop"), QT_TRANSLATE_NOOP("readings", "too little"), QT_TRANSLATE_NOOP("readings", "too much")},
-    DimensionWords{dimension::aftertouch, QT_TRANSLATE_NOOP("readings", "Aftertouch"), QT_TRANSLATE_NOOP("readings", "Aftertouch"), QT_TRANSLATE_NOOP("readings", "little"), QT_TRANSLATE_NOOP("readings", "much")},
-    DimensionWords{dimension::checking, QT_TRANSLATE_NOOP("readings", "Checking"), QT_TRANSLATE_NOOP("readings", "Checking"), QT_TRANSLATE_NOOP("readings", "nearer"), QT_TRANSLATE_NOOP("readings", "farther")},
-    DimensionWords{dimension::damperStart, QT_TRANSLATE_NOOP("readings", "Damper lift timing"), QT_TRANSLATE_NOOP("readings", "Damper lift"), QT_TRANSLATE_NOOP("readings", "early"), QT_TRANSLATE_NOOP("readings", "late")},
-    DimensionWords{dimension::damperRise, QT_TRANSLATE_NOOP("readings", "Damper rise"), QT_TRANSLATE_NOOP("readings", "Damper rise"), QT_TRANSLATE_NOOP("readings", "little"), QT_TRANSLATE_NOOP("readings", "much")},
-    DimensionWords{dimension::halfBlow, QT_TRANSLATE_NOOP("readings", "Half-blow"), QT_TRANSLATE_NOOP("readings", "Half- blow"), QT_TRANSLATE_NOOP("readings", "shorter"), QT_TRANSLATE_NOOP("readings", "longer")},
-    DimensionWords{dimension::strap, QT_TRANSLATE_NOOP("readings", "Bridle strap"), QT_TRANSLATE_NOOP("readings", "Strap"), QT_TRANSLATE_NOOP("readings", "tight"), QT_TRANSLATE_NOOP("readings", "slack")},
-    DimensionWords{dimension::playerClearance, QT_TRANSLATE_NOOP("readings", "Player clearance"), QT_TRANSLATE_NOOP("readings", "Player clearance"), QT_TRANSLATE_NOOP("readings", "too little"), QT_TRANSLATE_NOOP("readings", "too much")},
-    DimensionWords{dimension::capstanReserve, QT_TRANSLATE_NOOP("readings", "Capstan reserve"), QT_TRANSLATE_NOOP("readings", "Capstan reserve"), QT_TRANSLATE_NOOP("readings", "too little"), QT_TRANSLATE_NOOP("readings", "too much")},
-    DimensionWords{dimension::downWeight, QT_TRANSLATE_NOOP("readings", "Down weight"), QT_TRANSLATE_NOOP("readings", "Down weight"), QT_TRANSLATE_NOOP("readings", "light"), QT_TRANSLATE_NOOP("readings", "heavy")},
-    DimensionWords{dimension::upWeight, QT_TRANSLATE_NOOP("readings", "Up weight"), QT_TRANSLATE_NOOP("readings", "Up weight"), QT_TRANSLATE_NOOP("readings", "weak"), QT_TRANSLATE_NOOP("readings", "strong")},
-    DimensionWords{dimension::sharpProud, QT_TRANSLATE_NOOP("readings", "Pressed sharp above naturals"), QT_TRANSLATE_NOOP("readings", "Sharp pressed"), QT_TRANSLATE_NOOP("readings", "too low"), QT_TRANSLATE_NOOP("readings", "too high")},
-    DimensionWords{dimension::feltLeft, QT_TRANSLATE_NOOP("readings", "Felt left over the wood"), QT_TRANSLATE_NOOP("readings", "Felt left"), QT_TRANSLATE_NOOP("readings", "too thin"), QT_TRANSLATE_NOOP("readings", "too thick")},
+    DimensionWords{dimension::keyHeight, QT_TRANSLATE_NOOP("readings", "Key height"),
+                   QT_TRANSLATE_NOOP("readings", "Key height"), QT_TRANSLATE_NOOP("readings", "low"),
+                   QT_TRANSLATE_NOOP("readings", "high")},
+    DimensionWords{dimension::sharpHeight, QT_TRANSLATE_NOOP("readings", "Sharp height"),
+                   QT_TRANSLATE_NOOP("readings", "Sharp height"), QT_TRANSLATE_NOOP("readings", "low"),
+                   QT_TRANSLATE_NOOP("readings", "high")},
+    DimensionWords{dimension::keyDip, QT_TRANSLATE_NOOP("readings", "Key dip"),
+                   QT_TRANSLATE_NOOP("readings", "Key dip"), QT_TRANSLATE_NOOP("readings", "shallow"),
+                   QT_TRANSLATE_NOOP("readings", "deep")},
+    DimensionWords{dimension::lostMotion, QT_TRANSLATE_NOOP("readings", "Lost motion"),
+                   QT_TRANSLATE_NOOP("readings", "Lost motion"), QT_TRANSLATE_NOOP("readings", "off rail"),
+                   QT_TRANSLATE_NOOP("readings", "too much")},
+    DimensionWords{dimension::blow, QT_TRANSLATE_NOOP("readings", "Blow"), QT_TRANSLATE_NOOP("readings", "Blow"),
+                   QT_TRANSLATE_NOOP("readings", "shorter"), QT_TRANSLATE_NOOP("readings", "longer")},
+    DimensionWords{dimension::letOff, QT_TRANSLATE_NOOP("readings", "Let-off"),
+                   QT_TRANSLATE_NOOP("readings", "Let-off"), QT_TRANSLATE_NOOP("readings", "too near"),
+                   QT_TRANSLATE_NOOP("readings", "too far")},
+    DimensionWords{dimension::drop, QT_TRANSLATE_NOOP("readings", "Drop"), QT_TRANSLATE_NOOP("readings", "Drop"),
+                   QT_TRANSLATE_NOOP("readings", "too little"), QT_TRANSLATE_NOOP("readings", "too much")},
+    DimensionWords{dimension::aftertouch, QT_TRANSLATE_NOOP("readings", "Aftertouch"),
+                   QT_TRANSLATE_NOOP("readings", "Aftertouch"), QT_TRANSLATE_NOOP("readings", "little"),
+                   QT_TRANSLATE_NOOP("readings", "much")},
+    DimensionWords{dimension::checking, QT_TRANSLATE_NOOP("readings", "Checking"),
+                   QT_TRANSLATE_NOOP("readings", "Checking"), QT_TRANSLATE_NOOP("readings", "nearer"),
+                   QT_TRANSLATE_NOOP("readings", "farther")},
+    DimensionWords{dimension::damperStart, QT_TRANSLATE_NOOP("readings", "Damper lift timing"),
+                   QT_TRANSLATE_NOOP("readings", "Damper lift"), QT_TRANSLATE_NOOP("readings", "early"),
+                   QT_TRANSLATE_NOOP("readings", "late")},
+    DimensionWords{dimension::damperRise, QT_TRANSLATE_NOOP("readings", "Damper rise"),
+                   QT_TRANSLATE_NOOP("readings", "Damper rise"), QT_TRANSLATE_NOOP("readings", "little"),
+                   QT_TRANSLATE_NOOP("readings", "much")},
+    DimensionWords{dimension::halfBlow, QT_TRANSLATE_NOOP("readings", "Half-blow"),
+                   QT_TRANSLATE_NOOP("readings", "Half- blow"), QT_TRANSLATE_NOOP("readings", "shorter"),
+                   QT_TRANSLATE_NOOP("readings", "longer")},
+    DimensionWords{dimension::strap, QT_TRANSLATE_NOOP("readings", "Bridle strap"),
+                   QT_TRANSLATE_NOOP("readings", "Strap"), QT_TRANSLATE_NOOP("readings", "tight"),
+                   QT_TRANSLATE_NOOP("readings", "slack")},
+    DimensionWords{dimension::playerClearance, QT_TRANSLATE_NOOP("readings", "Player clearance"),
+                   QT_TRANSLATE_NOOP("readings", "Player clearance"), QT_TRANSLATE_NOOP("readings", "too little"),
+                   QT_TRANSLATE_NOOP("readings", "too much")},
+    DimensionWords{dimension::capstanReserve, QT_TRANSLATE_NOOP("readings", "Capstan reserve"),
+                   QT_TRANSLATE_NOOP("readings", "Capstan reserve"), QT_TRANSLATE_NOOP("readings", "too little"),
+                   QT_TRANSLATE_NOOP("readings", "too much")},
+    DimensionWords{dimension::downWeight, QT_TRANSLATE_NOOP("readings", "Down weight"),
+                   QT_TRANSLATE_NOOP("readings", "Down weight"), QT_TRANSLATE_NOOP("readings", "light"),
+                   QT_TRANSLATE_NOOP("readings", "heavy")},
+    DimensionWords{dimension::upWeight, QT_TRANSLATE_NOOP("readings", "Up weight"),
+                   QT_TRANSLATE_NOOP("readings", "Up weight"), QT_TRANSLATE_NOOP("readings", "weak"),
+                   QT_TRANSLATE_NOOP("readings", "strong")},
+    DimensionWords{dimension::sharpProud, QT_TRANSLATE_NOOP("readings", "Pressed sharp above naturals"),
+                   QT_TRANSLATE_NOOP("readings", "Sharp pressed"), QT_TRANSLATE_NOOP("readings", "too low"),
+                   QT_TRANSLATE_NOOP("readings", "too high")},
+    DimensionWords{dimension::feltLeft, QT_TRANSLATE_NOOP("readings", "Felt left over the wood"),
+                   QT_TRANSLATE_NOOP("readings", "Felt left"), QT_TRANSLATE_NOOP("readings", "too thin"),
+                   QT_TRANSLATE_NOOP("readings", "too thick")},
 };
 
 const DimensionWords* wordsOf(DimensionId id) {
@@ -47,9 +85,13 @@ const DimensionWords* wordsOf(DimensionId id) {
     return nullptr;
 }
 
-QString text(std::string_view s) { return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size())); }
+QString text(std::string_view s) {
+    return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
+}
 
-QString withRealMinus(QString digits) { return digits.replace(u'-', QChar(kMinus)); }
+QString withRealMinus(QString digits) {
+    return digits.replace(u'-', QChar(kMinus));
+}
 
 QString spoken(double value, int decimals) {
     const QString digits = QString::number(std::abs(value), 'f', decimals);
@@ -95,13 +137,20 @@ QString name(WordId id) {
 
 QString unitName(Unit unit) {
     switch (unit) {
-    case Unit::mm: return tr("mm");
-    case Unit::cm: return tr("cm");
-    case Unit::inch: return tr("in");
-    case Unit::thou: return tr("thou");
-    case Unit::gram: return tr("g");
-    case Unit::ounce: return tr("oz");
-    case Unit::percent: return tr("%");
+    case Unit::mm:
+        return tr("mm");
+    case Unit::cm:
+        return tr("cm");
+    case Unit::inch:
+        return tr("in");
+    case Unit::thou:
+        return tr("thou");
+    case Unit::gram:
+        return tr("g");
+    case Unit::ounce:
+        return tr("oz");
+    case Unit::percent:
+        return tr("%");
     }
     return {};
 }
@@ -112,12 +161,18 @@ QString unitName(Kind kind) {
 
 QString verdictName(Verdict verdict) {
     switch (verdict) {
-    case Verdict::within: return tr("within");
-    case Verdict::low: return tr("low");
-    case Verdict::high: return tr("high");
-    case Verdict::undecided: return tr("undecided");
-    case Verdict::missing: return tr("missing");
-    case Verdict::notFitted: return tr("not fitted");
+    case Verdict::within:
+        return tr("within");
+    case Verdict::low:
+        return tr("low");
+    case Verdict::high:
+        return tr("high");
+    case Verdict::undecided:
+        return tr("undecided");
+    case Verdict::missing:
+        return tr("missing");
+    case Verdict::notFitted:
+        return tr("not fitted");
     }
     return {};
 }
@@ -130,17 +185,23 @@ QString shown(DimensionId id, const Reading& reading) {
     if (reading.word) return name(*reading.word);
     const QString value = shown(id, reading.count);
     switch (reading.relation) {
-    case Relation::equal: return value;
-    case Relation::less: return QStringLiteral("<") + value;
-    case Relation::more: return QStringLiteral(">") + value;
-    case Relation::between: return value + QStringLiteral("..") + shown(id, reading.upper);
+    case Relation::equal:
+        return value;
+    case Relation::less:
+        return QStringLiteral("<") + value;
+    case Relation::more:
+        return QStringLiteral(">") + value;
+    case Relation::between:
+        return value + QStringLiteral("..") + shown(id, reading.upper);
     }
     return value;
 }
 
 QString cellSentence(const Judged& judged, const Piano& piano) {
     const Dimension& dimension = row(judged.cell.dimension);
-    const QString where = tr("Note %1, %2, %3").arg(judged.cell.note.value).arg(pitch(judged.cell.note, piano), name(dimension.id).toLower());
+    const QString where = tr("Note %1, %2, %3")
+                              .arg(judged.cell.note.value)
+                              .arg(pitch(judged.cell.note, piano), name(dimension.id).toLower());
     if (judged.verdict == Verdict::notFitted) return tr("%1, not fitted").arg(where);
     if (judged.verdict == Verdict::missing) return tr("%1, nothing entered yet").arg(where);
     QStringList said{where};
@@ -153,7 +214,8 @@ QString cellSentence(const Judged& judged, const Piano& piano) {
         QString value = shown(dimension.id, *judged.value);
         if (judged.relation == Relation::less) value = tr("less than %1").arg(value);
         if (judged.relation == Relation::more) value = tr("more than %1").arg(value);
-        if (judged.relation == Relation::between && judged.upper) value = tr("%1 to %2").arg(value, shown(dimension.id, *judged.upper));
+        if (judged.relation == Relation::between && judged.upper)
+            value = tr("%1 to %2").arg(value, shown(dimension.id, *judged.upper));
         said << QStringLiteral("%1 %2").arg(value, unit);
     }
     if (judged.verdict == Verdict::low || judged.verdict == Verdict::high) {
@@ -161,8 +223,10 @@ QString cellSentence(const Judged& judged, const Piano& piano) {
     } else {
         said << verdictName(judged.verdict);
     }
-    if (judged.infinite) said << tr("beyond a limit without width");
-    else if (judged.deviation && !judged.word) said << tr("deviation %1").arg(spoken(*judged.deviation, 1));
+    if (judged.infinite)
+        said << tr("beyond a limit without width");
+    else if (judged.deviation && !judged.word)
+        said << tr("deviation %1").arg(spoken(*judged.deviation, 1));
     if (judged.uneven || judged.step) said << tr("uneven");
     if (judged.stale) said << tr("measured before later work");
     return said.join(tr(", "));
@@ -188,7 +252,8 @@ QString sectionName(const Section& section, std::size_t index, std::size_t count
 
 QString zoneText(DimensionId id, const Zone& zone) {
     if (zone.low && zone.high) {
-        if (zone.nominal == 0 && *zone.low == -*zone.high) return QStringLiteral("\u00B1") + shown(id, *zone.high).remove(u'+');
+        if (zone.nominal == 0 && *zone.low == -*zone.high)
+            return QStringLiteral("\u00B1") + shown(id, *zone.high).remove(u'+');
         return shown(id, *zone.low) + QChar(kDash) + shown(id, *zone.high);
     }
     if (zone.high) return tr("to %1").arg(shown(id, *zone.high));

@@ -99,15 +99,22 @@ QString orKey(const QString& words, std::string_view key) {
 
 QString actionName(ActionKind kind) {
     switch (kind) {
-    case ActionKind::upright: return QCoreApplication::translate("setup", "Upright");
-    case ActionKind::drop: return QCoreApplication::translate("setup", "Drop action");
-    case ActionKind::grand: return QCoreApplication::translate("setup", "Grand");
+    case ActionKind::upright:
+        return QCoreApplication::translate("setup", "Upright");
+    case ActionKind::drop:
+        return QCoreApplication::translate("setup", "Drop action");
+    case ActionKind::grand:
+        return QCoreApplication::translate("setup", "Grand");
     }
     return {};
 }
 
-QString specName(std::string_view name) { return orKey(lookUp(kSheets, name), name); }
-QString attributeName(std::string_view name) { return orKey(lookUp(kAttributes, name), name); }
+QString specName(std::string_view name) {
+    return orKey(lookUp(kSheets, name), name);
+}
+QString attributeName(std::string_view name) {
+    return orKey(lookUp(kAttributes, name), name);
+}
 
 QString attributeValue(std::string_view attribute, std::string_view value) {
     const std::string both = std::string(attribute) + "=" + std::string(value);
