@@ -13,13 +13,15 @@ struct Zone {
     friend bool operator==(const Zone&, const Zone&) = default;
 };
 
-/// One row of a sheet. `place` says for which notes: "" = all, "b", "t", "m", "h" as bench-practice 2.1 resolves them
-/// for a compass, or "27-52". The zone tapers linearly from `first` (at the first note of the place) to `last`.
+/// One row of a sheet. `place` says for which notes: "" = all, one or more of the letters b, t, m, h as bench-practice
+/// 2.1 resolves them for a compass ("tmh"), or "27-52". The zone tapers linearly from `first` (at the first note of the
+/// place) to `last`. Where two rows speak of a note, the later one holds.
 struct ZoneRow {
     DimensionId dimension;
     std::optional<KeyColour> colour;
     std::string place;
     Zone first, last;
+    std::string source = {}; // of this row; empty: the sheet's
     friend bool operator==(const ZoneRow&, const ZoneRow&) = default;
 };
 
@@ -40,8 +42,13 @@ struct Override {
     friend bool operator==(const Override&, const Override&) = default;
 };
 
-/// Which of b, t, m, h the note belongs to (bench-practice 2.1).
+/// Which of b, t, m, h the note belongs to (bench-practice 2.1): b the first section, t the second, m from there to the
+/// last 18 notes, h the last 18, whatever section reaches into them.
 char placeOf(NoteNumber, const Piano&);
+/// Whether a row's place names the note.
+bool placeNames(std::string_view place, NoteNumber, const Piano&);
+/// Whether low <= nominal <= high holds where the sides exist.
+bool ordered(const Zone&);
 
 /// The sheet resolved for one piano: the zone of a cell, override first. None where the sheet says nothing.
 class Zones {
@@ -49,12 +56,16 @@ public:
     Zones(const SpecSheet&, const Piano&, std::span<const Override> = {});
     const std::optional<Zone>& at(Cell) const;
     bool overridden(Cell) const;
+    const Override* overrideAt(Cell) const;
     /// Step limit of a dimension, none where the sheet has none.
     std::optional<std::int64_t> step(DimensionId) const;
     const std::string& sheet() const { return m_sheet; }
     const std::string& source() const { return m_source; }
 
 private:
+    void lay(const ZoneRow&, const Piano&, std::string_view letters);
+    std::optional<Zone>* slot(Cell);
+
     int m_notes;
     std::vector<std::optional<Zone>> m_zones; // [dimension * notes + note - 1]
     std::map<Cell, Override> m_overrides;
@@ -62,8 +73,9 @@ private:
     std::string m_sheet, m_source;
 };
 
-/// Reads a sheet from its JSON (resources/spec/*.json document the form). Refuses badJson, badSpecSheet, badZone with
-/// the place inside the document in Place::field.
+/// Reads a sheet from its JSON (resources/spec/*.json document the form; lengths in mm, masses in g, shares in %; an
+/// optional "to" beside low, nominal, high is the zone at the last note of the place). Refuses badJson, badSpecSheet,
+/// badZone with the place inside the document in Place::field; an unknown key is refused, not passed over.
 Outcome<SpecSheet> readSpecSheet(std::string_view json);
 std::string writeSpecSheet(const SpecSheet&);
 
