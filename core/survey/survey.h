@@ -13,31 +13,54 @@ std::string_view key(PartUnit);
 std::string_view key(FindingState);
 Outcome<FindingState> parseFindingState(std::string_view);
 
+/// Where in the whole job a part is put right, in this order.
+enum class JobStage : std::uint8_t { beforeTilting, action, hammers, rails, keyFrame, keys, dampers, pedals, player };
+std::string_view key(JobStage);
+
+/// What may be wrong with a part, and the remedy that is customary for it.
+struct Fault {
+    std::string_view key; // rotted
+    std::string_view usualRemedy;
+    operator std::string_view() const { return key; }
+};
+
+/// What can be done. `supply`: id of what has to be ordered for it ("" nothing, the part's own key, "centre-pin").
 struct Remedy {
     std::string_view key; // replace-set
-    bool blocksUntilDone; // overrides the part's must where the row says so
+    std::string_view supply;
+    bool set = false; // always the whole set
+    operator std::string_view() const { return key; }
 };
 
 struct Part {
-    int number;                               // row of bench-practice 3
+    int number = 0;                           // row of bench-practice 3
     std::string_view key;                     // bridle-strap
-    std::string_view kinds;                   // "UDGPO" as the table
-    std::span<const std::string_view> faults; // kebab-case
-    std::span<const std::string_view> remedies;
-    Must must;
-    std::span<const DimensionId> stale;
-    bool staleAll;
-    PartUnit unit;
-    std::array<double, 2> minutes; // practised, beginner
-    bool wholeSet;                 // proposed as a set when more than a tenth is faulty
-    std::string_view caution;      // id of a caution, may be empty
+    std::string_view kinds;                   // U upright, D drop, G grand, P player, O overdamper
+    std::span<const Fault> faults;            // the row's words, then the general ones
+    std::span<const Remedy> remedies;         // likewise
+    Must must = Must::no;                     //
+    std::span<const std::string_view> mustIf; // faults or remedies that alone make it a must; empty: all
+    bool mustOverTenth = false;               // a must only once more than a tenth is faulty
+    std::span<const DimensionId> stale;       // readings to forget once it is mended
+    bool staleAll = false;                    //
+    PartUnit unit = PartUnit::note;           //
+    std::array<double, 2> minutes{};          // per unit, practised and beginner; 0: done by a specialist
+    bool wholeSet = false;                    // proposed as a set when more than a tenth is faulty
+    JobStage stage = JobStage::action;        //
+    std::string_view caution;                 // id of a caution, may be empty
+    bool (*has)(const Piano&) = nullptr;      // a condition beyond the kind
+    bool damper = false;                      // only up to the last damper
 };
 
 std::span<const Part> parts();
 const Part* findPart(std::string_view key);
+const Fault* findFault(const Part&, std::string_view);
+const Remedy* findRemedy(const Part&, std::string_view);
 /// Whether this piano has the part at all (by kind, attributes, player).
 bool fitted(const Part&, const Piano&);
 bool fitted(const Part&, NoteNumber, const Piano&);
+/// The notes at which the part is fitted; all notes for a part of the whole piano.
+std::vector<NoteNumber> notesOf(const Part&, const Piano&);
 
 /// One finding: a part at a note (or of the whole piano: no note), with what was seen and what is to be done.
 struct Finding {
@@ -53,10 +76,23 @@ struct Finding {
     friend bool operator==(const Finding&, const Finding&) = default;
 };
 
-/// True where the finding is open (to-do) and must be done before the note is regulated.
+/// The finding that says how a part stands at a note: the newer of the note's own and that of the whole piano; of
+/// equal age the note's own. None: not looked at (never sound).
+const Finding* standingAt(std::string_view part, NoteNumber, std::span<const Finding>);
+FindingState stateAt(std::string_view part, NoteNumber, std::span<const Finding>);
+/// The remedy that was chosen, else the customary one of the fault.
+const Remedy* remedyOf(const Finding&);
+
+/// True where the finding is open (to-do) and must be done before the note is regulated, whatever else was found.
 bool blocks(const Finding&);
+/// The same with the rule of the tenth: some parts are a must only once many of a set are faulty.
+bool blocks(const Finding&, std::span<const Finding>, const Piano&);
 /// The open must-do-first findings at a note (the note's own and those of the whole piano's set or section).
 std::vector<Finding> blockersOf(NoteNumber, std::span<const Finding>, const Piano&);
+/// Whether more than a tenth of the fitted ones of a part are to do.
+bool overTenth(const Part&, std::span<const Finding>, const Piano&);
+/// The readings that mending this finding disturbs (its note; its section, set or piano).
+std::vector<Cell> disturbedBy(const Finding&, const Piano&);
 
 struct Symptom {
     std::string key; // kebab-case of bench-practice 5
@@ -66,8 +102,9 @@ struct Symptom {
 };
 std::span<const std::string_view> symptomKeys();
 
-/// "20,23,31-40 bridle-strap rotted replace-set": notes, part, fault, optional remedy. Refuses unknownPart,
-/// unknownFault, unknownRemedy, unknownNote, notFitted.
+/// "20,23,31-40 bridle-strap rotted replace-set": notes, part, fault, optional remedy, optional mm for a reshaped
+/// hammer. The fault `hammers-filed` is the event: reshaped, done, by so many mm. Refuses unknownPart, unknownFault,
+/// unknownRemedy, unknownNote, notFitted (naming the notes). Notes by name ("all", "bass") mean the fitted ones.
 Outcome<std::vector<Finding>> parseFindings(std::string_view, const Piano&);
 /// "1-88 action-bolts sound": notes, part, state.
 Outcome<std::vector<Finding>> parseFindingStates(std::string_view, const Piano&);
@@ -75,17 +112,23 @@ Outcome<std::vector<Finding>> parseFindingStates(std::string_view, const Piano&)
 Outcome<Symptom> parseSymptom(std::string_view, const Piano&);
 
 struct PartsLine {
-    std::string part;
-    std::string size; // "clip", "bichord", "flat", "52 + 36", mm, or empty
+    std::string part; // id of what is ordered: a part's key, "centre-pin", "butt-plate-screw", ...
+    std::string size; // "clip", "bichord", "flat", "50 + 35", or empty
     int needed = 0;
     int spare = 0;
     int quantity = 0;
     std::string unit;      // piece, set, mm
     bool wholeSet = false; // proposed as a set
+    int found = 0;         // faulty ones
+    int of = 0;            // of so many fitted
+    std::string from;      // the part of the survey it comes from
+    std::vector<NoteNumber> notes;
+    friend bool operator==(const PartsLine&, const PartsLine&) = default;
 };
 struct Spares {
     double percent = 5;
     int atLeast = 1;
+    std::vector<std::string> onlyThese; // parts whose whole set was declined
 };
 std::vector<PartsLine> partsList(std::span<const Finding>, const Piano&, Spares = {});
 

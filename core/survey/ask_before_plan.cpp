@@ -1,0 +1,46 @@
+// The questions that come before a plan: an unanswered one is unknown, and unknown is never sound.
+#include "core/survey/job.h"
+
+#include <algorithm>
+
+namespace hammerline {
+namespace {
+
+/// Parts whose state decides whether readings mean anything at all: seats, rails, guards and stops, the cloth that
+/// turns to putty (bench-practice rules before the tables; situation C8), the case before it is tilted.
+constexpr std::array<std::string_view, 9> kAsked = {"case",         "action-bolts",    "flange-screws",
+                                                    "let-off-rail", "rest-rail-cloth", "back-rail-cloth",
+                                                    "trapwork",     "player-stack",    "player-stop-rail"};
+constexpr int kTriesPerSection = 3;
+
+bool lookedAt(const Part& part, std::span<const Finding> findings, const Piano& piano) {
+    const auto notes = notesOf(part, piano);
+    return std::any_of(notes.begin(), notes.end(),
+                       [&](NoteNumber n) { return stateAt(part.key, n, findings) != FindingState::notLookedAt; });
+}
+
+/// Three let-off screws of every section were tried (fewer where a section has fewer notes).
+bool screwsTried(std::span<const Finding> findings, const Piano& piano) {
+    const auto sections = sectionsOf(piano);
+    return std::all_of(sections.begin(), sections.end(), [&](const Section& s) {
+        int tried = 0;
+        for (int i = s.range.first; i <= s.range.last; ++i)
+            tried += stateAt("let-off-screw", NoteNumber{i}, findings) != FindingState::notLookedAt;
+        return tried >= std::min(kTriesPerSection, s.range.last - s.range.first + 1);
+    });
+}
+
+} // namespace
+
+std::vector<std::string_view> askBeforePlan(std::span<const Finding> findings, const Piano& piano) {
+    std::vector<std::string_view> out;
+    const Part* screw = findPart("let-off-screw");
+    if (screw && fitted(*screw, piano) && !screwsTried(findings, piano)) out.push_back("try-let-off-screws");
+    for (const auto key : kAsked) {
+        const Part* part = findPart(key);
+        if (part && fitted(*part, piano) && !lookedAt(*part, findings, piano)) out.push_back(key);
+    }
+    return out;
+}
+
+} // namespace hammerline

@@ -1,0 +1,133 @@
+#include "core/survey/job.h"
+
+#include <algorithm>
+
+namespace hammerline {
+namespace {
+
+/// How many units of its work a part's notes are: notes, sections, the piano once, a share of a set.
+double unitsOf(const Part& part, std::span<const NoteNumber> notes, const Piano& piano) {
+    if (notes.empty()) return 0;
+    std::set<std::size_t> pieces;
+    switch (part.unit) {
+    case PartUnit::piano:
+        return 1;
+    case PartUnit::set:
+        return static_cast<double>(notes.size()) / static_cast<double>(notesOf(part, piano).size());
+    case PartUnit::section:
+        for (const NoteNumber n : notes)
+            pieces.insert(part.key == "rest-rail-cloth" ? railPieceOf(n, piano) : sectionIndexOf(n, piano));
+        return static_cast<double>(pieces.size());
+    case PartUnit::note:
+    case PartUnit::bushing:
+        break;
+    }
+    return static_cast<double>(notes.size());
+}
+
+double minutesPerUnit(const Part& part, const JobTerms& terms) {
+    const auto own = terms.minutes.find(std::string(part.key));
+    return own != terms.minutes.end() ? own->second : part.minutes[static_cast<std::size_t>(terms.hand)];
+}
+
+bool workless(const Remedy* remedy) {
+    return remedy && (remedy->key == "leave" || remedy->key == "refer");
+}
+
+/// Findings of one part, note by note.
+JobLine standing(const Part& part, std::span<const Finding> findings, const Piano& piano, const JobTerms& terms) {
+    JobLine line;
+    line.part = part.key;
+    line.stage = part.stage;
+    for (const NoteNumber n : notesOf(part, piano)) {
+        const Finding* f = standingAt(part.key, n, findings);
+        const FindingState state = f ? f->state : FindingState::notLookedAt;
+        if (f && !f->note && state != FindingState::sound) line.wholePiano = true;
+        if (state == FindingState::notLookedAt) line.notLookedAt.push_back(n);
+        if (state == FindingState::watch) line.watch.push_back(n);
+        if (state == FindingState::mended) line.mended.push_back(n);
+        if (state != FindingState::toDo) continue;
+        line.toDo.push_back(n);
+        const Remedy* remedy = remedyOf(*f);
+        line.first = line.first || blocks(*f, findings, piano);
+        line.specialist = line.specialist || (remedy && remedy->key == "refer");
+        const bool missing = remedy && !remedy->supply.empty() && !terms.inHand.contains(std::string(remedy->supply));
+        line.waits = line.waits || missing;
+    }
+    return line;
+}
+
+/// The notes work is reckoned for: those to do, less what is left or referred; all of a set that is renewed whole.
+std::vector<NoteNumber> workedNotes(const Part& part, JobLine& line, std::span<const Finding> findings,
+                                    const Piano& piano, const std::vector<PartsLine>& orders) {
+    const auto order = std::find_if(orders.begin(), orders.end(),
+                                    [&](const PartsLine& o) { return o.from == part.key && o.wholeSet; });
+    std::vector<NoteNumber> notes;
+    for (const NoteNumber n : line.toDo)
+        if (!workless(remedyOf(*standingAt(part.key, n, findings)))) notes.push_back(n);
+    if (notes.empty() || order == orders.end()) return notes;
+    line.wholeSet = true;
+    if (part.key.starts_with("damper-felt-")) return order->notes;
+    return notesOf(part, piano);
+}
+
+} // namespace
+
+JobTerms jobTerms(const std::map<std::string, std::string>& preferences) {
+    JobTerms terms;
+    const auto number = [](const std::string& text) -> std::optional<double> {
+        const auto read = parseQuantity(text, Unit::mm);
+        if (!read || read->count < 0 || read->unitTyped) return std::nullopt;
+        return toTrade(read->count, Kind::length);
+    };
+    for (const auto& [name, value] : preferences) {
+        const auto dot = name.find('.');
+        const std::string head = name.substr(0, dot);
+        const std::string of = dot == std::string::npos ? std::string{} : name.substr(dot + 1);
+        const auto amount = number(value);
+        if (head == "minutes" && amount && findPart(of)) terms.minutes[of] = *amount;
+        if (head == "spare-percent" && amount && *amount <= 100) terms.spares.percent = *amount;
+        if (head == "spare-at-least" && amount && *amount <= 100) terms.spares.atLeast = static_cast<int>(*amount);
+        if (head == "only-these" && value == "yes") terms.spares.onlyThese.push_back(of);
+        if (head == "in-hand" && value == "yes") terms.inHand.insert(of);
+        if (head == "hand" && value == "beginner") terms.hand = Hand::beginner;
+    }
+    return terms;
+}
+
+Job wholeJob(std::span<const Finding> findings, const Piano& piano, const JobTerms& terms) {
+    Job job;
+    const auto orders = partsList(findings, piano, terms.spares);
+    for (const Part& part : parts()) {
+        JobLine line = standing(part, findings, piano, terms);
+        if (line.toDo.empty() && line.watch.empty() && line.mended.empty()) continue;
+        const double each = minutesPerUnit(part, terms);
+        line.minutesOpen = each * unitsOf(part, workedNotes(part, line, findings, piano, orders), piano);
+        line.minutesDone = each * unitsOf(part, line.mended, piano);
+        line.specialist = line.specialist || each == 0;
+        job.minutesOpen += line.minutesOpen;
+        job.minutesDone += line.minutesDone;
+        job.lines.push_back(std::move(line));
+    }
+    std::stable_sort(job.lines.begin(), job.lines.end(),
+                     [](const JobLine& a, const JobLine& b) { return a.stage < b.stage; });
+    job.unforeseen = job.minutesOpen / 10;
+    for (int i = 1; i <= piano.notes; ++i)
+        job.blockedNotes += !blockersOf(NoteNumber{i}, findings, piano).empty();
+    return job;
+}
+
+double minutesOf(std::span<const Finding> findings, const Piano& piano) {
+    return wholeJob(findings, piano).minutesOpen;
+}
+
+std::vector<NoteNumber> sampleHammers(const Piano& piano) {
+    std::vector<NoteNumber> out;
+    for (const Section& s : sectionsOf(piano)) {
+        out.push_back(NoteNumber{s.range.first});
+        if (s.range.last != s.range.first) out.push_back(NoteNumber{s.range.last});
+    }
+    return out;
+}
+
+} // namespace hammerline

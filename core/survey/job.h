@@ -1,0 +1,50 @@
+// The whole job before and around regulating: what to do in which order, hours by part, what is done, what waits.
+#pragma once
+
+#include "core/survey/survey.h"
+
+#include <set>
+
+namespace hammerline {
+
+enum class Hand : std::uint8_t { practised, beginner };
+
+/// What a workshop has settled for itself; everything else is customary.
+struct JobTerms {
+    Hand hand = Hand::practised;
+    std::map<std::string, double> minutes; // by part, per unit, where other than customary
+    Spares spares;
+    std::set<std::string> inHand; // supplies that have come; what needs others waits
+};
+
+/// The terms kept with a piano: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.SUPPLY, hand.
+JobTerms jobTerms(const std::map<std::string, std::string>& preferences);
+
+/// One part in the order of the whole job.
+struct JobLine {
+    std::string_view part;
+    JobStage stage{};
+    std::vector<NoteNumber> toDo, watch, mended, notLookedAt;
+    bool wholePiano = false; // said of the piano, not of notes
+    bool wholeSet = false;
+    bool first = false;      // something here blocks regulating
+    bool waits = false;      // for parts that are not in hand
+    bool specialist = false; // referred, or no customary minutes
+    double minutesOpen = 0, minutesDone = 0;
+};
+struct Job {
+    std::vector<JobLine> lines; // with something to do, to watch or mended; by stage, then as in the catalogue
+    double minutesOpen = 0, minutesDone = 0;
+    double unforeseen = 0; // a tenth of the open minutes: what shows only once it is apart
+    int blockedNotes = 0;
+};
+Job wholeJob(std::span<const Finding>, const Piano&, const JobTerms& = {});
+
+/// What is asked before a plan is made, until the survey answers it: "try-let-off-screws" (three a section) and the
+/// parts whose state decides whether readings mean anything (action-bolts, back-rail-cloth, player-stack, ...).
+std::vector<std::string_view> askBeforePlan(std::span<const Finding>, const Piano&);
+
+/// The ends of every section: sample hammers to send with an order of new ones.
+std::vector<NoteNumber> sampleHammers(const Piano&);
+
+} // namespace hammerline

@@ -1,0 +1,79 @@
+// The stable names of the survey's words (commands.md, bench-practice 5).
+#include "core/survey/survey.h"
+
+#include <algorithm>
+
+namespace hammerline {
+namespace {
+
+constexpr std::array<std::string_view, 3> kMusts = {"note", "set", "no"};
+constexpr std::array<std::string_view, 5> kUnits = {"note", "piano", "set", "section", "bushing"};
+constexpr std::array<std::string_view, 5> kStates = {"not-looked-at", "sound", "watch", "to-do", "mended"};
+constexpr std::array<std::string_view, 9> kStages = {"before-tilting", "action",  "hammers", "rails", "key-frame",
+                                                     "keys",           "dampers", "pedals",  "player"};
+
+// The first words of each row of bench-practice 5, in its order.
+constexpr std::array<std::string_view, 29> kSymptoms = {
+    "double-strike",
+    "double-strike-one-note",
+    "bobbling-only-by-player",
+    "blocks",
+    "hammer-does-not-come-back",
+    "repeats-only-if-key-comes-all-the-way-up",
+    "not-checking",
+    "checks-too-near",
+    "weak-tone",
+    "weak-on-one-note",
+    "click-on-key-return",
+    "click-at-the-bottom",
+    "buzz",
+    "key-sticks-down",
+    "heavy-touch-all",
+    "heavy-touch-middle-of-stroke",
+    "note-rings-after-release",
+    "ringing-all",
+    "damper-lifts-unevenly-by-pedal",
+    "all-keys-front-low",
+    "hammers-stand-off-the-rail",
+    "keys-rattle-sideways",
+    "soft-pedal-keys-wink",
+    "soft-pedal-does-nothing",
+    "sharps-bury",
+    "notes-get-fast-worse-after-a-pass",
+    "one-contiguous-block-wrong",
+    "grand-bubbling-all",
+    "grand-second-blow-fails",
+};
+
+template <class Enum, std::size_t N>
+std::string_view at(const std::array<std::string_view, N>& names, Enum value) {
+    return names[static_cast<std::size_t>(value)];
+}
+
+} // namespace
+
+std::string_view key(Must must) {
+    return at(kMusts, must);
+}
+std::string_view key(PartUnit unit) {
+    return at(kUnits, unit);
+}
+std::string_view key(FindingState state) {
+    return at(kStates, state);
+}
+std::string_view key(JobStage stage) {
+    return at(kStages, stage);
+}
+
+Outcome<FindingState> parseFindingState(std::string_view text) {
+    const auto found = std::find(kStates.begin(), kStates.end(), text);
+    if (found == kStates.end())
+        return refuse(RefusalCode::unknownState, std::string(text), "not-looked-at|sound|watch|to-do|mended");
+    return static_cast<FindingState>(found - kStates.begin());
+}
+
+std::span<const std::string_view> symptomKeys() {
+    return kSymptoms;
+}
+
+} // namespace hammerline

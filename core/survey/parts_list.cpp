@@ -1,0 +1,222 @@
+// Parts to order: quantities by part and size, whole sets, counts that are not 88, running lengths, spares
+// (bench-practice 3: Counts; trade-facts 5).
+#include "core/survey/survey.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+namespace hammerline {
+namespace {
+
+using Notes = std::set<NoteNumber>;
+
+/// One natural key is 23.5 mm wide, a seventh of the octave span of 164.5 mm (common practice, no source). Strips are
+/// reckoned from it and rounded up to a centimetre; they are measured on the piano before they are cut.
+constexpr double kNaturalWidth = 23.5;
+/// Length of bushing cloth for one side of a hole (common practice, no source).
+constexpr int kBushingPiece = 20;
+
+constexpr std::array<std::string_view, 7> kStrips = {"rest-rail-cloth", "back-rail-cloth", "spring-rail-felt",
+                                                     "muffler-felt",    "name-board-felt", "rest-felt",
+                                                     "player-tubes"};
+
+struct FeltSize {
+    std::string_view part, size;
+};
+constexpr std::array kFeltSizes = {FeltSize{"damper-felt-wedge", "bichord"}, FeltSize{"damper-felt-clip", "clip"},
+                                   FeltSize{"damper-felt-flat", "flat"}, FeltSize{"damper-felt-split-wedge", "split"}};
+
+std::string_view feltSize(std::string_view part) {
+    for (const FeltSize& each : kFeltSizes)
+        if (each.part == part) return each.size;
+    return {};
+}
+
+/// What comes with a supply: the screw with its plate, the bushings on both sides of a pin.
+struct Companion {
+    std::string_view supply, with;
+    int each;
+};
+constexpr std::array kCompanions = {Companion{"butt-plate", "butt-plate-screw", 1},
+                                    Companion{"centre-pin", "centre-bushing", 2}};
+
+bool isStrip(std::string_view supply) {
+    return std::find(kStrips.begin(), kStrips.end(), supply) != kStrips.end();
+}
+
+int up(double value, int step) {
+    return static_cast<int>(std::ceil(value / step - 1e-9)) * step;
+}
+
+int naturalsIn(const Notes& notes, const Piano& piano) {
+    return static_cast<int>(std::count_if(notes.begin(), notes.end(),
+                                          [&](NoteNumber n) { return colourOf(n, piano) == KeyColour::natural; }));
+}
+
+/// Everything to be mended at one part with one supply.
+struct Need {
+    const Part* part;
+    std::string_view supply;
+    Notes notes;
+    bool set = false;
+    bool bySection = false;
+};
+
+/// The notes that are known to have this part. Which damper felt stands where is asked, never assumed: only notes
+/// at which this felt was looked at count.
+Notes knownNotes(const Part& part, std::span<const Finding> findings, const Piano& piano) {
+    Notes out;
+    for (const NoteNumber n : notesOf(part, piano))
+        if (feltSize(part.key).empty() || stateAt(part.key, n, findings) != FindingState::notLookedAt) out.insert(n);
+    return out;
+}
+
+Notes sectionsOfNotes(const Part& part, const Notes& notes, const Piano& piano) {
+    const auto pieceOf = [&](NoteNumber n) {
+        return part.key == "rest-rail-cloth" ? railPieceOf(n, piano) : sectionIndexOf(n, piano);
+    };
+    Notes out;
+    for (const NoteNumber each : notesOf(part, piano))
+        if (std::any_of(notes.begin(), notes.end(), [&](NoteNumber n) { return pieceOf(n) == pieceOf(each); }))
+            out.insert(each);
+    return out;
+}
+
+bool declined(const Part& part, const Spares& spares) {
+    return std::find(spares.onlyThese.begin(), spares.onlyThese.end(), part.key) != spares.onlyThese.end();
+}
+
+std::vector<Need> needsOf(const Part& part, std::span<const Finding> findings, const Piano& piano) {
+    std::vector<Need> out;
+    for (const NoteNumber n : notesOf(part, piano)) {
+        const Finding* f = standingAt(part.key, n, findings);
+        const Remedy* remedy = f && f->state == FindingState::toDo ? remedyOf(*f) : nullptr;
+        if (!remedy || remedy->supply.empty()) continue;
+        auto need = std::find_if(out.begin(), out.end(), [&](const Need& o) { return o.supply == remedy->supply; });
+        if (need == out.end()) need = out.insert(out.end(), Need{&part, remedy->supply, {}, false, false});
+        need->notes.insert(n);
+        need->set = need->set || remedy->set;
+        need->bySection = need->bySection || remedy->key.ends_with("-section");
+    }
+    return out;
+}
+
+/// Centres of the whole action: hammer, wippen and jack at every note, a damper lever up to the last damper (88 x 3 +
+/// n). A grand has a repetition lever besides, and two centres to a damper (common practice, no source).
+int centresOf(const Piano& piano) {
+    int dampers = 0;
+    for (int i = 1; i <= piano.notes; ++i)
+        dampers += hasDamper(NoteNumber{i}, piano);
+    return piano.vertical() ? 3 * piano.notes + dampers : 4 * piano.notes + 2 * dampers;
+}
+
+int bracketsOf(const Piano& piano) {
+    std::size_t n = 0;
+    for (const auto& piece : piano.brackets)
+        n += piece.size();
+    return n > 0 ? static_cast<int>(n) : 2;
+}
+
+int piecesPerNote(std::string_view supply) {
+    return supply == "front-bushing" || supply == "balance-bushing" ? 2 : 1;
+}
+
+/// How many, of which unit.
+std::pair<int, std::string_view> countOf(const Need& need, const Piano& piano) {
+    const Part& part = *need.part;
+    if (isStrip(need.supply)) return {up(naturalsIn(need.notes, piano) * kNaturalWidth, 10), "mm"};
+    if (part.key == "moth-rust" && need.supply == "centre-pin") return {centresOf(piano), "piece"};
+    if (part.key == "rest-rail-cushions") return {bracketsOf(piano), "piece"};
+    if (part.unit == PartUnit::piano || part.unit == PartUnit::section) return {1, "set"};
+    return {static_cast<int>(need.notes.size()) * piecesPerNote(need.supply), "piece"};
+}
+
+std::string sizeOf(const Need& need, const Piano& piano) {
+    if (const auto felt = feltSize(need.part->key); !felt.empty()) return std::string(felt);
+    const bool ofKeys =
+        need.part->key == "front-felt" || need.part->key == "balance-felt" || need.part->key == "key-top";
+    if (!ofKeys) return {};
+    const int naturals = naturalsIn(need.notes, piano);
+    const int sharps = static_cast<int>(need.notes.size()) - naturals;
+    return std::to_string(naturals) + " + " + std::to_string(sharps);
+}
+
+PartsLine lineOf(Need need, std::span<const Finding> findings, const Piano& piano, const Spares& spares) {
+    const Part& part = *need.part;
+    PartsLine line;
+    line.part = need.supply;
+    line.from = part.key;
+    line.found = static_cast<int>(need.notes.size());
+    line.notes.assign(need.notes.begin(), need.notes.end());
+    const Notes known = knownNotes(part, findings, piano);
+    line.of = static_cast<int>(known.size());
+    const bool many = part.wholeSet && 10 * line.found > line.of;
+    line.wholeSet = part.unit != PartUnit::piano && (need.set || many) && !declined(part, spares);
+    if (line.wholeSet) need.notes = known;
+    if (part.unit == PartUnit::section || need.bySection) need.notes = sectionsOfNotes(part, need.notes, piano);
+    if (part.unit == PartUnit::piano) need.notes = known;
+    const auto [count, unit] = countOf(need, piano);
+    line.needed = count;
+    line.unit = unit;
+    line.size = sizeOf(need, piano);
+    return line;
+}
+
+/// Pieces: a share, rounded up, never fewer than the customary number. Lengths: the share, to the next centimetre.
+void addSpare(PartsLine& line, const Spares& spares) {
+    const double share = line.needed * spares.percent / 100;
+    if (line.unit == "piece") line.spare = std::max(up(share, 1), spares.atLeast);
+    if (line.unit == "mm") line.spare = up(share, 10);
+    line.quantity = line.needed + line.spare;
+}
+
+/// The same supply and size from several parts is one line; a whole set of pins holds the single ones.
+void gather(std::vector<PartsLine>& lines, PartsLine line) {
+    const auto same = std::find_if(lines.begin(), lines.end(), [&](const PartsLine& o) {
+        return o.part == line.part && o.size == line.size && o.unit == line.unit;
+    });
+    if (same == lines.end()) {
+        lines.push_back(std::move(line));
+        return;
+    }
+    same->needed = line.from == "moth-rust" ? std::max(same->needed, line.needed) : same->needed + line.needed;
+    same->found += line.found;
+    same->of += line.of;
+    same->wholeSet = same->wholeSet || line.wholeSet;
+    Notes notes(same->notes.begin(), same->notes.end());
+    notes.insert(line.notes.begin(), line.notes.end());
+    same->notes.assign(notes.begin(), notes.end());
+}
+
+PartsLine accompanying(const PartsLine& line, std::string_view part, int each, std::string_view unit) {
+    PartsLine out = line;
+    out.part = part;
+    out.size.clear();
+    out.unit = unit;
+    out.needed = line.needed * each;
+    return out;
+}
+
+} // namespace
+
+std::vector<PartsLine> partsList(std::span<const Finding> findings, const Piano& piano, Spares spares) {
+    std::vector<PartsLine> lines;
+    for (const Part& part : parts())
+        for (Need& need : needsOf(part, findings, piano))
+            gather(lines, lineOf(std::move(need), findings, piano, spares));
+    std::vector<PartsLine> all;
+    for (const PartsLine& line : lines) {
+        gather(all, line);
+        for (const auto& [supply, with, each] : kCompanions)
+            if (line.part == supply) gather(all, accompanying(line, with, each, "piece"));
+    }
+    for (const PartsLine& line : lines)
+        if (line.part == "front-bushing" || line.part == "balance-bushing")
+            gather(all, accompanying(line, "bushing-cloth", kBushingPiece, "mm"));
+    for (PartsLine& line : all)
+        addSpare(line, spares);
+    return all;
+}
+
+} // namespace hammerline
