@@ -137,31 +137,40 @@ Outcome<Finding> readRemedy(const Part& part, Finding finding, std::span<const s
     return refuse(RefusalCode::unknownRemedy, joined(rest, '-'), keysOf(part.remedies), {{}, 0, 0, "remedy"});
 }
 
+/// A fault and what follows it. "loose screw" may be the fault loose-screw or a loose one with the remedy screw: a
+/// hyphen settles it, blanks mean the first reading that holds to the end of the line.
+Outcome<Finding> readFault(const Part& part, std::span<const std::string_view> words) {
+    Finding finding;
+    finding.part = part.key;
+    if (part.key == "hammer-head" && !words.empty() && words.front() == "hammers-filed") {
+        finding.fault = "deep-grooves";
+        finding.remedy = "reshape";
+        finding.state = FindingState::mended;
+        return readRemedy(part, finding, words.subspan(1));
+    }
+    std::optional<Refusal> refusal;
+    for (std::size_t n = 1; n <= words.size(); ++n) {
+        const Fault* fault = findFault(part, joined(words.first(n), '-'));
+        if (!fault) continue;
+        finding.fault = fault->key;
+        auto whole = readRemedy(part, finding, words.subspan(n));
+        if (whole) return whole;
+        refusal = whole.error();
+    }
+    if (refusal) return tl::unexpected(*refusal);
+    return refuse(RefusalCode::unknownFault, joined(words, '-'), keysOf(part.faults), {{}, 0, 0, "fault"});
+}
+
 } // namespace
 
 Outcome<std::vector<Finding>> parseFindings(std::string_view text, const Piano& piano) {
     const auto head = readHead(text, piano);
     if (!head) return tl::unexpected(head.error());
-    const Part& part = *head->part;
-    Finding finding;
-    finding.part = part.key;
-    std::span<const std::string_view> rest = head->rest;
-    if (part.key == "hammer-head" && !rest.empty() && rest.front() == "hammers-filed") {
-        finding.fault = "deep-grooves";
-        finding.remedy = "reshape";
-        finding.state = FindingState::mended;
-        rest = rest.subspan(1);
-    } else if (const Fault* fault = take(rest, part.faults)) {
-        finding.fault = fault->key;
-        if (cordOnBrassRail(part, fault->key, piano))
-            return refuse(RefusalCode::notFitted, writeNotes(head->notes), std::string(fault->key),
-                          {{}, 0, 0, "fault"});
-    } else {
-        return refuse(RefusalCode::unknownFault, joined(rest, '-'), keysOf(part.faults), {{}, 0, 0, "fault"});
-    }
-    const auto whole = readRemedy(part, finding, rest);
-    if (!whole) return tl::unexpected(whole.error());
-    return spread(*head, *whole);
+    const auto finding = readFault(*head->part, head->rest);
+    if (!finding) return tl::unexpected(finding.error());
+    if (cordOnBrassRail(*head->part, finding->fault, piano))
+        return refuse(RefusalCode::notFitted, writeNotes(head->notes), finding->fault, {{}, 0, 0, "fault"});
+    return spread(*head, *finding);
 }
 
 Outcome<std::vector<Finding>> parseFindingStates(std::string_view text, const Piano& piano) {
