@@ -4,6 +4,8 @@
 
 #include "core/pass/pass.h"
 
+#include <functional>
+
 namespace hammerline {
 
 /// Why a value is asked about or refused; the ids are those of the import JSON.
@@ -45,13 +47,18 @@ struct EntryContext {
 struct Entry {
     std::optional<Reading> sound;
     std::optional<Question> question;
+    bool fromBed = false; // an absolute key height (40 to 100 mm): the pass's reference of key-height is the bed
 };
+/// Refuses what cannot be meant: unreadable, twoDecimalMarks, zeroDenominator, unknownWord, wrongUnit (also a share of
+/// a blow that is not known), outOfRange where no slip explains it (detail: the range, "0..20 mm"), notFitted,
+/// upNotBelowDown.
 Outcome<Entry> readEntry(std::string_view typed, Cell, const EntryContext&);
 
 struct Dialect {
     std::string encoding = "UTF-8"; // UTF-8, UTF-8-BOM, UTF-16LE, UTF-16BE, Windows-1252
     char separator = ',';
     char decimal = '.';
+    bool decimalSeen = false; // some number, or the person, said so; otherwise 1,250 is asked about
     bool header = true;
 };
 
@@ -86,6 +93,13 @@ struct Sound {
     std::string pass; // long form only: pass label or number as text
 };
 
+/// Long form only: a person said that this note has not got the dimension.
+struct SaidNotFitted {
+    Cell cell;
+    int line{};
+    std::string pass;
+};
+
 struct RefusedRow {
     int line{};
     int column{};
@@ -105,10 +119,21 @@ struct Intake {
     std::vector<std::string> ignoredColumns;
     std::map<DimensionId, std::string> references; // found out: key-height=bed
     bool longForm = false;                         // piano;pass;note;dimension;trial;text;unit;state;at
+    std::vector<SaidNotFitted> notFitted;
 };
 
-/// A whole file or clipboard. Refuses what readTable refuses, and badTable when no column names a note or a dimension.
+/// A whole file or clipboard. Refuses what readTable refuses, and badTable when no column names a note ("note-column")
+/// or a dimension ("dimension-column").
 Outcome<Intake> readReadings(std::string_view bytes, const Piano&, const TableOptions& = {});
+
+/// The long form one reading at a time: nothing but the record being read is held, so that millions pass in little
+/// memory (the bytes may be a mapped file). `Intake::sound` stays empty. Rows of the piano's own name are taken; where
+/// the file does not know that name, those of its first piano; each other piano is refused once (noSuchPiano). A
+/// second, differing reading of a cell and trial is asked about.
+Outcome<Intake> readLongForm(std::string_view bytes, const Piano&, const std::function<void(Sound&&)>& take,
+                             const TableOptions& = {});
+/// Whether the first line names the columns of the long form.
+bool isLongForm(std::string_view bytes);
 
 /// The dimension a header word means, in several languages ("Tiefgang", "set-off", "touch depth (in)").
 struct HeaderMeaning {

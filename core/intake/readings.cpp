@@ -1,0 +1,20 @@
+// A file of either form.
+#include "core/intake/intake.h"
+#include "core/intake/wide_form.h"
+
+namespace hammerline {
+
+Outcome<Intake> readReadings(std::string_view bytes, const Piano& piano, const TableOptions& options) {
+    if (isLongForm(bytes)) {
+        std::vector<Sound> sound;
+        auto intake = readLongForm(
+            bytes, piano, [&](Sound&& each) { sound.push_back(std::move(each)); }, options);
+        if (intake) intake->sound = std::move(sound);
+        return intake;
+    }
+    const auto table = readTable(bytes, options);
+    if (!table) return tl::unexpected{table.error()};
+    return readWideForm(*table, piano, options);
+}
+
+} // namespace hammerline

@@ -1,0 +1,127 @@
+// The long form: our own export read back.
+#include "core/intake/intake.h"
+
+#include <catch2/catch.hpp>
+
+using namespace hammerline;
+using namespace hammerline::dimension;
+
+namespace {
+
+Piano named(std::string name) {
+    Piano piano = *makePiano(ActionKind::upright);
+    piano.name = std::move(name);
+    return piano;
+}
+
+const std::string kHead = "piano;pass;note;dimension;trial;text;unit;state;at\r\n";
+
+Intake intake(const std::string& rows, const Piano& piano = named("Hall")) {
+    const auto read = readReadings(kHead + rows, piano);
+    REQUIRE(read.has_value());
+    CHECK(read->longForm);
+    return *read;
+}
+
+} // namespace
+
+TEST_CASE("a row of the long form is a reading with everything that was kept") {
+    const auto in = intake("Hall;2;40;blow;1;1 13/16;in;;2026-11-25T04:27:00.123456Z\r\n"
+                           "Hall;2;40;lost-motion;2;off rail;;;\r\n"
+                           "Hall;2;40;let-off;1;15;mm;taken;\r\n"
+                           "Hall;2;1;aftertouch;1;\"<1,2\";mm;;\r\n"
+                           "Hall;2;1;key-height;1;'-0.3 mm;mm;;\r\n"
+                           "Hall;2;3;key-height;1;63.5;mm;;\r\n"
+                           "Hall;2;88;damper-start;1;;;not-fitted;\r\n");
+    CHECK(in.questions.empty());
+    CHECK(in.refused.empty());
+    REQUIRE(in.sound.size() == 6);
+    const Sound& first = in.sound[0];
+    CHECK(first.pass == "2");
+    CHECK(first.line == 2);
+    CHECK(first.cell == Cell{{40}, blow});
+    CHECK(first.reading.count == 46'037'500);
+    CHECK(first.reading.typed == "1 13/16");
+    CHECK(first.reading.typedUnit == "in");
+    // 2026-11-25T04:27:00Z is day 20782 of the epoch: 20782 x 86400 + 16020 s
+    CHECK(first.reading.at == 1'795'580'820'123'456);
+    CHECK(in.sound[1].reading.word == word::offRail);
+    CHECK(in.sound[1].reading.trial == 2);
+    CHECK(in.sound[2].reading.taken);
+    CHECK_FALSE(first.reading.taken);
+    CHECK(in.sound[3].reading.relation == Relation::less);
+    CHECK(in.sound[4].reading.count == -300'000);
+    CHECK(in.sound[4].reading.typed == "-0.3 mm");
+    CHECK(in.references.at(keyHeight) == "bed");
+    REQUIRE(in.notFitted.size() == 1);
+    CHECK(in.notFitted[0].cell == Cell{{88}, damperStart});
+}
+
+TEST_CASE("what was settled when it was typed is not asked again") {
+    const auto in = intake("Hall;1;1;aftertouch;1;1,250;mm;;\r\n" // taken from a file with decimal commas
+                           "Hall;1;1;blow;1;24;mm;taken;\r\n"
+                           "Hall;1;1;checking;1;25;mm;;\r\n"        // typed before the blow
+                           "Hall;1;1;damper-start;1;50 %;%;;\r\n"); // of that blow
+    CHECK(in.questions.empty());
+    REQUIRE(in.sound.size() == 4);
+    CHECK(in.sound[3].reading.count == 12'000'000);
+}
+
+TEST_CASE("a doubtful row that nobody took is asked about") {
+    const auto in = intake("Hall;1;1;let-off;1;15;mm;;\r\n");
+    CHECK(in.sound.empty());
+    REQUIRE(in.questions.size() == 1);
+    CHECK(in.questions[0].place.line == 2);
+    CHECK(in.questions[0].place.column == 6);
+}
+
+TEST_CASE("rows of other pianos are left out and said once") {
+    const std::string rows = "Hall;1;1;blow;1;46;mm;;\r\nCellar;1;1;blow;1;45;mm;;\r\nCellar;1;2;blow;1;45;mm;;\r\n";
+    const auto hall = intake(rows);
+    CHECK(hall.sound.size() == 1);
+    REQUIRE(hall.refused.size() == 1);
+    CHECK(hall.refused[0].code == RefusalCode::noSuchPiano);
+    CHECK(hall.refused[0].text == "Cellar");
+    CHECK(intake(rows, named("Cellar")).sound.size() == 2);
+    CHECK(intake(rows, named("Attic")).sound.size() == 1); // renamed: the file's first piano
+}
+
+TEST_CASE("the same row twice is one, a differing one is asked about") {
+    const auto in = intake("Hall;1;1;blow;1;46;mm;;\r\nHall;1;1;blow;1;46.0;mm;;\r\nHall;1;1;blow;1;45;mm;;\r\n"
+                           "Hall;1;1;blow;2;45;mm;;\r\nHall;2;1;blow;1;45;mm;;\r\n");
+    CHECK(in.sound.size() == 3);
+    REQUIRE(in.questions.size() == 1);
+    CHECK(in.questions[0].doubt == Doubt::duplicate);
+}
+
+TEST_CASE("broken rows are refused one by one") {
+    const auto in =
+        intake("Hall;1;0;blow;1;46;mm;;\r\nHall;1;1;tuba;1;46;mm;;\r\nHall;1;1;blow;x;46;mm;;\r\n"
+               "Hall;1;1;blow;1;46;ell;;\r\nHall;1;1;blow;1;46;mm;gone;\r\nHall;1;1;blow;1;46;mm;;yesterday\r\n"
+               "Hall;1;1;blow;1;abc;mm;;\r\nHall;1;1;blow;1;46;mm;;\r\n");
+    CHECK(in.sound.size() == 1);
+    CHECK(in.refused.size() == 7);
+}
+
+TEST_CASE("the long form passes one reading at a time") {
+    std::string bytes = kHead;
+    for (int pass = 1; pass <= 20; ++pass)
+        for (int note = 1; note <= 88; ++note)
+            bytes += "Hall;" + std::to_string(pass) + ";" + std::to_string(note) + ";let-off;1;3.0;mm;;\r\n";
+    std::size_t taken = 0;
+    const auto read = readLongForm(bytes, named("Hall"), [&](Sound&& each) {
+        CHECK(each.reading.count == 3'000'000);
+        ++taken;
+    });
+    REQUIRE(read.has_value());
+    CHECK(taken == 20 * 88);
+    CHECK(read->sound.empty());
+}
+
+TEST_CASE("only the heads make the long form") {
+    CHECK(isLongForm(kHead));
+    CHECK(isLongForm("note,dimension,text\n"));
+    CHECK(isLongForm("\xEF\xBB\xBFpiano;pass;note;dimension;trial;text;unit;state;at"));
+    CHECK_FALSE(isLongForm("note;dip\n1;10\n"));
+    CHECK_FALSE(isLongForm(""));
+}
