@@ -1,0 +1,227 @@
+#include "app/arguments.h"
+
+#include "app/console.h"
+
+#include <CLI/CLI.hpp>
+
+#include <iostream>
+
+namespace hammerline::app {
+namespace {
+
+/// One command: its options are bound to a request that outlives the parse.
+template <class Request>
+CLI::App* command(CLI::App& top, Arguments& out, std::vector<std::function<void()>>& chosen, const char* name,
+                  const char* help, Request& request) {
+    CLI::App* sub = top.add_subcommand(name, help);
+    sub->add_flag("--json", out.json, "print one JSON object");
+    chosen.emplace_back([sub, &out, &request] {
+        if (sub->parsed()) out.request = request;
+    });
+    return sub;
+}
+
+void bookAndPiano(CLI::App* sub, Common& at) {
+    sub->add_option("BOOK", at.book, "the bench book")->required();
+    sub->add_option("--piano", at.piano, "name of the piano (not needed where the book has one)");
+}
+
+void setUp(CLI::App* sub, SetUp& s) {
+    sub->add_option("--action", s.action, "upright, drop or grand");
+    sub->add_option("--attribute", s.attributes, "NAME=VALUE, see hammerline ids")->allow_extra_args(false);
+    sub->add_option("--notes", s.notes, "number of notes, 20 to 108");
+    sub->add_option("--lowest", s.lowest, "the lowest note, such as A0");
+    sub->add_flag("--player", s.player, "a player stack is fitted");
+    sub->add_option("--sections", s.sections, "such as 1-26,27-52,53-88");
+    sub->add_option("--last-damper", s.lastDamper, "the last note with a damper");
+    sub->add_option("--spec", s.spec, "spec sheet: a file, or upright, old-upright, drop, grand");
+}
+
+void planOptions(CLI::App* sub, PlanRequest& p) {
+    sub->add_option("--pass", p.pass, "number or label of the pass");
+    sub->add_option("--intent", p.intent, "touch-up or full");
+    sub->add_option("--float", p.floating, "dip, blow or aftertouch: what may float");
+    sub->add_option("--minutes", p.minutes, "what can be done in so many minutes");
+    sub->add_option("--accept", p.accept, "CAUSE or CAUSE=REMEDY: work this cause")->allow_extra_args(false);
+    sub->add_option("--stage", p.stage, "trial, sections or whole");
+}
+
+struct Requests {
+    WindowRequest window;
+    DemoRequest demo;
+    NewRequest fresh;
+    PianoRequest piano;
+    PassRequest pass;
+    ImportRequest import;
+    EnterRequest enter;
+    UndoRequest undo{{}, false}, redo{{}, true};
+    OverrideRequest override_;
+    CheckRequest check;
+    PlanRequest plan;
+    TickRequest tick;
+    CompareRequest compare;
+    SurveyRequest survey;
+    PrintRequest print;
+    ExportRequest export_;
+    ListRequest list;
+    BackupRequest backup;
+    RestoreRequest restore;
+    MergeRequest merge;
+    VerifyRequest verify;
+    IdsRequest ids;
+};
+
+using Chosen = std::vector<std::function<void()>>;
+
+void measuringCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
+    auto* demo = command(top, out, chosen, "demo", "write the demo book", r.demo);
+    demo->add_option("BOOK", r.demo.book)->required();
+    auto* fresh = command(top, out, chosen, "new", "enter a piano; makes the book where there is none", r.fresh);
+    bookAndPiano(fresh, r.fresh.at);
+    setUp(fresh, r.fresh.setUp);
+    auto* piano = command(top, out, chosen, "piano", "change a piano's set-up", r.piano);
+    bookAndPiano(piano, r.piano.at);
+    piano->add_option("--rename", r.piano.setUp.rename, "another name");
+    setUp(piano, r.piano.setUp);
+    auto* pass = command(top, out, chosen, "pass", "start a pass", r.pass);
+    bookAndPiano(pass, r.pass.at);
+    pass->add_option("--label", r.pass.label);
+    pass->add_option("--temperature", r.pass.temperature, "degrees Celsius");
+    pass->add_option("--humidity", r.pass.humidity, "relative humidity in per cent");
+    pass->add_option("--stack", r.pass.stack, "in or out")->check(CLI::IsMember({"in", "out"}));
+    pass->add_option("--weights", r.pass.weights, "on or off")->check(CLI::IsMember({"on", "off"}));
+    pass->add_option("--reference", r.pass.references, "DIMENSION=REFERENCE, such as key-height=bed")
+        ->allow_extra_args(false);
+    auto* import = command(top, out, chosen, "import", "take readings from a table of text", r.import);
+    bookAndPiano(import, r.import.at);
+    import->add_option("FILE", r.import.file)->required();
+    import->add_option("--pass", r.import.pass, "number or label of the pass");
+    import->add_option("--map", r.import.map, "COLUMN=DIMENSION")->allow_extra_args(false);
+    import->add_option("--unit", r.import.units, "DIMENSION=UNIT")->allow_extra_args(false);
+    import->add_option("--decimal", r.import.decimal, ". or ,")->check(CLI::IsMember({".", ","}));
+    import->add_flag("--take-doubtful", r.import.takeDoubtful, "take doubtful values as they are typed");
+    auto* enter = command(top, out, chosen, "enter", "enter one reading", r.enter);
+    bookAndPiano(enter, r.enter.at);
+    enter->add_option("NOTE", r.enter.note)->required();
+    enter->add_option("DIMENSION", r.enter.dimension)->required();
+    enter
+        ->add_option("TEXT", r.enter.text,
+                     "as it is typed: 46, 46,5, 1 13/16, .040in, blocks (after -- where it begins with -)")
+        ->required();
+    enter->add_option("--pass", r.enter.pass, "number or label of the pass");
+    enter->add_option("--unit", r.enter.unit, "unit of a bare number");
+    enter->add_flag("--repeat", r.enter.repeat, "a repeat reading of the same cell");
+    enter->add_flag("--take-doubtful", r.enter.takeDoubtful, "take a doubtful value as it is typed");
+    enter->add_option("--reason", r.enter.reason, "why a doubtful value is right");
+    auto* undo = command(top, out, chosen, "undo", "take the last act back", r.undo);
+    undo->add_option("BOOK", r.undo.book)->required();
+    auto* redo = command(top, out, chosen, "redo", "bring back what undo took", r.redo);
+    redo->add_option("BOOK", r.redo.book)->required();
+    auto* over = command(top, out, chosen, "override", "a target of its own for one note", r.override_);
+    bookAndPiano(over, r.override_.at);
+    over->add_option("NOTE", r.override_.note)->required();
+    over->add_option("DIMENSION", r.override_.dimension)->required();
+    over->add_option("LOW", r.override_.low)->required();
+    over->add_option("NOMINAL", r.override_.nominal)->required();
+    over->add_option("HIGH", r.override_.high)->required();
+    over->add_option("--reason", r.override_.reason)->required();
+    over->add_option("--review", r.override_.review, "date to look again, YYYY-MM-DD");
+}
+
+void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
+    auto* check = command(top, out, chosen, "check", "judge and rank a pass", r.check);
+    bookAndPiano(check, r.check.at);
+    check->add_option("--pass", r.check.pass, "number or label of the pass");
+    check->add_option("--spec", r.check.spec, "another spec sheet: a file or a name");
+    check->add_option("--rule", r.check.rule, "plain, guard95 or guardU");
+    auto* plan = command(top, out, chosen, "plan", "what to turn or shim; writes nothing", r.plan);
+    bookAndPiano(plan, r.plan.at);
+    planOptions(plan, r.plan);
+    auto* tick = command(top, out, chosen, "tick", "record what was done", r.tick);
+    bookAndPiano(tick, r.tick.plan.at);
+    planOptions(tick, r.tick.plan);
+    tick->add_flag("--all", r.tick.all, "every step of the plan");
+    tick->add_option("--step", r.tick.step, "one step, by its id");
+    tick->add_option("--amount", r.tick.amount, "what was really done: turns or mm, signed as the plan's");
+    tick->add_flag("--aim", r.tick.aim, "it was set to the aim");
+    auto* compare = command(top, out, chosen, "compare", "two passes side by side", r.compare);
+    bookAndPiano(compare, r.compare.at);
+    compare->add_option("--from", r.compare.from);
+    compare->add_option("--to", r.compare.to);
+    auto* survey = command(top, out, chosen, "survey", "findings, parts to order", r.survey);
+    bookAndPiano(survey, r.survey.at);
+    survey->add_option("--add", r.survey.add, "\"NOTES PART FAULT [REMEDY]\"")->allow_extra_args(false);
+    survey->add_option("--state", r.survey.state, "\"NOTES PART STATE\"")->allow_extra_args(false);
+    survey->add_option("--symptom", r.survey.symptom, "\"NOTES SYMPTOM\"")->allow_extra_args(false);
+    auto* print = command(top, out, chosen, "print", "a sheet as PDF", r.print);
+    bookAndPiano(print, r.print.plan.at);
+    print->add_option("SHEET", r.print.sheet, "adjustment, check, survey, parts, labels, comparison or record")
+        ->required();
+    print->add_option("--out", r.print.out, "FILE.pdf")->required();
+    print->add_option("--paper", r.print.paper, "A4 or Letter")
+        ->check(CLI::IsMember({"A4", "Letter"}, CLI::ignore_case));
+    planOptions(print, r.print.plan);
+    auto* ids = command(top, out, chosen, "ids", "every catalogue of stable names", r.ids);
+    (void)ids;
+}
+
+void bookCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
+    auto* exporting = command(top, out, chosen, "export", "readings as CSV, everything as JSON", r.export_);
+    bookAndPiano(exporting, r.export_.at);
+    exporting->add_option("--out", r.export_.out, "FILE.csv or FILE.json")->required();
+    auto* list = command(top, out, chosen, "list", "the pianos and passes of a book", r.list);
+    list->add_option("BOOK", r.list.book)->required();
+    auto* backup = command(top, out, chosen, "backup", "a verified copy", r.backup);
+    backup->add_option("BOOK", r.backup.book)->required();
+    backup->add_option("--out", r.backup.out);
+    auto* restore = command(top, out, chosen, "restore", "put a backup in the place of a book", r.restore);
+    restore->add_option("BOOK", r.restore.book)->required();
+    restore->add_option("FROM", r.restore.from)->required();
+    auto* merge = command(top, out, chosen, "merge", "take over what another book has", r.merge);
+    merge->add_option("BOOK", r.merge.book)->required();
+    merge->add_option("OTHER", r.merge.other)->required();
+    auto* verify = command(top, out, chosen, "verify", "is the book sound?", r.verify);
+    verify->add_option("BOOK", r.verify.book)->required();
+}
+
+void windowCommand(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
+    auto* window = command(top, out, chosen, "window", "open the window on a book (as without a command)", r.window);
+    window->add_option("BOOK", r.window.book);
+    window->add_option("--piano", r.window.piano);
+    window->add_option("--station", r.window.station, "piano, survey, measure, review, adjust, passes or bench");
+    window->add_option("--theme", r.window.theme, "light or dark")->check(CLI::IsMember({"light", "dark"}));
+    window->add_option("--picture", r.window.picture, "FILE.png: draw the station without a display and end");
+    window->add_option("--width", r.window.width)->check(CLI::Range(640, 7680));
+    window->add_option("--height", r.window.height)->check(CLI::Range(400, 4320));
+    window->add_option("--scale", r.window.scale)->check(CLI::Range(1.0, 4.0));
+}
+
+} // namespace
+
+std::variant<Arguments, int> readArguments(int argc, char** argv) {
+    Arguments out;
+    Requests requests;
+    Chosen chosen;
+    CLI::App top{"Hammerline: a bench book and the arithmetic of regulating piano actions. Without a command it opens "
+                 "the window.",
+                 "hammerline"};
+    top.set_version_flag("--version", std::string("hammerline ") + HAMMERLINE_VERSION);
+    top.require_subcommand(0, 1);
+    measuringCommands(top, out, chosen, requests);
+    workingCommands(top, out, chosen, requests);
+    bookCommands(top, out, chosen, requests);
+    windowCommand(top, out, chosen, requests);
+    try {
+        top.parse(argc, argv);
+    } catch (const CLI::ParseError& stopped) {
+        if (stopped.get_exit_code() == 0) return top.exit(stopped) == 0 ? 0 : 2;
+        const bool json = std::any_of(argv, argv + argc, [](const char* a) { return std::string_view(a) == "--json"; });
+        return refused(Refusal{RefusalCode::usage, {}, stopped.what(), {}}, json);
+    }
+    out.request = requests.window;
+    for (const auto& each : chosen)
+        each();
+    return out;
+}
+
+} // namespace hammerline::app

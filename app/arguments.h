@@ -1,0 +1,133 @@
+// What the command line asks for, as plain structs. Only arguments.cpp knows the library that reads it.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace hammerline::app {
+
+struct Common {
+    std::string book;
+    std::string piano;
+};
+
+struct SetUp {
+    std::optional<std::string> action, lowest, sections, spec, rename;
+    std::optional<int> notes, lastDamper;
+    bool player = false;
+    std::vector<std::string> attributes; // NAME=VALUE
+};
+
+struct DemoRequest {
+    std::string book;
+};
+struct NewRequest {
+    Common at;
+    SetUp setUp;
+};
+struct PianoRequest {
+    Common at;
+    SetUp setUp;
+};
+struct PassRequest {
+    Common at;
+    std::string label;
+    std::optional<double> temperature, humidity;
+    std::string stack, weights;
+    std::vector<std::string> references; // DIMENSION=REFERENCE
+};
+struct ImportRequest {
+    Common at;
+    std::string file, pass, decimal;
+    std::vector<std::string> map, units;
+    bool takeDoubtful = false;
+};
+struct EnterRequest {
+    Common at;
+    std::string note, dimension, text, pass, unit, reason;
+    bool repeat = false, takeDoubtful = false;
+};
+struct UndoRequest {
+    std::string book;
+    bool redo = false;
+};
+struct OverrideRequest {
+    Common at;
+    std::string note, dimension, low, nominal, high, reason, review;
+};
+struct CheckRequest {
+    Common at;
+    std::string pass, spec, rule = "plain";
+};
+struct PlanRequest {
+    Common at;
+    std::string pass, intent, floating, stage;
+    std::optional<double> minutes;
+    std::vector<std::string> accept; // CAUSE[=REMEDY]
+    bool anyOption() const {
+        return !intent.empty() || !floating.empty() || !stage.empty() || minutes || !accept.empty();
+    }
+};
+struct TickRequest {
+    PlanRequest plan;
+    bool all = false, aim = false;
+    std::string step;
+    std::optional<double> amount;
+};
+struct CompareRequest {
+    Common at;
+    std::string from, to;
+};
+struct SurveyRequest {
+    Common at;
+    std::vector<std::string> add, state, symptom;
+};
+struct PrintRequest {
+    PlanRequest plan;
+    std::string sheet, out, paper = "A4";
+};
+struct ExportRequest {
+    Common at;
+    std::string out;
+};
+struct ListRequest {
+    std::string book;
+};
+struct BackupRequest {
+    std::string book, out;
+};
+struct RestoreRequest {
+    std::string book, from;
+};
+struct MergeRequest {
+    std::string book, other;
+};
+struct VerifyRequest {
+    std::string book;
+};
+struct IdsRequest {};
+/// The window; with `picture` it draws one station without a display and ends.
+struct WindowRequest {
+    std::string book, piano, station, theme, picture;
+    int width = 1280, height = 800;
+    double scale = 1;
+};
+
+using Request = std::variant<WindowRequest, DemoRequest, NewRequest, PianoRequest, PassRequest, ImportRequest,
+                             EnterRequest, UndoRequest, OverrideRequest, CheckRequest, PlanRequest, TickRequest,
+                             CompareRequest, SurveyRequest, PrintRequest, ExportRequest, ListRequest, BackupRequest,
+                             RestoreRequest, MergeRequest, VerifyRequest, IdsRequest>;
+
+struct Arguments {
+    Request request;
+    bool json = false;
+};
+
+/// Either what is asked for, or the exit status when help or a refusal was printed already.
+std::variant<Arguments, int> readArguments(int argc, char** argv);
+
+} // namespace hammerline::app

@@ -1,0 +1,155 @@
+#include "app/commands/bench.h"
+
+#include "core/history/entry_pass.h"
+#include "core/plan/plan_in_force.h"
+
+#include <array>
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <filesystem>
+#include <memory>
+
+namespace hammerline::app {
+
+Outcome<Bench> openBench(const Common& at, OpenMode mode) {
+    auto book = BenchBook::open(at.book, mode);
+    if (!book) return tl::unexpected(book.error());
+    auto uuid = book->findPiano(at.piano);
+    if (!uuid) return tl::unexpected(uuid.error());
+    auto record = book->load(*uuid);
+    if (!record) return tl::unexpected(record.error());
+    return Bench{std::move(*book), std::move(*record)};
+}
+
+namespace {
+
+constexpr std::size_t kMostBytes = 256u << 20;
+
+struct CloseFile {
+    void operator()(std::FILE* file) const { std::fclose(file); }
+};
+using File = std::unique_ptr<std::FILE, CloseFile>;
+
+} // namespace
+
+Outcome<std::string> readFile(const std::string& path) {
+    if (std::filesystem::is_directory(path)) return refuse(RefusalCode::cannotRead, path, std::strerror(EISDIR));
+    const File file(std::fopen(path.c_str(), "rb"));
+    if (!file) return refuse(RefusalCode::cannotRead, path, std::strerror(errno));
+    std::string bytes;
+    std::array<char, 1 << 16> block;
+    while (const std::size_t n = std::fread(block.data(), 1, block.size(), file.get())) {
+        bytes.append(block.data(), n);
+        if (bytes.size() > kMostBytes) return refuse(RefusalCode::tooLarge, path, "256 MB");
+    }
+    if (std::ferror(file.get())) return refuse(RefusalCode::cannotRead, path, std::strerror(errno));
+    return bytes;
+}
+
+Outcome<void> writeFile(const std::string& path, const std::string& bytes) {
+    const std::string beside = path + ".part";
+    const auto fail = [&](int why) {
+        std::remove(beside.c_str());
+        return refuse(why == ENOSPC ? RefusalCode::diskFull : RefusalCode::cannotWrite, path, std::strerror(why));
+    };
+    File file(std::fopen(beside.c_str(), "wb"));
+    if (!file) return fail(errno);
+    const bool written = std::fwrite(bytes.data(), 1, bytes.size(), file.get()) == bytes.size();
+    const bool flushed = std::fflush(file.get()) == 0;
+    const int why = errno;
+    file.reset();
+    if (!written || !flushed) return fail(why);
+    if (std::rename(beside.c_str(), path.c_str()) != 0) return fail(errno);
+    return {};
+}
+
+Outcome<SpecSheet> sheetFrom(const std::string& nameOrFile) {
+    if (auto sheet = builtInSheet(nameOrFile)) return sheet;
+    auto bytes = readFile(nameOrFile);
+    if (!bytes) return tl::unexpected(bytes.error());
+    auto sheet = readSpecSheet(*bytes);
+    if (!sheet) sheet.error().place.source = nameOrFile;
+    return sheet;
+}
+
+Outcome<int> passOf(const Bench& bench, const std::string& numberOrLabel) {
+    return bench.book.findPass(bench.record.uuid, numberOrLabel);
+}
+
+Outcome<int> passToEnter(Bench& bench, const std::string& numberOrLabel) {
+    if (!numberOrLabel.empty()) return passOf(bench, numberOrLabel);
+    if (const auto joined = passForEntry(bench.record)) return *joined;
+    NewPass fresh;
+    const auto number = bench.record.passes.size() + 1;
+    fresh.label = number == 1 ? "as found" : "pass " + std::to_string(number);
+    if (!bench.record.passes.empty()) {
+        // The same way of measuring until somebody says otherwise: passes are compared only like with like.
+        const Pass& last = bench.record.passes.back();
+        fresh.references = last.references;
+        fresh.stackIn = last.stackIn;
+        fresh.weightsOn = last.weightsOn;
+    }
+    return bench.book.addPass(bench.record.uuid, fresh);
+}
+
+Outcome<std::pair<std::string, std::string>> pairOf(const std::string& text) {
+    const auto at = text.find('=');
+    if (at == std::string::npos || at == 0) return refuse(RefusalCode::usage, text + ": NAME=VALUE is needed");
+    return std::pair{text.substr(0, at), text.substr(at + 1)};
+}
+
+namespace {
+
+template <class Choice, std::size_t N>
+Outcome<Choice> choose(const std::string& text, const char* option, const std::array<Choice, N>& choices) {
+    std::string known;
+    for (const Choice each : choices) {
+        if (key(each) == text) return each;
+        known += (known.empty() ? "" : ", ") + std::string(key(each));
+    }
+    return refuse(RefusalCode::usage, std::string(option) + ' ' + text + ": known are " + known);
+}
+
+} // namespace
+
+Outcome<PlanOptions> planOptions(const PlanRequest& request) {
+    PlanOptions options;
+    if (!request.intent.empty()) {
+        const auto intent = choose(request.intent, "--intent", std::array{Intent::touchUp, Intent::full});
+        if (!intent) return tl::unexpected(intent.error());
+        options.intent = *intent;
+    }
+    if (!request.floating.empty()) {
+        const auto floating =
+            choose(request.floating, "--float", std::array{Float::dip, Float::blow, Float::aftertouch});
+        if (!floating) return tl::unexpected(floating.error());
+        options.floating = *floating;
+    }
+    if (!request.stage.empty()) {
+        const auto stage = choose(request.stage, "--stage", std::array{Stage::trial, Stage::sections, Stage::whole});
+        if (!stage) return tl::unexpected(stage.error());
+        options.stage = *stage;
+    }
+    if (request.minutes && *request.minutes <= 0) return refuse(RefusalCode::usage, "--minutes takes a number above 0");
+    options.minutes = request.minutes;
+    for (const std::string& each : request.accept) {
+        const auto at = each.find('=');
+        options.accepted[each.substr(0, at)] = at == std::string::npos ? std::string{} : each.substr(at + 1);
+    }
+    return options;
+}
+
+Outcome<Plan> planFor(const Bench& bench, const PlanRequest& request) {
+    const auto pass = passOf(bench, request.pass);
+    if (!pass) return tl::unexpected(pass.error());
+    std::optional<PlanOptions> options;
+    if (request.anyOption()) {
+        auto read = planOptions(request);
+        if (!read) return tl::unexpected(read.error());
+        options = std::move(*read);
+    }
+    return planInForce(bench.record, sheetOf(bench.record), *pass, options);
+}
+
+} // namespace hammerline::app

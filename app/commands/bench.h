@@ -1,0 +1,38 @@
+// What most commands begin with: the book, the piano, the pass and the sheet they speak of.
+#pragma once
+
+#include "app/arguments.h"
+#include "core/plan/plan.h"
+#include "core/sheet/pass_view.h"
+#include "db/bench_book.h"
+
+namespace hammerline::app {
+
+/// The book open and one of its pianos loaded.
+struct Bench {
+    BenchBook book;
+    PianoRecord record;
+};
+Outcome<Bench> openBench(const Common&, OpenMode = OpenMode::readWrite);
+
+/// A file's bytes. Refuses cannotRead with path and cause, tooLarge beyond 256 MB.
+Outcome<std::string> readFile(const std::string& path);
+/// Written beside the target and renamed, so that nothing is half-done. Refuses cannotWrite, diskFull.
+Outcome<void> writeFile(const std::string& path, const std::string& bytes);
+
+/// A built-in sheet by name, else a JSON file. Refuses badSpecSheet, cannotRead.
+Outcome<SpecSheet> sheetFrom(const std::string& nameOrFile);
+
+/// The pass meant: by number or label, empty: the last. Refuses noSuchPass.
+Outcome<int> passOf(const Bench&, const std::string& numberOrLabel);
+/// The pass a new reading belongs to; makes one where there is none yet or where work was done since.
+Outcome<int> passToEnter(Bench&, const std::string& numberOrLabel);
+
+Outcome<PlanOptions> planOptions(const PlanRequest&);
+/// The plan in force for a request, with the sheet in use.
+Outcome<Plan> planFor(const Bench&, const PlanRequest&);
+
+/// NAME=VALUE. Refuses usage.
+Outcome<std::pair<std::string, std::string>> pairOf(const std::string& text);
+
+} // namespace hammerline::app

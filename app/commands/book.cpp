@@ -1,0 +1,148 @@
+// The book itself: undo and redo, list, export, backup, restore, merge, verify; and the catalogues.
+#include "app/commands/bench.h"
+#include "app/commands/commands.h"
+#include "app/console.h"
+#include "core/sheet/sheet.h"
+#include "ui/words/words.h"
+
+#include <QString>
+#include <nlohmann/json.hpp>
+
+namespace hammerline::app {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+QString utf8(const std::string& text) {
+    return QString::fromStdString(text);
+}
+
+void print(const Json& object, bool json) {
+    printJson(object.dump(2, ' ', false, Json::error_handler_t::replace), json);
+}
+
+} // namespace
+
+int run(const UndoRequest& request, bool json) {
+    auto book = BenchBook::open(request.book);
+    if (!book) return refused(book.error(), json);
+    const auto undone = request.redo ? book->redo() : book->undo();
+    if (!undone) return refused(undone.error(), json);
+    say((request.redo ? QStringLiteral("Brought back: %1.") : QStringLiteral("Taken back: %1."))
+            .arg(utf8(undone->kind)),
+        json);
+    return done(undone->act, json, ", \"kind\": \"" + undone->kind + "\"");
+}
+
+int run(const ListRequest& request, bool json) {
+    const auto book = BenchBook::open(request.book, OpenMode::readOnly);
+    if (!book) return refused(book.error(), json);
+    const auto pianos = book->pianos();
+    if (!pianos) return refused(pianos.error(), json);
+    Json out = {{"pianos", Json::array()}};
+    for (const PianoLine& line : *pianos) {
+        Json passes = Json::array();
+        say(QStringLiteral("%1: %2, %3 notes").arg(utf8(line.name), words::actionName(line.action)).arg(line.notes),
+            json);
+        for (const auto& pass : line.passes) {
+            passes.push_back({{"pass", pass.number}, {"label", pass.label}, {"readings", pass.readings}});
+            say(QStringLiteral("  pass %1, %2: %3 readings").arg(pass.number).arg(utf8(pass.label)).arg(pass.readings),
+                json);
+        }
+        out["pianos"].push_back({{"name", line.name},
+                                 {"action", std::string(key(line.action))},
+                                 {"notes", line.notes},
+                                 {"passes", passes}});
+    }
+    print(out, json);
+    return kDone;
+}
+
+int run(const ExportRequest& request, bool json) {
+    const auto book = BenchBook::open(request.at.book, OpenMode::readOnly);
+    if (!book) return refused(book.error(), json);
+    std::vector<PianoRecord> records;
+    if (request.at.piano.empty()) {
+        const auto lines = book->pianos();
+        if (!lines) return refused(lines.error(), json);
+        for (const PianoLine& line : *lines) {
+            auto record = book->load(line.uuid);
+            if (!record) return refused(record.error(), json);
+            records.push_back(std::move(*record));
+        }
+    } else {
+        const auto uuid = book->findPiano(request.at.piano);
+        if (!uuid) return refused(uuid.error(), json);
+        auto record = book->load(*uuid);
+        if (!record) return refused(record.error(), json);
+        records.push_back(std::move(*record));
+    }
+    const bool asJson = request.out.ends_with(".json");
+    if (!asJson && !request.out.ends_with(".csv"))
+        return refused({RefusalCode::usage, {}, "--out takes a name that ends in .csv or .json", {}}, json);
+    if (const auto written = writeFile(request.out, asJson ? exportJson(records) : exportCsv(records)); !written)
+        return refused(written.error(), json);
+    say(QStringLiteral("Written: %1").arg(utf8(request.out)), json);
+    return done(0, json);
+}
+
+int run(const BackupRequest& request, bool json) {
+    const auto book = BenchBook::open(request.book, OpenMode::readOnly);
+    if (!book) return refused(book.error(), json);
+    const auto path = book->backUp(request.out);
+    if (!path) return refused(path.error(), json);
+    say(QStringLiteral("Backed up and verified: %1").arg(utf8(*path)), json);
+    print({{"done", true}, {"act", 0}, {"path", *path}}, json);
+    return kDone;
+}
+
+int run(const RestoreRequest& request, bool json) {
+    const auto kept = restoreBook(request.book, request.from);
+    if (!kept) return refused(kept.error(), json);
+    say(QStringLiteral("Restored. The book that stood there is kept as %1").arg(utf8(*kept)), json);
+    print({{"done", true}, {"act", 0}, {"kept", *kept}}, json);
+    return kDone;
+}
+
+int run(const MergeRequest& request, bool json) {
+    auto book = BenchBook::open(request.book);
+    if (!book) return refused(book.error(), json);
+    const auto taken = book->merge(request.other);
+    if (!taken) return refused(taken.error(), json);
+    say(QStringLiteral("%1 acts taken over.").arg(*taken), json);
+    return done(0, json, ", \"taken\": " + std::to_string(*taken));
+}
+
+int run(const VerifyRequest& request, bool json) {
+    const auto book = BenchBook::open(request.book, OpenMode::readOnly);
+    if (!book) return refused(book.error(), json);
+    const auto verified = book->verify();
+    if (!verified) return refused(verified.error(), json);
+    Json problems = Json::array();
+    for (const Problem& each : verified->problems) {
+        problems.push_back(each.what);
+        ask(utf8(each.what), json);
+    }
+    print({{"sound", verified->sound}, {"problems", problems}}, json);
+    say(verified->sound ? QStringLiteral("The book is sound.")
+                        : QStringLiteral("The book is not sound; restore a backup."),
+        json);
+    return verified->sound ? kDone : kOutside;
+}
+
+int run(const IdsRequest&, bool json) {
+    const std::string ids = idsJson();
+    printJson(ids, json);
+    if (json) return kDone;
+    const Json all = Json::parse(ids);
+    for (const auto& [group, rows] : all.items()) {
+        QString line = utf8(group) + QStringLiteral(":");
+        for (const auto& each : rows)
+            line +=
+                QLatin1Char(' ') + utf8(each.is_string() ? each.get<std::string>() : each.at("id").get<std::string>());
+        say(line, false);
+    }
+    return kDone;
+}
+
+} // namespace hammerline::app

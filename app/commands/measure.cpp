@@ -1,0 +1,255 @@
+// pass, enter, import, override: readings into the book.
+#include "app/commands/bench.h"
+#include "app/commands/commands.h"
+#include "app/console.h"
+#include "core/intake/intake.h"
+#include "core/sheet/sheet.h"
+#include "ui/words/words.h"
+
+#include <QString>
+
+namespace hammerline::app {
+namespace {
+
+Outcome<std::map<DimensionId, std::string>> referencesOf(const std::vector<std::string>& pairs) {
+    std::map<DimensionId, std::string> references;
+    for (const std::string& each : pairs) {
+        const auto pair = pairOf(each);
+        if (!pair) return tl::unexpected(pair.error());
+        // weights=dampers-up speaks of both weights at once
+        std::vector<std::string> names = {pair->first};
+        if (pair->first == "weights") names = {"down-weight", "up-weight"};
+        for (const std::string& name : names) {
+            const auto id = findDimension(name);
+            if (!id) return tl::unexpected(id.error());
+            std::string known;
+            bool found = false;
+            for (const auto reference : row(*id).references) {
+                found = found || reference == pair->second;
+                known += (known.empty() ? "" : ", ") + std::string(reference);
+            }
+            if (!found) return refuse(RefusalCode::unknownReference, pair->second, known);
+            references[*id] = pair->second;
+        }
+    }
+    return references;
+}
+
+} // namespace
+
+int run(const PassRequest& request, bool json) {
+    auto bench = openBench(request.at);
+    if (!bench) return refused(bench.error(), json);
+    NewPass fresh;
+    const auto number = bench->record.passes.size() + 1;
+    fresh.label = !request.label.empty() ? request.label : number == 1 ? "as found" : "pass " + std::to_string(number);
+    fresh.temperature = request.temperature;
+    fresh.humidity = request.humidity;
+    fresh.stackIn = request.stack == "in";
+    fresh.weightsOn = request.weights == "on";
+    if (request.humidity && (*request.humidity < 0 || *request.humidity > 100))
+        return refused({RefusalCode::usage, {}, "--humidity takes 0 to 100", {}}, json);
+    auto references = referencesOf(request.references);
+    if (!references) return refused(references.error(), json);
+    fresh.references = std::move(*references);
+    const auto made = bench->book.addPass(bench->record.uuid, fresh);
+    if (!made) return refused(made.error(), json);
+    say(QStringLiteral("Pass %1, %2.").arg(*made).arg(QString::fromStdString(fresh.label)), json);
+    return done(*made, json, ", \"pass\": " + std::to_string(*made));
+}
+
+namespace {
+
+/// Prints what was taken, asked and refused; status 1 where anything is left to decide.
+int report(const Intake& intake, const Piano& piano, int pass, std::size_t taken, bool json) {
+    printJson(importJson(intake, pass, taken), json);
+    say(QStringLiteral("Pass %1: %2 readings taken, %3 questions, %4 refused.")
+            .arg(pass)
+            .arg(taken)
+            .arg(intake.questions.size())
+            .arg(intake.refused.size()),
+        json);
+    for (const Question& question : intake.questions)
+        ask(words::sentence(question, piano), json);
+    for (const RefusedRow& refusedRow : intake.refused)
+        ask(words::sentence(refusedRow), json);
+    for (const std::string& column : intake.ignoredColumns)
+        ask(QStringLiteral("Column \"%1\" means nothing here and was left out.").arg(QString::fromStdString(column)),
+            json);
+    return intake.questions.empty() && intake.refused.empty() ? kDone : kOutside;
+}
+
+/// Doubtful values taken on purpose leave the questions and join the sound ones.
+void takeDoubtful(Intake& intake, const std::string& reason) {
+    std::vector<Question> left;
+    for (Question& question : intake.questions) {
+        if (!question.mayTake || !question.asTyped || !question.cell) {
+            left.push_back(std::move(question));
+            continue;
+        }
+        Reading reading = *question.asTyped;
+        reading.taken = true;
+        reading.reason = reason;
+        intake.sound.push_back({*question.cell, std::move(reading), question.place.line, {}});
+    }
+    intake.questions = std::move(left);
+}
+
+} // namespace
+
+int run(const EnterRequest& request, bool json) {
+    auto bench = openBench(request.at);
+    if (!bench) return refused(bench.error(), json);
+    const Piano& piano = bench->record.piano;
+    const auto note = parseNote(request.note, piano);
+    if (!note) return refused(note.error(), json);
+    const auto dimension = findDimension(request.dimension);
+    if (!dimension) return refused(dimension.error(), json);
+    const Cell cell{*note, *dimension};
+    if (!fitted(*dimension, *note, piano))
+        return refused(
+            {RefusalCode::notFitted, {{}, 0, 0, request.dimension}, words::name(*dimension).toStdString(), {}}, json);
+    EntryContext context;
+    context.piano = &piano;
+    if (!request.unit.empty()) {
+        const auto unit = parseUnit(request.unit);
+        if (!unit) return refused(unit.error(), json);
+        context.unit = *unit;
+    }
+    if (!request.pass.empty() || !bench->record.passes.empty()) {
+        const auto pass = passOf(*bench, request.pass);
+        if (!pass) return refused(pass.error(), json);
+        context.pass = bench->record.pass(*pass);
+    }
+    auto entry = readEntry(request.text, cell, context);
+    if (!entry) return refused(entry.error(), json);
+
+    Intake intake;
+    if (entry->sound) intake.sound.push_back({cell, *entry->sound, 0, {}});
+    if (entry->question) intake.questions.push_back(*entry->question);
+    if (request.takeDoubtful) takeDoubtful(intake, request.reason);
+    if (intake.sound.empty()) return report(intake, piano, context.pass ? context.pass->number : 0, 0, json);
+
+    const auto pass = passToEnter(*bench, request.pass);
+    if (!pass) return refused(pass.error(), json);
+    NewReading fresh{cell, intake.sound.front().reading};
+    if (request.repeat) fresh.reading.trial = 0;
+    const auto act = bench->book.store(bench->record.uuid, *pass, std::span(&fresh, 1));
+    if (!act) return refused(act.error(), json);
+    return report(intake, piano, *pass, 1, json);
+}
+
+namespace {
+
+Outcome<TableOptions> tableOptions(const ImportRequest& request) {
+    TableOptions options;
+    for (const std::string& each : request.map) {
+        const auto pair = pairOf(each);
+        if (!pair) return tl::unexpected(pair.error());
+        const auto id = findDimension(pair->second);
+        if (!id) return tl::unexpected(id.error());
+        options.columns[pair->first] = *id;
+    }
+    for (const std::string& each : request.units) {
+        const auto pair = pairOf(each);
+        if (!pair) return tl::unexpected(pair.error());
+        const auto id = findDimension(pair->first);
+        if (!id) return tl::unexpected(id.error());
+        const auto unit = parseUnit(pair->second);
+        if (!unit) return tl::unexpected(unit.error());
+        options.units[*id] = *unit;
+    }
+    if (!request.decimal.empty()) options.decimal = request.decimal.front();
+    return options;
+}
+
+/// Long-form files name their pass; others go where new readings go.
+Outcome<std::map<std::string, int>> passesOf(Bench& bench, const ImportRequest& request, const Intake& intake) {
+    std::map<std::string, int> passes;
+    for (const Sound& each : intake.sound) {
+        if (passes.contains(each.pass)) continue;
+        if (each.pass.empty() || !request.pass.empty()) {
+            const auto pass = passToEnter(bench, request.pass);
+            if (!pass) return tl::unexpected(pass.error());
+            passes[each.pass] = *pass;
+            continue;
+        }
+        auto known = bench.book.findPass(bench.record.uuid, each.pass);
+        if (!known) {
+            NewPass fresh;
+            const bool number = each.pass.find_first_not_of("0123456789") == std::string::npos;
+            fresh.label = !number ? each.pass : each.pass == "1" ? "as found" : "pass " + each.pass;
+            known = bench.book.addPass(bench.record.uuid, fresh);
+            if (!known) return tl::unexpected(known.error());
+        }
+        passes[each.pass] = *known;
+    }
+    return passes;
+}
+
+} // namespace
+
+int run(const ImportRequest& request, bool json) {
+    auto bench = openBench(request.at);
+    if (!bench) return refused(bench.error(), json);
+    const auto bytes = readFile(request.file);
+    if (!bytes) return refused(bytes.error(), json);
+    const auto options = tableOptions(request);
+    if (!options) return refused(options.error(), json);
+    auto intake = readReadings(*bytes, bench->record.piano, *options);
+    if (!intake) {
+        intake.error().place.source = request.file;
+        if (intake.error().code == RefusalCode::emptyFile) intake.error().offending = request.file;
+        return refused(intake.error(), json);
+    }
+    if (request.takeDoubtful) takeDoubtful(*intake, {});
+    if (intake->sound.empty()) return report(*intake, bench->record.piano, 0, 0, json);
+
+    const auto passes = passesOf(*bench, request, *intake);
+    if (!passes) return refused(passes.error(), json);
+    std::map<int, std::vector<NewReading>> byPass;
+    for (const Sound& each : intake->sound)
+        byPass[passes->at(each.pass)].push_back({each.cell, each.reading});
+    int last = 0;
+    for (const auto& [pass, readings] : byPass) {
+        if (!intake->references.empty()) {
+            const auto set = bench->book.setReferences(bench->record.uuid, pass, intake->references);
+            if (!set) return refused(set.error(), json);
+        }
+        const auto act = bench->book.store(bench->record.uuid, pass, readings, "import", request.file);
+        if (!act) return refused(act.error(), json);
+        last = pass;
+    }
+    return report(*intake, bench->record.piano, last, intake->sound.size(), json);
+}
+
+int run(const OverrideRequest& request, bool json) {
+    auto bench = openBench(request.at);
+    if (!bench) return refused(bench.error(), json);
+    const auto note = parseNote(request.note, bench->record.piano);
+    if (!note) return refused(note.error(), json);
+    const auto id = findDimension(request.dimension);
+    if (!id) return refused(id.error(), json);
+    Override wanted;
+    wanted.cell = {*note, *id};
+    wanted.reason = request.reason;
+    wanted.reviewOn = request.review;
+    if (request.reason.empty()) return refused({RefusalCode::reasonMissing, {}, {}, {}}, json);
+    std::array<std::int64_t, 3> limits{};
+    std::size_t i = 0;
+    for (const std::string* text : {&request.low, &request.nominal, &request.high}) {
+        const auto value = parseQuantity(*text, row(*id).entryUnit);
+        if (!value) return refused(value.error(), json);
+        limits[i++] = value->count;
+    }
+    if (limits[0] > limits[1] || limits[1] > limits[2])
+        return refused({RefusalCode::badZone, {}, request.low + ' ' + request.nominal + ' ' + request.high, {}}, json);
+    wanted.zone = {limits[0], limits[1], limits[2]};
+    const auto act = bench->book.setOverride(bench->record.uuid, wanted);
+    if (!act) return refused(act.error(), json);
+    say(QStringLiteral("Target of its own for %1: %2.").arg(QString::fromStdString(request.note), words::name(*id)),
+        json);
+    return done(*act, json);
+}
+
+} // namespace hammerline::app

@@ -1,0 +1,179 @@
+// check, plan, tick, compare: from readings to what was done.
+#include "app/commands/bench.h"
+#include "app/commands/commands.h"
+#include "app/console.h"
+#include "core/plan/plan_in_force.h"
+#include "core/sheet/sheet.h"
+#include "ui/words/words.h"
+
+#include <QString>
+#include <QUuid>
+
+namespace hammerline::app {
+namespace {
+
+QString utf8(std::string_view text) {
+    return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+
+void sayReview(const PassView& view, const Piano& piano, bool json) {
+    const Summary& s = view.review.summary;
+    say(QStringLiteral("Pass %1, %2. Zones: %3 (%4).")
+            .arg(view.pass.number)
+            .arg(utf8(view.pass.label), words::specName(view.sheet.name), utf8(view.sheet.source)),
+        json);
+    say(QStringLiteral("%1 fitted, %2 within, %3 low, %4 high, %5 undecided, %6 missing, %7 uneven, %8 stale: %9.")
+            .arg(s.fitted)
+            .arg(s.within)
+            .arg(s.low)
+            .arg(s.high)
+            .arg(s.undecided)
+            .arg(s.missing)
+            .arg(s.uneven)
+            .arg(s.stale)
+            .arg(words::gradeName(view.grade)),
+        json);
+    for (const Cause& cause : view.causes)
+        say(words::causeSentence(cause, piano), json);
+    for (const Judged& judged : view.review.ranked)
+        if (judged.verdict != Verdict::within || judged.uneven || judged.step)
+            say(words::cellSentence(judged, piano), json);
+    for (const DoubtfulNote& each : view.review.doubtful)
+        ask(QStringLiteral("Note %1: these readings cannot all be true; measure again, first %2.")
+                .arg(words::noteName(each.note, piano), words::name(each.suspect).toLower()),
+            json);
+}
+
+bool anythingOpen(const Review& review) {
+    const Summary& s = review.summary;
+    return s.outside() + s.undecided + s.uneven > 0 || !review.doubtful.empty();
+}
+
+} // namespace
+
+int run(const CheckRequest& request, bool json) {
+    const auto bench = openBench(request.at, OpenMode::readOnly);
+    if (!bench) return refused(bench.error(), json);
+    const auto rule = parseRule(request.rule);
+    if (!rule) return refused(rule.error(), json);
+    const auto pass = passOf(*bench, request.pass);
+    if (!pass) return refused(pass.error(), json);
+    std::optional<SpecSheet> sheet;
+    if (!request.spec.empty()) {
+        auto read = sheetFrom(request.spec);
+        if (!read) return refused(read.error(), json);
+        sheet = std::move(*read);
+    }
+    const auto view = viewPass(bench->record, *pass, *rule, sheet);
+    if (!view) return refused(view.error(), json);
+    printJson(checkJson(bench->record, *view), json);
+    sayReview(*view, bench->record.piano, json);
+    return anythingOpen(view->review) || !view->causes.empty() ? kOutside : kDone;
+}
+
+namespace {
+
+void sayPlan(const Plan& plan, const Piano& piano, bool json) {
+    for (const auto question : plan.askFirst)
+        ask(words::askFirstSentence(question), json);
+    for (const Trial& trial : plan.trials)
+        say(QStringLiteral("Trial first: %1, notes %2, %3.")
+                .arg(words::name(trial.operation), utf8(writeNotes(trial.notes)),
+                     words::directionWord(trial.direction, trial.operation)),
+            json);
+    for (const AccessGroup& access : groupSteps(plan, piano)) {
+        say(QStringLiteral("%1 (%2 min to get there)")
+                .arg(words::accessName(access.access))
+                .arg(access.minutesToGetThere),
+            json);
+        for (const OperationGroup& group : access.operations)
+            for (const Step* step : group.steps) {
+                const QString where = step->note ? words::noteName(*step->note, piano) : utf8(writeNotes(step->notes));
+                say(QStringLiteral("  [%1] %2: %3").arg(utf8(step->id), where, words::headline(*step, piano)), json);
+            }
+    }
+    for (const Conflict& each : plan.conflicts)
+        say(words::conflictSentence(each, piano), json);
+    for (const BlockedNote& each : plan.blocked)
+        say(QStringLiteral("%1: mend first. %2")
+                .arg(words::noteName(each.note, piano), words::findingSentence(each.finding, piano)),
+            json);
+    say(QStringLiteral("%1 steps, about %2 minutes, %3 readings to take next.")
+            .arg(plan.steps.size())
+            .arg(plan.minutes, 0, 'f', 0)
+            .arg(plan.readNext.size()),
+        json);
+}
+
+bool anythingToDo(const Plan& plan) {
+    return !plan.steps.empty() || !plan.trials.empty() || !plan.conflicts.empty() || !plan.blocked.empty();
+}
+
+} // namespace
+
+int run(const PlanRequest& request, bool json) {
+    const auto bench = openBench(request.at, OpenMode::readOnly);
+    if (!bench) return refused(bench.error(), json);
+    const auto plan = planFor(*bench, request);
+    if (!plan) return refused(plan.error(), json);
+    printJson(planJson(*plan, bench->record), json);
+    sayPlan(*plan, bench->record.piano, json);
+    return anythingToDo(*plan) ? kOutside : kDone;
+}
+
+int run(const TickRequest& request, bool json) {
+    if (request.all == !request.step.empty() || (request.aim && request.amount))
+        return refused({RefusalCode::usage, {}, "tick takes --all, or --step ID with --amount or --aim", {}}, json);
+    auto bench = openBench(request.plan.at);
+    if (!bench) return refused(bench.error(), json);
+    auto plan = planFor(*bench, request.plan);
+    if (!plan) return refused(plan.error(), json);
+    std::optional<FrozenPlan> frozen;
+    if (plan->uuid.empty()) {
+        frozen = freeze(*plan, QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString());
+        plan->uuid = frozen->uuid;
+    }
+    std::vector<Done> doneNow;
+    if (request.all) {
+        doneNow = allDone(*plan);
+        if (doneNow.empty()) return refused({RefusalCode::noPlan, {}, {}, {}}, json);
+    } else {
+        auto one = doneBy(*plan, Tick{request.step, request.amount, request.aim});
+        if (!one) return refused(one.error(), json);
+        doneNow.push_back(std::move(*one));
+    }
+    const auto act = bench->book.tick(bench->record.uuid, doneNow, frozen);
+    if (!act) return refused(act.error(), json);
+    say(QStringLiteral("%1 steps ticked off.").arg(doneNow.size()), json);
+    return done(*act, json, ", \"plan\": \"" + plan->uuid + "\", \"ticked\": " + std::to_string(doneNow.size()));
+}
+
+int run(const CompareRequest& request, bool json) {
+    const auto bench = openBench(request.at, OpenMode::readOnly);
+    if (!bench) return refused(bench.error(), json);
+    const auto to = passOf(*bench, request.to);
+    if (!to) return refused(to.error(), json);
+    auto from = Outcome<int>(std::max(1, *to - 1));
+    if (!request.from.empty()) from = passOf(*bench, request.from);
+    if (!from) return refused(from.error(), json);
+    const auto comparison = comparePasses(bench->record, sheetOf(bench->record), *from, *to);
+    if (!comparison) return refused(comparison.error(), json);
+    printJson(comparisonJson(*comparison), json);
+    say(QStringLiteral("Pass %1 to pass %2: %3.").arg(*from).arg(*to).arg(words::gradeName(comparison->grade)), json);
+    int outside = 0;
+    for (const DimensionComparison& each : comparison->dimensions) {
+        outside += each.outsideNow;
+        say(QStringLiteral("  %1: %2 notes read in both, outside %3 before, %4 now, %5 got worse")
+                .arg(words::name(each.dimension))
+                .arg(each.n)
+                .arg(each.outsideBefore)
+                .arg(each.outsideNow)
+                .arg(each.worseNow),
+            json);
+    }
+    for (const auto why : comparison->missingForGrade)
+        say(words::missingForGradeSentence(why), json);
+    return outside > 0 || comparison->grade == Grade::notYet ? kOutside : kDone;
+}
+
+} // namespace hammerline::app

@@ -1,0 +1,211 @@
+// What is wrong, where, what to do and what is still safe: one place for window, paper and command line.
+#include "ui/words/words.h"
+
+#include <QCoreApplication>
+
+#include <map>
+
+namespace hammerline::words {
+namespace {
+
+QString text(const char* source) {
+    return QCoreApplication::translate("refusals", source);
+}
+
+/// %1 is the offending text, %2 the detail (a range, allowed values, a cause), %3 the field.
+const std::map<RefusalCode, const char*>& sentences() {
+    static const std::map<RefusalCode, const char*> table = {
+        {RefusalCode::unreadable,
+         QT_TRANSLATE_NOOP(
+             "refusals",
+             "\"%1\" is no number, fraction or word known here. Type a size such as 46, 46,5 or 1 13/16 in.")},
+        {RefusalCode::twoDecimalMarks,
+         QT_TRANSLATE_NOOP("refusals", "\"%1\" has two decimal marks. Type one point or one comma.")},
+        {RefusalCode::zeroDenominator,
+         QT_TRANSLATE_NOOP("refusals", "\"%1\" divides by zero. Type the fraction again.")},
+        {RefusalCode::wrongUnit,
+         QT_TRANSLATE_NOOP("refusals", "\"%1\" is in a unit of another kind. This dimension takes %2.")},
+        {RefusalCode::outOfRange,
+         QT_TRANSLATE_NOOP("refusals",
+                           "\"%1\" cannot be: this dimension lies between %2. Measure again or look at the unit.")},
+        {RefusalCode::likelySlip,
+         QT_TRANSLATE_NOOP("refusals", "\"%1\" looks like a slip of the hand. Take the suggestion or type it again.")},
+        {RefusalCode::unknownWord, QT_TRANSLATE_NOOP("refusals", "\"%1\" is no word of this dimension (%2).")},
+        {RefusalCode::unknownNote,
+         QT_TRANSLATE_NOOP("refusals",
+                           "There is no note \"%1\" on this piano. Type a number from 1 or a pitch such as C4.")},
+        {RefusalCode::notFitted, QT_TRANSLATE_NOOP("refusals", "%1 is not fitted at this note.")},
+        {RefusalCode::unknownDimension,
+         QT_TRANSLATE_NOOP("refusals", "\"%1\" is no dimension. \"hammerline ids\" lists them all.")},
+        {RefusalCode::unknownColumn,
+         QT_TRANSLATE_NOOP("refusals", "The file has no column \"%1\". Look at its first line.")},
+        {RefusalCode::unknownOperation, QT_TRANSLATE_NOOP("refusals", "\"%1\" is no operation on this action.")},
+        {RefusalCode::unknownPart,
+         QT_TRANSLATE_NOOP("refusals", "\"%1\" is no part of this action. \"hammerline ids\" lists them all.")},
+        {RefusalCode::unknownFault, QT_TRANSLATE_NOOP("refusals", "\"%1\" is no fault of this part. Known: %2.")},
+        {RefusalCode::unknownRemedy, QT_TRANSLATE_NOOP("refusals", "\"%1\" is no remedy of this part. Known: %2.")},
+        {RefusalCode::unknownState, QT_TRANSLATE_NOOP("refusals", "\"%1\" is no state. Known: %2.")},
+        {RefusalCode::unknownSymptom,
+         QT_TRANSLATE_NOOP("refusals", "\"%1\" is no symptom known here. \"hammerline ids\" lists them all.")},
+        {RefusalCode::unknownCause, QT_TRANSLATE_NOOP("refusals", "\"%1\" is no cause that was found in this pass.")},
+        {RefusalCode::unknownReference,
+         QT_TRANSLATE_NOOP("refusals", "\"%1\" is no reference of this dimension. Known: %2.")},
+        {RefusalCode::unknownAttribute,
+         QT_TRANSLATE_NOOP("refusals", "\"%1\" is no attribute of an action. \"hammerline ids\" lists them all.")},
+        {RefusalCode::badAttribute, QT_TRANSLATE_NOOP("refusals", "\"%1\" does not fit %3. It takes %2.")},
+        {RefusalCode::badCompass, QT_TRANSLATE_NOOP("refusals", "A compass of %1 cannot be: it lies within %2.")},
+        {RefusalCode::badSections,
+         QT_TRANSLATE_NOOP(
+             "refusals",
+             "The sections \"%1\" do not follow each other over all notes (%2). Write them like 1-26,27-52,53-88.")},
+        {RefusalCode::badZone, QT_TRANSLATE_NOOP("refusals", "The zone \"%1\" is not in the order low, aim, high.")},
+        {RefusalCode::badSpecSheet, QT_TRANSLATE_NOOP("refusals", "The spec sheet \"%1\" cannot be used: %2.")},
+        {RefusalCode::reasonMissing,
+         QT_TRANSLATE_NOOP("refusals", "This needs a reason. Say why, so that the next person knows.")},
+        {RefusalCode::cannotRead, QT_TRANSLATE_NOOP("refusals", "%1 cannot be read (%2).")},
+        {RefusalCode::cannotWrite, QT_TRANSLATE_NOOP("refusals", "%1 cannot be written (%2).")},
+        {RefusalCode::emptyFile, QT_TRANSLATE_NOOP("refusals", "%1 is empty.")},
+        {RefusalCode::badTable, QT_TRANSLATE_NOOP("refusals", "This is no table that can be read: %2 (\"%1\").")},
+        {RefusalCode::badJson, QT_TRANSLATE_NOOP("refusals", "This is no JSON that can be read: %2.")},
+        {RefusalCode::tooLarge, QT_TRANSLATE_NOOP("refusals", "%1 is larger than what can be taken in at once (%2).")},
+        {RefusalCode::fileExists,
+         QT_TRANSLATE_NOOP("refusals", "%1 is there already. Choose another name; it was left as it is.")},
+        {RefusalCode::notABook, QT_TRANSLATE_NOOP("refusals", "%1 is no bench book. It was left untouched.")},
+        {RefusalCode::newerBook,
+         QT_TRANSLATE_NOOP(
+             "refusals",
+             "%1 was written by a newer version of this program. It opens for reading only; nothing was changed.")},
+        {RefusalCode::damagedBook,
+         QT_TRANSLATE_NOOP("refusals", "%1 is damaged (%2). It was not written to. Restore a backup, or rescue what "
+                                       "can be read into a new book.")},
+        {RefusalCode::lockedBook,
+         QT_TRANSLATE_NOOP(
+             "refusals",
+             "%1 is in use by another program. Try again when that one has finished; nothing was changed.")},
+        {RefusalCode::readOnlyBook, QT_TRANSLATE_NOOP("refusals", "%1 can only be read (%2). Nothing was changed.")},
+        {RefusalCode::replacedFile,
+         QT_TRANSLATE_NOOP(
+             "refusals", "%1 was replaced by another file. Open it again; what you were typing is kept in its field.")},
+        {RefusalCode::diskFull,
+         QT_TRANSLATE_NOOP(
+             "refusals",
+             "The disk is full: %1 could not be written. The book is as before; free some space and do it again.")},
+        {RefusalCode::noSuchPiano, QT_TRANSLATE_NOOP("refusals", "There is no piano \"%1\" in this book.")},
+        {RefusalCode::pianoExists,
+         QT_TRANSLATE_NOOP("refusals", "There is a piano \"%1\" in this book already. Choose another name.")},
+        {RefusalCode::severalPianos,
+         QT_TRANSLATE_NOOP("refusals", "The book has several pianos. Say which one with --piano NAME.")},
+        {RefusalCode::noSuchPass, QT_TRANSLATE_NOOP("refusals", "There is no pass \"%1\" of this piano.")},
+        {RefusalCode::passExists,
+         QT_TRANSLATE_NOOP("refusals", "There is a pass \"%1\" already. Choose another label.")},
+        {RefusalCode::noSuchStep,
+         QT_TRANSLATE_NOOP("refusals", "The plan has no step \"%1\". \"hammerline plan\" lists them.")},
+        {RefusalCode::noPlan, QT_TRANSLATE_NOOP("refusals", "There is no plan for this pass yet.")},
+        {RefusalCode::nothingToUndo, QT_TRANSLATE_NOOP("refusals", "There is nothing to take back.")},
+        {RefusalCode::nothingToRedo, QT_TRANSLATE_NOOP("refusals", "There is nothing to bring back.")},
+        {RefusalCode::goneOnSince,
+         QT_TRANSLATE_NOOP("refusals",
+                           "This cannot be taken back: somebody has gone on from there. Nothing was changed.")},
+        {RefusalCode::cancelled, QT_TRANSLATE_NOOP("refusals", "Stopped. Nothing was changed.")},
+        {RefusalCode::usage, QT_TRANSLATE_NOOP("refusals", "%1")},
+        {RefusalCode::upNotBelowDown,
+         QT_TRANSLATE_NOOP("refusals", "An up weight of %1 cannot be as much as the down weight (%2). Weigh again.")},
+    };
+    return table;
+}
+
+QString utf8(const std::string& s) {
+    return QString::fromStdString(s);
+}
+
+} // namespace
+
+QString sentence(const Refusal& refusal) {
+    const auto found = sentences().find(refusal.code);
+    QString said =
+        text(found == sentences().end() ? QT_TRANSLATE_NOOP("refusals", "This was refused: %1.") : found->second);
+    // Replaced by hand and in this order: the offending text may itself hold a %.
+    const QString parts[] = {utf8(refusal.offending), utf8(refusal.detail), utf8(refusal.place.field)};
+    QString out;
+    for (qsizetype i = 0; i < said.size(); ++i) {
+        if (said[i] == QLatin1Char('%') && i + 1 < said.size() && said[i + 1] >= QLatin1Char('1') &&
+            said[i + 1] <= QLatin1Char('3')) {
+            out += parts[said[i + 1].digitValue() - 1];
+            ++i;
+        } else {
+            out += said[i];
+        }
+    }
+    if (refusal.place.line > 0) {
+        const QString where = refusal.place.column > 0
+                                  ? text(QT_TRANSLATE_NOOP("refusals", "line %1, column %2"))
+                                        .arg(refusal.place.line)
+                                        .arg(refusal.place.column)
+                                  : text(QT_TRANSLATE_NOOP("refusals", "line %1")).arg(refusal.place.line);
+        const QString source =
+            refusal.place.source.empty() ? where : utf8(refusal.place.source) + QLatin1String(", ") + where;
+        out = source + QLatin1String(": ") + out;
+    }
+    return out;
+}
+
+namespace {
+
+QString slipSentence(const Question& question) {
+    static const std::map<std::string, const char*> slips = {
+        {"inch-for-mm", QT_TRANSLATE_NOOP("refusals", "were inches meant?")},
+        {"mm-for-inch", QT_TRANSLATE_NOOP("refusals", "were millimetres meant?")},
+        {"lost-zero", QT_TRANSLATE_NOOP("refusals", "has a zero been lost?")},
+        {"lost-mark", QT_TRANSLATE_NOOP("refusals", "has the decimal mark been lost?")},
+        {"date-from-fraction",
+         QT_TRANSLATE_NOOP("refusals", "it looks like a date that a spreadsheet made from a fraction")},
+        {"off-rail", QT_TRANSLATE_NOOP("refusals", "is the hammer off the rail?")},
+        {"negative-gap", QT_TRANSLATE_NOOP("refusals", "was a gap under the straightedge meant?")},
+        {"grouping", QT_TRANSLATE_NOOP("refusals", "is the mark a decimal mark?")},
+    };
+    const auto found = slips.find(question.slip);
+    if (found != slips.end()) return text(found->second);
+    switch (question.doubt) {
+    case Doubt::duplicate:
+        return text(QT_TRANSLATE_NOOP("refusals", "the note has another value in this file; which one holds?"));
+    case Doubt::date:
+        return text(QT_TRANSLATE_NOOP("refusals", "it looks like a date that a spreadsheet made from a fraction"));
+    case Doubt::unitMismatch:
+        return text(QT_TRANSLATE_NOOP("refusals", "which unit was meant?"));
+    case Doubt::outOfRange:
+        return text(QT_TRANSLATE_NOOP("refusals", "that is far from what an action has"));
+    default:
+        return text(QT_TRANSLATE_NOOP("refusals", "that is unusual; is it right?"));
+    }
+}
+
+} // namespace
+
+QString sentence(const Question& question, const Piano& piano) {
+    QString said;
+    if (question.place.line > 0) said = text(QT_TRANSLATE_NOOP("refusals", "line %1: ")).arg(question.place.line);
+    if (question.cell)
+        said += noteName(question.cell->note, piano) + QLatin1String(", ") + name(question.cell->dimension).toLower() +
+                QLatin1String(" ");
+    said += QLatin1Char('"') + utf8(question.text) + QLatin1String("\": ") + slipSentence(question);
+    if (!question.suggestion.empty())
+        said += text(QT_TRANSLATE_NOOP("refusals", " Suggested: %1.")).arg(utf8(question.suggestion));
+    return said;
+}
+
+QString sentence(const RefusedRow& refused) {
+    Refusal refusal;
+    refusal.code = refused.code;
+    refusal.offending = refused.text.empty() ? refused.note : refused.text;
+    refusal.place.line = refused.line;
+    refusal.place.column = refused.column;
+    if (refused.dimension) {
+        const Dimension& d = row(*refused.dimension);
+        refusal.detail = exactText(d.refuseLow, d.kind) + " .. " + exactText(d.refuseHigh, d.kind) + ' ' +
+                         std::string(key(d.entryUnit));
+        refusal.place.field = d.key;
+    }
+    return sentence(refusal);
+}
+
+} // namespace hammerline::words
