@@ -1,3 +1,75 @@
-int main() {
-    return 2;
+// One program: without a command the window, with one the same functions and the same numbers on the terminal.
+#include "app/arguments.h"
+#include "app/commands/commands.h"
+#include "app/console.h"
+#include "ui/window.h"
+
+#include <QApplication>
+#include <QCoreApplication>
+#include <QGuiApplication>
+
+#include <clocale>
+
+namespace hammerline::app {
+namespace {
+
+/// Printing and pictures need fonts, not a display.
+bool wantsPaper(const Request& request) {
+    if (const auto* window = std::get_if<WindowRequest>(&request)) return !window->picture.empty();
+    return std::holds_alternative<PrintRequest>(request);
+}
+
+int runWindowCommand(int argc, char** argv, const WindowRequest& request) {
+    if (request.scale != 1) qputenv("QT_SCALE_FACTOR", QByteArray::number(request.scale));
+    QApplication application(argc, argv);
+    std::setlocale(LC_NUMERIC, "C"); // QApplication takes the user's; machine text is always with a point
+    WindowOptions options;
+    options.book = QString::fromStdString(request.book);
+    options.piano = QString::fromStdString(request.piano);
+    options.station = QString::fromStdString(request.station);
+    options.theme = QString::fromStdString(request.theme);
+    options.picture = QString::fromStdString(request.picture);
+    options.size = QSize(request.width, request.height);
+    return runWindow(application, options);
+}
+
+int runCommand(int argc, char** argv, const Arguments& arguments) {
+    if (wantsPaper(arguments.request)) {
+        const QGuiApplication application(argc, argv);
+        std::setlocale(LC_NUMERIC, "C");
+        return std::visit(
+            [&](const auto& request) {
+                if constexpr (std::is_same_v<std::decay_t<decltype(request)>, WindowRequest>)
+                    return kRefused;
+                else
+                    return run(request, arguments.json);
+            },
+            arguments.request);
+    }
+    const QCoreApplication application(argc, argv);
+    std::setlocale(LC_NUMERIC, "C");
+    return std::visit(
+        [&](const auto& request) {
+            if constexpr (std::is_same_v<std::decay_t<decltype(request)>, WindowRequest>)
+                return kRefused;
+            else
+                return run(request, arguments.json);
+        },
+        arguments.request);
+}
+
+} // namespace
+} // namespace hammerline::app
+
+int main(int argc, char** argv) {
+    using namespace hammerline::app;
+    const auto read = readArguments(argc, argv);
+    if (const int* status = std::get_if<int>(&read)) return *status;
+    const auto& arguments = std::get<Arguments>(read);
+    QCoreApplication::setApplicationName(QStringLiteral("hammerline"));
+    QCoreApplication::setApplicationVersion(QStringLiteral(HAMMERLINE_VERSION));
+    if (wantsPaper(arguments.request)) qputenv("QT_QPA_PLATFORM", "offscreen");
+    if (const auto* window = std::get_if<WindowRequest>(&arguments.request))
+        return runWindowCommand(argc, argv, *window);
+    return runCommand(argc, argv, arguments);
 }

@@ -1,0 +1,36 @@
+# Sourced by app/run.sh and tests/run.sh: installs the Debian packages that are missing, and says so in one sentence
+# where it cannot.
+build_packages=(g++ cmake ninja-build pkg-config qt6-base-dev qt6-svg-dev libgl-dev libsqlite3-dev libsqlitecpp-dev
+    libcli11-dev libfmt-dev libexpected-dev nlohmann-json3-dev libboost-dev fonts-noto-core fonts-dejavu-core)
+test_packages=(git catch2 librapidcheck-dev clang-format-14 clang-tidy-14 xvfb xdotool openbox xauth poppler-utils sqlite3)
+bench_packages=(libbenchmark-dev)
+fuzz_packages=(clang-14 libclang-rt-14-dev)
+
+fail() {
+    printf '%s\n' "$*" >&2
+    exit 2
+}
+
+missing_packages() {
+    local package
+    for package in "$@"; do
+        [ "$(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null)" = installed ] || printf '%s ' "$package"
+    done
+}
+
+install_missing() {
+    command -v dpkg-query >/dev/null || fail "This script installs with apt on Debian 12; on another system install by hand: $*."
+    local missing
+    missing=$(missing_packages "$@")
+    [ -n "$missing" ] || return 0
+    local as_root=()
+    if [ "$(id -u)" != 0 ]; then
+        command -v sudo >/dev/null || fail "These packages are missing and neither root nor sudo is at hand to install them: $missing"
+        as_root=(sudo)
+    fi
+    printf 'Installing: %s\n' "$missing" >&2
+    # shellcheck disable=SC2086  # a list of words
+    { "${as_root[@]}" apt-get update -qq &&
+        "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing; } >&2 ||
+        fail "apt could not install what is missing (is the network there?): $missing"
+}

@@ -1,0 +1,10 @@
+# Writes text files into one C++ unit: OUT, and FILES as name=path;name=path. Each becomes a string constant.
+set(text "#include <string_view>\n\nnamespace hammerline::resources {\n")
+foreach(pair ${FILES})
+  string(REGEX MATCH "^([^=]+)=(.*)$" ignored ${pair})
+  set(name ${CMAKE_MATCH_1})
+  file(READ ${CMAKE_MATCH_2} body)
+  string(APPEND text "extern const std::string_view ${name};\nconst std::string_view ${name} = R\"text(${body})text\";\n")
+endforeach()
+string(APPEND text "} // namespace hammerline::resources\n")
+file(WRITE ${OUT} "${text}")
