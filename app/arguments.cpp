@@ -191,6 +191,12 @@ void windowCommand(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     window->add_option("--station", r.window.station, "piano, survey, measure, review, adjust, passes or bench");
     window->add_option("--theme", r.window.theme, "light or dark")->check(CLI::IsMember({"light", "dark"}));
     window->add_option("--picture", r.window.picture, "FILE.png: draw the station without a display and end");
+    window->add_option("--pass", r.window.pass, "number of the pass");
+    window->add_option("--note", r.window.note, "number of the note to stand at");
+    window->add_option("--dimension", r.window.dimension, "the dimension to stand at");
+    window->add_option("--typed", r.window.typed, "text in the open editor of a picture");
+    window->add_option("--text-size", r.window.textSize, "per cent")->check(CLI::Range(80, 200));
+    window->add_option("--settings", r.window.settings, "a settings file of its own");
     window->add_option("--width", r.window.width)->check(CLI::Range(640, 7680));
     window->add_option("--height", r.window.height)->check(CLI::Range(400, 4320));
     window->add_option("--scale", r.window.scale)->check(CLI::Range(1.0, 4.0));

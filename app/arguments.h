@@ -112,8 +112,8 @@ struct VerifyRequest {
 struct IdsRequest {};
 /// The window; with `picture` it draws one station without a display and ends.
 struct WindowRequest {
-    std::string book, piano, station, theme, picture;
-    int width = 1280, height = 800;
+    std::string book, piano, station, theme, picture, settings, dimension, typed;
+    int width = 1280, height = 800, pass = 0, note = 0, textSize = 0;
     double scale = 1;
 };
 

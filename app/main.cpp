@@ -20,7 +20,6 @@ bool wantsPaper(const Request& request) {
 }
 
 int runWindowCommand(int argc, char** argv, const WindowRequest& request) {
-    if (request.scale != 1) qputenv("QT_SCALE_FACTOR", QByteArray::number(request.scale));
     QApplication application(argc, argv);
     std::setlocale(LC_NUMERIC, "C"); // QApplication takes the user's; machine text is always with a point
     WindowOptions options;
@@ -28,8 +27,15 @@ int runWindowCommand(int argc, char** argv, const WindowRequest& request) {
     options.piano = QString::fromStdString(request.piano);
     options.station = QString::fromStdString(request.station);
     options.theme = QString::fromStdString(request.theme);
-    options.picture = QString::fromStdString(request.picture);
+    options.out = QString::fromStdString(request.picture);
+    options.settings = QString::fromStdString(request.settings);
+    options.typed = QString::fromStdString(request.typed);
+    options.dimension = QString::fromStdString(request.dimension);
+    options.note = request.note;
+    options.pass = request.pass;
+    options.textSize = request.textSize;
     options.size = QSize(request.width, request.height);
+    options.scale = request.scale;
     return runWindow(application, options);
 }
 

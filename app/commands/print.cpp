@@ -1,0 +1,71 @@
+// print: a sheet as PDF. The first print of an adjustment list freezes its plan, as the first tick does.
+#include "app/commands/bench.h"
+#include "app/commands/commands.h"
+#include "app/console.h"
+#include "core/plan/plan_in_force.h"
+#include "ui/print/sheets.h"
+
+#include <QString>
+#include <QUuid>
+
+#include <algorithm>
+#include <array>
+
+namespace hammerline::app {
+namespace {
+
+constexpr std::array kSheets = {
+    std::pair{std::string_view{"adjustment"}, SheetKind::adjustment},
+    std::pair{std::string_view{"check"}, SheetKind::check},
+    std::pair{std::string_view{"survey"}, SheetKind::survey},
+    std::pair{std::string_view{"parts"}, SheetKind::parts},
+    std::pair{std::string_view{"labels"}, SheetKind::labels},
+    std::pair{std::string_view{"comparison"}, SheetKind::comparison},
+    std::pair{std::string_view{"record"}, SheetKind::record},
+};
+
+bool sameText(std::string_view a, std::string_view b) {
+    return QString::fromUtf8(a.data(), qsizetype(a.size()))
+               .compare(QString::fromUtf8(b.data(), qsizetype(b.size())), Qt::CaseInsensitive) == 0;
+}
+
+} // namespace
+
+int run(const PrintRequest& request, bool json) {
+    const auto kind =
+        std::find_if(kSheets.begin(), kSheets.end(), [&](const auto& each) { return each.first == request.sheet; });
+    if (kind == kSheets.end())
+        return refused(
+            {RefusalCode::usage, {}, "print takes adjustment, check, survey, parts, labels, comparison or record", {}},
+            json);
+    const bool adjustment = kind->second == SheetKind::adjustment;
+    auto bench = openBench(request.plan.at, adjustment ? OpenMode::readWrite : OpenMode::readOnly);
+    if (!bench) return refused(bench.error(), json);
+    std::optional<Plan> plan;
+    int pass = 0;
+    if (adjustment) {
+        auto made = planFor(*bench, request.plan);
+        if (!made) return refused(made.error(), json);
+        plan = std::move(*made);
+        pass = plan->pass;
+    } else if (!bench->record.passes.empty()) {
+        const auto meant = passOf(*bench, request.plan.pass);
+        if (!meant) return refused(meant.error(), json);
+        pass = *meant;
+    }
+    PaperOptions paper;
+    paper.paper = sameText(request.paper, "letter") ? Paper::letter : Paper::a4;
+    const auto pages = printToPdf(kind->second, bench->record, pass, plan ? &*plan : nullptr, paper, request.out);
+    if (!pages) return refused(pages.error(), json);
+    std::int64_t act = 0;
+    if (plan && plan->uuid.empty() && !plan->steps.empty() && !bench->book.readOnly()) {
+        const auto frozen = bench->book.freezePlan(
+            bench->record.uuid, freeze(*plan, QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString()));
+        if (!frozen) return refused(frozen.error(), json);
+        act = *frozen;
+    }
+    say(QStringLiteral("%1 pages: %2").arg(*pages).arg(QString::fromStdString(request.out)), json);
+    return done(act, json, ", \"pages\": " + std::to_string(*pages));
+}
+
+} // namespace hammerline::app
