@@ -1,6 +1,7 @@
-# Writes text files into one C++ unit: OUT, and FILES as name=path;name=path. Each becomes a string constant.
+# Writes text files into one C++ unit: OUT, and FILES as name=path,name=path. Each becomes a string constant.
 set(text "#include <string_view>\n\nnamespace hammerline::resources {\n")
-foreach(pair ${FILES})
+string(REPLACE "," ";" pairs "${FILES}")
+foreach(pair ${pairs})
   string(REGEX MATCH "^([^=]+)=(.*)$" ignored ${pair})
   set(name ${CMAKE_MATCH_1})
   file(READ ${CMAKE_MATCH_2} body)
