@@ -1,0 +1,52 @@
+#include "db/acts.h"
+
+#include <algorithm>
+
+namespace hammerline {
+namespace {
+
+/// Larger than every place in the book, and not before the clock.
+std::int64_t nextPlace(OpenBook& book, std::int64_t now) {
+    Query last = book.query("SELECT max(merged_place, coalesce((SELECT place FROM act ORDER BY id DESC LIMIT 1), 0)) "
+                            "FROM book");
+    if (!last.step()) fail(RefusalCode::damagedBook, {}, "book-row");
+    return std::max(now, last.number(0) + 1);
+}
+
+void enterSession(OpenBook& book, std::int64_t now) {
+    Query insert = book.query("INSERT INTO session (uuid, started_at, program) VALUES (?, ?, ?)");
+    insert << book.session.uuid << now << book.writer.program;
+    insert.run();
+    book.session.id = book.db.getLastInsertRowid();
+}
+
+} // namespace
+
+void requireWritable(const OpenBook& book) {
+    if (book.newer) fail(RefusalCode::newerBook, book.path);
+    if (book.readOnly) fail(RefusalCode::readOnlyBook, book.path, book.whyReadOnly);
+    if (fileAt(book.path) != book.file) fail(RefusalCode::replacedFile, book.path);
+}
+
+ActId ActUnderWay::write(std::string_view kind, std::string_view source, std::optional<ActId> undoes) {
+    const std::int64_t now = m_book.now();
+    if (m_book.session.id == 0) enterSession(m_book, now);
+    Query insert = m_book.query("INSERT INTO act (session_id, seq, place, at, kind, source, undoes) "
+                                "VALUES (?, ?, ?, ?, ?, ?, ?)");
+    insert << m_book.session.id << m_book.session.seq + 1 << nextPlace(m_book, now) << now << kind << source << undoes;
+    insert.run();
+    ++m_book.session.seq;
+    m_at = now;
+    return m_book.db.getLastInsertRowid();
+}
+
+ActId ActUnderWay::id() {
+    if (m_id == 0) m_id = write(m_kind, m_source, m_undoes);
+    return m_id;
+}
+
+ActId ActUnderWay::settling() {
+    return write("settle", {}, {});
+}
+
+} // namespace hammerline

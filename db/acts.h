@@ -1,0 +1,68 @@
+// One immediate transaction and one act for each thing a person did.
+#pragma once
+
+#include "db/open_book.h"
+
+namespace hammerline {
+
+/// The act of a write under way. Its row (and the session's, the first time) is written when its id is first asked for,
+/// so that a write that changes nothing leaves no act.
+class ActUnderWay {
+public:
+    ActUnderWay(OpenBook& book, std::string_view kind, std::string_view source = {})
+        : m_book(book), m_kind(kind), m_source(source) {}
+    ActId id();
+    ActId idOrNone() const { return m_id; }
+    void undoes(ActId act) { m_undoes = act; }
+    std::int64_t at() const { return m_at; }
+    OpenBook& book() { return m_book; }
+
+    /// A further act that settles a dispute (see versions.h).
+    ActId settling();
+
+private:
+    ActId write(std::string_view kind, std::string_view source, std::optional<ActId> undoes);
+
+    OpenBook& m_book;
+    std::string m_kind, m_source;
+    std::optional<ActId> m_undoes;
+    ActId m_id = 0;
+    std::int64_t m_at = 0;
+};
+
+/// Refuses to begin on a book that is read-only, newer, or no longer the file at its path.
+void requireWritable(const OpenBook&);
+
+/// Runs `work(act)` in one immediate transaction. Nothing is kept unless all of it is.
+template <class F>
+auto writing(OpenBook& book, std::string_view kind, std::string_view source, F&& work)
+    -> Outcome<decltype(work(std::declval<ActUnderWay&>()))> {
+    const WritingSession before = book.session;
+    auto result = guarded(book.path, Doing::writing, [&] {
+        requireWritable(book);
+        SQLite::Transaction transaction(book.db, SQLite::TransactionBehavior::IMMEDIATE);
+        ActUnderWay act(book, kind, source);
+        auto value = work(act);
+        if (act.idOrNone() != 0)
+            transaction.commit();
+        else
+            book.forgetDimensions();
+        return value;
+    });
+    if (!result) {
+        book.session = before;
+        book.forgetDimensions();
+    }
+    return result;
+}
+
+/// Reads under one shared lock, so that what is read belongs together.
+template <class F>
+auto reading(OpenBook& book, F&& work) {
+    return guarded(book.path, Doing::reading, [&] {
+        SQLite::Transaction transaction(book.db); // deferred: takes no write lock; ends by rolling back nothing
+        return work();
+    });
+}
+
+} // namespace hammerline

@@ -1,0 +1,75 @@
+#include "db/backup.h"
+
+#include "db/copying.h"
+#include "db/file_header.h"
+#include "db/opening.h"
+
+#include <filesystem>
+
+namespace hammerline {
+namespace {
+
+/// Oldest first out, and only what is one of our books: a name alone is not enough to delete a file.
+void rotate(const std::string& path) {
+    auto files = datedFiles(path, "backup");
+    while (files.size() > kBackupsKept) {
+        std::error_code ignored;
+        if (readHeader(files.front())) std::filesystem::remove(files.front(), ignored);
+        files.erase(files.begin());
+    }
+}
+
+Uuid bookUuid(SQLite::Database& db) {
+    Statements query(db);
+    Query find = query("SELECT uuid FROM book");
+    if (!find.step()) fail(RefusalCode::damagedBook, db.getFilename(), "book-row");
+    return find.uuid(0);
+}
+
+/// An older backup of the same book may be written over; nothing else may.
+void requireOwnBackup(OpenBook& book, const std::string& path) {
+    if (fileAt(path) == book.file || !readHeader(path)) fail(RefusalCode::fileExists, path);
+    SQLite::Database other = connect(path, Reach::read);
+    if (bookUuid(other) != bookUuid(book.db)) fail(RefusalCode::fileExists, path);
+}
+
+} // namespace
+
+std::string backUpBook(OpenBook& book, const std::string& path) {
+    const std::string target = path.empty() ? datedName(book.path, "backup", book.now()) : path;
+    const bool over = std::filesystem::exists(target);
+    if (over) requireOwnBackup(book, target);
+    PassingFile copy(target);
+    copyVerified(book.db, book.path, copy);
+    if (over)
+        copy.placeOver(target);
+    else
+        copy.placeNew(target);
+    if (path.empty()) rotate(book.path);
+    return target;
+}
+
+/// The present file, whatever state it is in, is kept under a dated name; its journal goes with it.
+Outcome<std::string> restoreBook(const std::string& path, const std::string& from) {
+    return guarded(path, Doing::writing, [&] {
+        const auto source = guarded(from, Doing::reading, [&] { return openBook(from, OpenMode::readOnly, {}); });
+        if (!source) throw Refused{source.error()};
+        PassingFile copy(path);
+        copyVerified((*source)->db, from, copy);
+        std::string kept;
+        if (std::filesystem::exists(path)) {
+            if (fileAt(path) == (*source)->file) fail(RefusalCode::fileExists, from);
+            kept = datedName(path, "replaced", (*source)->now());
+            moveBook(path, kept);
+        }
+        try {
+            copy.placeNew(path);
+        } catch (...) { // the old book back to its place
+            if (!kept.empty()) moveBook(kept, path);
+            throw;
+        }
+        return kept;
+    });
+}
+
+} // namespace hammerline

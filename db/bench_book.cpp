@@ -1,0 +1,204 @@
+// The public face: every function is one guarded read or one act; the work stands in the stores.
+#include "db/bench_book.h"
+
+#include "db/backup.h"
+#include "db/loading.h"
+#include "db/opening.h"
+#include "db/stores.h"
+#include "db/verification.h"
+
+#include <algorithm>
+#include <cctype>
+
+namespace hammerline {
+namespace {
+
+bool sameWithoutCase(std::string_view a, std::string_view b) {
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                      [](unsigned char x, unsigned char y) { return std::tolower(x) == std::tolower(y); });
+}
+
+std::string chosenPiano(const std::vector<PianoLine>& pianos, std::string_view wanted) {
+    const auto only = [&](auto matches) -> std::string {
+        std::vector<std::string> found;
+        for (const PianoLine& piano : pianos)
+            if (matches(piano)) found.push_back(piano.uuid);
+        if (found.size() > 1) fail(RefusalCode::severalPianos, std::string(wanted), std::to_string(found.size()));
+        return found.empty() ? std::string() : found.front();
+    };
+    std::string uuid;
+    if (wanted.empty()) uuid = only([](const PianoLine&) { return true; });
+    if (uuid.empty()) uuid = only([&](const PianoLine& piano) { return piano.uuid == wanted; });
+    if (uuid.empty()) uuid = only([&](const PianoLine& piano) { return piano.name == wanted; });
+    if (uuid.empty()) uuid = only([&](const PianoLine& piano) { return sameWithoutCase(piano.name, wanted); });
+    if (uuid.empty()) fail(RefusalCode::noSuchPiano, std::string(wanted));
+    return uuid;
+}
+
+} // namespace
+
+struct BenchBook::Inner {
+    std::unique_ptr<OpenBook> book;
+};
+
+BenchBook::BenchBook(std::unique_ptr<Inner> inner) : m_inner(std::move(inner)) {}
+BenchBook::BenchBook(BenchBook&&) noexcept = default;
+BenchBook& BenchBook::operator=(BenchBook&&) noexcept = default;
+BenchBook::~BenchBook() = default;
+
+Outcome<BenchBook> BenchBook::create(const std::string& path, Writer writer) {
+    return guarded(path, Doing::writing,
+                   [&] { return BenchBook(std::make_unique<Inner>(Inner{createBook(path, std::move(writer))})); });
+}
+
+Outcome<BenchBook> BenchBook::open(const std::string& path, OpenMode mode, Writer writer) {
+    return guarded(path, Doing::reading,
+                   [&] { return BenchBook(std::make_unique<Inner>(Inner{openBook(path, mode, std::move(writer))})); });
+}
+
+const std::string& BenchBook::path() const {
+    return m_inner->book->path;
+}
+bool BenchBook::readOnly() const {
+    return m_inner->book->readOnly;
+}
+bool BenchBook::newer() const {
+    return m_inner->book->newer;
+}
+
+Outcome<std::vector<PianoLine>> BenchBook::pianos() const {
+    OpenBook& book = *m_inner->book;
+    return reading(book, [&] { return pianoLines(book); });
+}
+
+Outcome<std::string> BenchBook::findPiano(std::string_view nameOrUuid) const {
+    OpenBook& book = *m_inner->book;
+    return reading(book, [&] { return chosenPiano(pianoNames(book), nameOrUuid); });
+}
+
+Outcome<PianoRecord> BenchBook::load(std::string_view pianoUuid) const {
+    OpenBook& book = *m_inner->book;
+    return reading(book, [&] { return loadPiano(book, pianoUuid); });
+}
+
+Outcome<int> BenchBook::findPass(std::string_view pianoUuid, std::string_view numberOrLabel) const {
+    OpenBook& book = *m_inner->book;
+    return reading(book, [&] { return passRow(book, pianoRow(book, pianoUuid), numberOrLabel).number; });
+}
+
+Outcome<std::string> BenchBook::addPiano(const Piano& piano, std::string_view specName,
+                                         const std::optional<SpecSheet>& spec) {
+    return writing(*m_inner->book, "setup", {},
+                   [&](ActUnderWay& act) { return hammerline::addPiano(act, piano, specName, spec); });
+}
+
+Outcome<ActId> BenchBook::changePiano(std::string_view uuid, const Piano& piano, std::string_view specName,
+                                      const std::optional<SpecSheet>& spec) {
+    return writing(*m_inner->book, "setup", {}, [&](ActUnderWay& act) {
+        return hammerline::changePiano(act, pianoRow(act.book(), uuid), piano, specName, spec);
+    });
+}
+
+Outcome<int> BenchBook::addPass(std::string_view pianoUuid, const NewPass& pass) {
+    return writing(*m_inner->book, "pass", {}, [&](ActUnderWay& act) {
+        return hammerline::addPass(act, pianoRow(act.book(), pianoUuid), pass).number;
+    });
+}
+
+namespace {
+/// A write into one pass of a piano.
+template <class F>
+Outcome<ActId> inPass(OpenBook& book, std::string_view kind, std::string_view source, std::string_view piano, int pass,
+                      F&& work) {
+    return writing(book, kind, source, [&](ActUnderWay& act) {
+        return work(act, passRow(act.book(), pianoRow(act.book(), piano), pass).id);
+    });
+}
+/// A write that belongs to a piano.
+template <class F>
+Outcome<ActId> ofPiano(OpenBook& book, std::string_view kind, std::string_view piano, F&& work) {
+    return writing(book, kind, {}, [&](ActUnderWay& act) { return work(act, pianoRow(act.book(), piano)); });
+}
+} // namespace
+
+Outcome<ActId> BenchBook::setReferences(std::string_view pianoUuid, int pass,
+                                        const std::map<DimensionId, std::string>& references) {
+    return inPass(*m_inner->book, "pass", {}, pianoUuid, pass,
+                  [&](ActUnderWay& act, std::int64_t row) { return hammerline::setReferences(act, row, references); });
+}
+
+Outcome<ActId> BenchBook::store(std::string_view pianoUuid, int pass, std::span<const NewReading> readings,
+                                std::string_view kind, std::string_view source) {
+    return inPass(*m_inner->book, kind, source, pianoUuid, pass,
+                  [&](ActUnderWay& act, std::int64_t row) { return storeReadings(act, row, readings); });
+}
+
+Outcome<ActId> BenchBook::withdraw(std::string_view pianoUuid, int pass, Cell cell) {
+    return inPass(*m_inner->book, "entry", {}, pianoUuid, pass,
+                  [&](ActUnderWay& act, std::int64_t row) { return withdrawCell(act, row, cell); });
+}
+
+Outcome<ActId> BenchBook::markNotFitted(std::string_view pianoUuid, int pass, Cell cell) {
+    return inPass(*m_inner->book, "entry", {}, pianoUuid, pass,
+                  [&](ActUnderWay& act, std::int64_t row) { return markCellNotFitted(act, row, cell); });
+}
+
+Outcome<ActId> BenchBook::setOverride(std::string_view pianoUuid, const Override& set) {
+    return ofPiano(*m_inner->book, "override", pianoUuid,
+                   [&](ActUnderWay& act, std::int64_t row) { return hammerline::setOverride(act, row, set); });
+}
+
+Outcome<ActId> BenchBook::removeOverride(std::string_view pianoUuid, Cell cell) {
+    return ofPiano(*m_inner->book, "override", pianoUuid,
+                   [&](ActUnderWay& act, std::int64_t row) { return hammerline::removeOverride(act, row, cell); });
+}
+
+Outcome<ActId> BenchBook::addFindings(std::string_view pianoUuid, std::span<const Finding> findings) {
+    return ofPiano(*m_inner->book, "survey", pianoUuid,
+                   [&](ActUnderWay& act, std::int64_t row) { return hammerline::addFindings(act, row, findings); });
+}
+
+Outcome<ActId> BenchBook::addSymptom(std::string_view pianoUuid, const Symptom& symptom) {
+    return ofPiano(*m_inner->book, "survey", pianoUuid,
+                   [&](ActUnderWay& act, std::int64_t row) { return hammerline::addSymptom(act, row, symptom); });
+}
+
+Outcome<ActId> BenchBook::tick(std::string_view pianoUuid, std::span<const Done> done,
+                               const std::optional<FrozenPlan>& plan) {
+    return ofPiano(*m_inner->book, "tick", pianoUuid,
+                   [&](ActUnderWay& act, std::int64_t row) { return hammerline::tick(act, row, done, plan); });
+}
+
+Outcome<ActId> BenchBook::freezePlan(std::string_view pianoUuid, const FrozenPlan& plan) {
+    return ofPiano(*m_inner->book, "plan", pianoUuid,
+                   [&](ActUnderWay& act, std::int64_t row) { return hammerline::freezePlan(act, row, plan); });
+}
+
+Outcome<ActId> BenchBook::setPreference(std::string_view pianoUuid, std::string_view key, std::string_view value) {
+    return ofPiano(*m_inner->book, "preference", pianoUuid,
+                   [&](ActUnderWay& act, std::int64_t row) { return hammerline::setPreference(act, row, key, value); });
+}
+
+Outcome<BenchBook::Undone> BenchBook::undo() {
+    return writing(*m_inner->book, "undo", {}, [](ActUnderWay& act) { return hammerline::undo(act); });
+}
+
+Outcome<BenchBook::Undone> BenchBook::redo() {
+    return writing(*m_inner->book, "redo", {}, [](ActUnderWay& act) { return hammerline::redo(act); });
+}
+
+Outcome<std::vector<Reading>> BenchBook::trail(std::string_view pianoUuid, int pass, Cell cell) const {
+    OpenBook& book = *m_inner->book;
+    return reading(book, [&] { return readingTrail(book, passRow(book, pianoRow(book, pianoUuid), pass).id, cell); });
+}
+
+Outcome<Verification> BenchBook::verify() const {
+    OpenBook& book = *m_inner->book;
+    return reading(book, [&] { return verifyAll(book.db, kSchemaVersion); });
+}
+
+Outcome<std::string> BenchBook::backUp(const std::string& path) const {
+    return guarded(m_inner->book->path, Doing::writing, [&] { return backUpBook(*m_inner->book, path); });
+}
+
+} // namespace hammerline

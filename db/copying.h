@@ -1,0 +1,14 @@
+// Copies of a book that are checked before they get their name.
+#pragma once
+
+#include "db/files.h"
+
+#include <SQLiteCpp/Database.h>
+
+namespace hammerline {
+
+/// Copies page by page into `copy` (not yet placed) and verifies it: integrity, references, the same rows in every
+/// table. Fails with damagedBook (the source), cannotWrite, diskFull.
+void copyVerified(SQLite::Database& source, const std::string& sourcePath, const PassingFile& copy);
+
+} // namespace hammerline

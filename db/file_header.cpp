@@ -1,0 +1,76 @@
+#include "db/file_header.h"
+
+#include <array>
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+
+namespace hammerline {
+namespace {
+
+constexpr std::size_t kHeaderBytes = 100;
+constexpr std::string_view kMagic{"SQLite format 3\0", 16};
+using Bytes = std::array<unsigned char, kHeaderBytes>;
+
+std::uint32_t bigEndian(const Bytes& bytes, std::size_t at, std::size_t count) {
+    std::uint32_t value = 0;
+    for (std::size_t i = 0; i < count; ++i)
+        value = value << 8 | bytes[at + i];
+    return value;
+}
+
+std::string_view causeOf(int error) {
+    if (error == ENOENT || error == ENOTDIR) return "missing";
+    if (error == EACCES || error == EPERM) return "permission";
+    if (error == EISDIR) return "folder";
+    return "input-output";
+}
+
+/// Page count as the header says it, when it can be trusted (its change counter agrees), and the true size.
+bool shorterThanItSays(const Bytes& bytes, std::uint64_t size) {
+    const auto page = bigEndian(bytes, 16, 2);
+    const std::uint64_t pageSize = page == 1 ? 65536 : page;
+    const bool counted = bigEndian(bytes, 24, 4) == bigEndian(bytes, 92, 4);
+    return counted && bigEndian(bytes, 28, 4) * pageSize > size;
+}
+
+bool saneShape(const Bytes& bytes) {
+    const auto page = bigEndian(bytes, 16, 2);
+    const bool powerOfTwo = page == 1 || (page >= 512 && (page & (page - 1)) == 0);
+    return powerOfTwo && bytes[21] == 64 && bytes[22] == 32 && bytes[23] == 32;
+}
+
+} // namespace
+
+Outcome<FileHeader> readHeader(const std::string& path) {
+    using enum RefusalCode;
+    std::error_code error;
+    const auto kind = std::filesystem::status(path, error).type();
+    if (kind == std::filesystem::file_type::not_found) return refuse(cannotRead, path, "missing");
+    if (kind == std::filesystem::file_type::directory) return refuse(cannotRead, path, "folder");
+    if (kind != std::filesystem::file_type::regular)
+        return refuse(cannotRead, path, error ? std::string(causeOf(error.value())) : "not-a-file");
+    errno = 0;
+    std::ifstream file(path, std::ios::binary);
+    if (!file) return refuse(cannotRead, path, std::string(causeOf(errno)));
+    Bytes bytes{};
+    file.read(reinterpret_cast<char*>(bytes.data()), kHeaderBytes);
+    const auto got = static_cast<std::size_t>(file.gcount());
+    if (got == 0) return refuse(notABook, path, "empty");
+    if (got < kHeaderBytes || std::memcmp(bytes.data(), kMagic.data(), kMagic.size()) != 0)
+        return refuse(notABook, path, "not-a-database");
+    if (bigEndian(bytes, 68, 4) != kApplicationId) return refuse(notABook, path, "other-application");
+    FileHeader header;
+    header.userVersion = bigEndian(bytes, 60, 4);
+    header.bytes = std::filesystem::file_size(path, error);
+    header.writeAheadLog = bytes[18] == 2 || bytes[19] == 2;
+    const auto journal = std::filesystem::file_size(path + "-journal", error);
+    header.journalBeside = !error && journal > 0;
+    if (header.userVersion == 0) return refuse(notABook, path, "no-version");
+    if (!saneShape(bytes)) return refuse(damagedBook, path, "header");
+    if (!header.journalBeside && shorterThanItSays(bytes, header.bytes)) return refuse(damagedBook, path, "truncated");
+    return header;
+}
+
+} // namespace hammerline

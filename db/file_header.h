@@ -1,0 +1,23 @@
+// The first hundred bytes of a book, read by hand before SQLite sees the file: what is not ours is never opened.
+#pragma once
+
+#include "core/refusal/refusal.h"
+
+#include <cstdint>
+
+namespace hammerline {
+
+inline constexpr std::uint32_t kApplicationId = 0x484C424B; // "HLBK"
+
+struct FileHeader {
+    std::uint32_t userVersion{};
+    std::uint64_t bytes{};
+    bool writeAheadLog = false; // another program has switched the journal
+    bool journalBeside = false; // a journal that may have to be rolled back first
+};
+
+/// The file format of SQLite, section 1.3 (sqlite.org/fileformat2.html). Refuses cannotRead (missing, a folder, no
+/// permission), notABook (empty, another kind of file, another application), damagedBook (shorter than it says).
+Outcome<FileHeader> readHeader(const std::string& path);
+
+} // namespace hammerline

@@ -1,0 +1,39 @@
+// Files beside a book: written whole under a passing name, then put in place; never half a file under a true name.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace hammerline {
+
+/// Deletes its file on leaving unless it was put in place.
+class PassingFile {
+public:
+    /// A new name beside `path`, hidden, not yet made.
+    explicit PassingFile(const std::string& path);
+    PassingFile(const PassingFile&) = delete;
+    PassingFile& operator=(const PassingFile&) = delete;
+    ~PassingFile();
+    const std::string& path() const { return m_path; }
+    /// Under a name that must be free; fails with fileExists or cannotWrite.
+    void placeNew(const std::string& path);
+    /// Over whatever lies there, in one step.
+    void placeOver(const std::string& path);
+
+private:
+    std::string m_path;
+    bool m_placed = false;
+};
+
+void syncFile(const std::string& path);
+void syncFolderOf(const std::string& path);
+/// Moves to a free name; a rollback journal goes with its book.
+void moveBook(const std::string& from, const std::string& to);
+
+/// "shop.hammerline", "backup", time -> "shop.backup-20261125-044512.hammerline" beside it; -2, -3 where taken.
+std::string datedName(const std::string& path, const std::string& word, std::int64_t microseconds);
+/// Files of that book and word, oldest first.
+std::vector<std::string> datedFiles(const std::string& path, const std::string& word);
+
+} // namespace hammerline

@@ -1,0 +1,224 @@
+#include "db/loading.h"
+
+#include "db/reading_rows.h"
+#include "db/stores.h"
+#include "db/versions.h"
+
+#include <algorithm>
+
+namespace hammerline {
+namespace {
+
+/// "FROM table x <joins> ... WHERE <condition> and current ORDER BY <order>", the later of a dispute last; `o` is the
+/// act that entered the row.
+std::string currentRows(std::string_view table, std::string_view condition, std::string_view order,
+                        std::string_view joins = {}) {
+    return " FROM " + std::string(table) + " x " + std::string(joins) +
+           " JOIN act o ON o.id = coalesce(x.origin, x.act_id) JOIN act a ON a.id = x.act_id JOIN session s ON "
+           "s.id = a.session_id WHERE " +
+           std::string(condition) + " AND x.withdrawn = 0 AND " + isHead(subject(table)) + " ORDER BY " +
+           std::string(order) + ", a.place, s.uuid";
+}
+
+Piano pianoOf(OpenBook& book, std::int64_t id, std::string& specName, std::optional<SpecSheet>& spec) {
+    Query find = book.query("SELECT x.name, x.action, x.notes, x.lowest, x.spec_name, x.spec, x.act_id" +
+                            currentRows("setup", "x.piano_id = ?", "x.piano_id"));
+    find << id;
+    std::optional<Piano> piano;
+    ActId act = 0;
+    while (find.step()) {
+        const ActionKind action = orFail(parseActionKind(find.text(1)));
+        piano = orFail(makePiano(action, find.small(2), find.small(3)));
+        piano->name = find.text(0);
+        specName = find.text(4);
+        spec = find.null(5) ? std::nullopt : std::optional(orFail(readSpecSheet(find.text(5))));
+        act = find.number(6);
+    }
+    if (!piano) fail(RefusalCode::noSuchPiano);
+    Query pairs =
+        book.query("SELECT name, value FROM setup_attribute WHERE piano_id = ? AND act_id = ? ORDER BY position");
+    pairs << id << act;
+    while (pairs.step())
+        orFail(setAttribute(*piano, pairs.text(0), pairs.text(1)).map([] { return true; }));
+    return *piano;
+}
+
+std::optional<double> fromTenths(std::optional<std::int64_t> tenths) {
+    return tenths ? std::optional(static_cast<double>(*tenths) / 10) : std::nullopt;
+}
+
+using PassPlaces = std::map<std::int64_t, std::size_t>; // row of the book -> place in the record
+
+PassPlaces loadPasses(OpenBook& book, std::int64_t piano, PianoRecord& record) {
+    PassPlaces places;
+    for (const PassRow& row : passRows(book, piano)) {
+        places[row.id] = record.passes.size();
+        Pass pass;
+        pass.number = row.number;
+        pass.uuid = text(row.uuid);
+        record.passes.push_back(std::move(pass));
+    }
+    Query find =
+        book.query("SELECT x.pass_id, x.label, x.temperature, x.humidity, x.stack_in, x.weights_on, "
+                   "p.started_at, (SELECT place FROM act WHERE id = p.act_id), r.dimension_id, r.reference" +
+                   currentRows("pass_version", "x.pass_id IN (SELECT id FROM pass WHERE piano_id = ?)", "x.pass_id",
+                               "JOIN pass p ON p.id = x.pass_id LEFT JOIN pass_reference r ON r.pass_id = "
+                               "x.pass_id AND r.act_id = x.act_id"));
+    find << piano;
+    while (find.step()) {
+        Pass& pass = record.passes[places.at(find.number(0))];
+        pass.label = find.text(1);
+        const auto celsius = fromTenths(find.maybe(2)), humidity = fromTenths(find.maybe(3));
+        pass.climate = celsius && humidity ? std::optional(Climate{*celsius, *humidity}) : std::nullopt;
+        pass.temperature = pass.climate ? std::nullopt : celsius;
+        pass.humidity = pass.climate ? std::nullopt : humidity;
+        pass.stackIn = find.number(4) != 0;
+        pass.weightsOn = find.number(5) != 0;
+        pass.startedAt = find.number(6);
+        pass.order = find.number(7);
+        if (find.null(8)) continue;
+        if (const auto dimension = book.dimensionOf(find.number(8))) pass.references[*dimension] = find.text(9);
+    }
+    return places;
+}
+
+void loadReadings(OpenBook& book, std::int64_t piano, const PassPlaces& places, PianoRecord& record) {
+    Query find = book.query(readingRowsSql("x.pass_id IN (SELECT id FROM pass WHERE piano_id = ?)"));
+    find << piano;
+    ReadingRows rows(book, find);
+    while (const auto* cell = rows.nextCell())
+        if (const auto place = places.find(cell->pass); place != places.end())
+            record.passes[place->second].cells.emplace(cell->cell, measuredOf(book, *cell));
+}
+
+void loadOverrides(OpenBook& book, std::int64_t piano, PianoRecord& record) {
+    Query find = book.query("SELECT x.note, x.dimension_id, x.low, x.nominal, x.high, x.reason, x.review_on" +
+                            currentRows("aim_override", "x.piano_id = ?", "x.note, x.dimension_id"));
+    find << piano;
+    std::map<Cell, Override> overrides;
+    while (find.step()) {
+        const auto dimension = book.dimensionOf(find.number(1));
+        if (!dimension) continue;
+        const Cell cell{NoteNumber{find.small(0)}, *dimension};
+        overrides[cell] = {cell, {find.maybe(2), find.number(3), find.maybe(4)}, find.text(5), find.text(6)};
+    }
+    for (const auto& [cell, each] : overrides)
+        record.overrides.push_back(each);
+}
+
+void loadFindings(OpenBook& book, std::int64_t piano, PianoRecord& record) {
+    Query find = book.query("SELECT x.note, x.part, x.fault, x.remedy, x.state, x.amount, x.remark, o.place, o.at" +
+                            currentRows("finding", "x.piano_id = ?", "x.note, x.part, x.fault"));
+    find << piano;
+    std::map<std::tuple<int, std::string, std::string>, Finding> findings;
+    while (find.step()) {
+        Finding finding;
+        if (find.small(0) != 0) finding.note = NoteNumber{find.small(0)};
+        finding.part = find.text(1);
+        finding.fault = find.text(2);
+        finding.remedy = find.text(3);
+        finding.state = orFail(parseFindingState(find.text(4)));
+        finding.amount = toTrade(find.number(5), Kind::length);
+        finding.remark = find.text(6);
+        finding.order = find.number(7);
+        finding.at = find.number(8);
+        findings[{find.small(0), finding.part, finding.fault}] = std::move(finding);
+    }
+    for (auto& [name, finding] : findings)
+        record.findings.push_back(std::move(finding));
+    std::stable_sort(record.findings.begin(), record.findings.end(),
+                     [](const Finding& a, const Finding& b) { return a.order < b.order; });
+}
+
+void loadSymptoms(OpenBook& book, std::int64_t piano, PianoRecord& record) {
+    Query find = book.query("SELECT x.symptom, x.first, x.last, o.place" +
+                            currentRows("symptom", "x.piano_id = ?", "x.symptom, x.first, x.last"));
+    find << piano;
+    std::map<std::tuple<std::string, int, int>, Symptom> symptoms;
+    while (find.step())
+        symptoms[{find.text(0), find.small(1), find.small(2)}] = {
+            find.text(0), {find.small(1), find.small(2)}, find.number(3)};
+    for (const auto& [name, symptom] : symptoms)
+        record.symptoms.push_back(symptom);
+    std::stable_sort(record.symptoms.begin(), record.symptoms.end(),
+                     [](const Symptom& a, const Symptom& b) { return a.order < b.order; });
+}
+
+void loadPlans(OpenBook& book, std::int64_t piano, const PassPlaces& places, PianoRecord& record) {
+    Query find = book.query("SELECT p.uuid, p.pass_id, p.options, p.content, o.place" +
+                            currentRows("plan_version",
+                                        "x.plan_id IN (SELECT q.id FROM plan q JOIN pass r ON r.id = q.pass_id WHERE "
+                                        "r.piano_id = ?)",
+                                        "x.plan_id", "JOIN plan p ON p.id = x.plan_id"));
+    find << piano;
+    std::map<std::string, FrozenPlan> plans;
+    while (find.step())
+        if (const auto place = places.find(find.number(1)); place != places.end()) {
+            const std::string uuid = text(find.uuid(0));
+            plans[uuid] = {uuid, record.passes[place->second].number, find.text(2), find.text(3), find.number(4)};
+        }
+    for (const auto& [uuid, plan] : plans)
+        record.plans.push_back(plan);
+    std::stable_sort(record.plans.begin(), record.plans.end(),
+                     [](const FrozenPlan& a, const FrozenPlan& b) { return a.order < b.order; });
+}
+
+void loadDone(OpenBook& book, std::int64_t piano, const PassPlaces& places, PianoRecord& record) {
+    Query find = book.query(
+        "SELECT x.said_in, x.item, x.pass_id, (SELECT uuid FROM plan WHERE id = x.plan_id), x.step, x.operation, "
+        "x.amount, x.to_aim, o.place, o.at, d.note, d.touched, d.amount" +
+        currentRows("done", "x.pass_id IN (SELECT id FROM pass WHERE piano_id = ?)", "o.place, x.said_in, x.item",
+                    "LEFT JOIN done_note d ON d.said_in = x.said_in AND d.item = x.item AND d.act_id = x.act_id") +
+        ", d.note");
+    find << piano;
+    std::pair<std::int64_t, std::int64_t> last{};
+    while (find.step()) {
+        const auto place = places.find(find.number(2));
+        const auto operation = findOperation(find.text(5));
+        if (place == places.end() || !operation) continue;
+        const std::pair name{find.number(0), find.number(1)};
+        if (record.done.empty() || name != last) {
+            Done done;
+            done.operation = *operation;
+            if (const auto amount = find.maybe(6)) done.amount = amountOf(*amount);
+            done.toAim = find.number(7) != 0;
+            if (!find.null(3)) done.plan = text(find.uuid(3));
+            done.step = find.text(4);
+            done.pass = record.passes[place->second].number;
+            done.order = find.number(8);
+            done.at = find.number(9);
+            record.done.push_back(std::move(done));
+            last = name;
+        }
+        if (find.null(10)) continue;
+        if (find.number(11) != 0) record.done.back().notes.push_back(NoteNumber{find.small(10)});
+        if (const auto amount = find.maybe(12)) record.done.back().amounts[find.small(10)] = amountOf(*amount);
+    }
+}
+
+void loadPreferences(OpenBook& book, std::int64_t piano, PianoRecord& record) {
+    Query find = book.query("SELECT x.key, x.value" + currentRows("preference", "x.piano_id = ?", "x.key"));
+    find << piano;
+    while (find.step())
+        record.preferences[find.text(0)] = find.text(1);
+}
+
+} // namespace
+
+PianoRecord loadPiano(OpenBook& book, std::string_view uuid) {
+    const std::int64_t piano = pianoRow(book, uuid);
+    PianoRecord record;
+    record.uuid = std::string(uuid);
+    record.piano = pianoOf(book, piano, record.specName, record.spec);
+    const PassPlaces places = loadPasses(book, piano, record);
+    loadReadings(book, piano, places, record);
+    loadOverrides(book, piano, record);
+    loadFindings(book, piano, record);
+    loadSymptoms(book, piano, record);
+    loadPlans(book, piano, places, record);
+    loadDone(book, piano, places, record);
+    loadPreferences(book, piano, record);
+    return record;
+}
+
+} // namespace hammerline

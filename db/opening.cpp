@@ -1,0 +1,130 @@
+#include "db/opening.h"
+
+#include "db/copying.h"
+#include "db/file_header.h"
+#include "db/migration.h"
+#include "db/schema_shape.h"
+#include "db/verification.h"
+
+#include <unistd.h>
+
+#include <chrono>
+#include <filesystem>
+
+namespace hammerline {
+namespace {
+
+constexpr std::uint64_t kCheckedOnOpening = 64 * 1024 * 1024; // bytes: larger books are checked by verify and backUp
+
+std::string folderOf(const std::string& path) {
+    const std::string folder = std::filesystem::path(path).parent_path().string();
+    return folder.empty() ? "." : folder;
+}
+
+void enterBook(SQLite::Database& db, const Writer& writer, std::int64_t now) {
+    SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
+    Statements query(db);
+    Query insert = query("INSERT INTO book (id, uuid, made_at, made_by, oldest_reader) VALUES (1, ?, ?, ?, 1)");
+    insert << newUuid() << now << writer.program;
+    insert.run();
+    transaction.commit();
+}
+
+std::int64_t timeOf(const Writer& writer) {
+    if (writer.now) return writer.now();
+    using namespace std::chrono;
+    return duration_cast<microseconds>(system_clock::now().time_since_epoch()).count();
+}
+
+/// Why a book cannot be written although it was asked for; empty: it can.
+std::string_view whyReadOnly(const std::string& path, OpenMode mode) {
+    if (mode == OpenMode::readOnly) return "opened-read-only";
+    if (access(path.c_str(), W_OK) != 0) return "file";
+    if (access(folderOf(path).c_str(), W_OK | X_OK) != 0) return "folder"; // no journal can be made there
+    return {};
+}
+
+/// A process that was killed leaves a journal; a reader alone may not roll it back.
+void recover(const std::string& path) {
+    try {
+        SQLite::Database db = connect(path, Reach::write);
+        db.execAndGet("SELECT count(*) FROM sqlite_schema");
+    } catch (const SQLite::Exception&) { // then the reader says what is wrong
+    } catch (const Refused&) {
+    }
+}
+
+void requireOurs(OpenBook& book, const FileHeader& header) {
+    if (const std::string active = activeIn(book.db); !active.empty())
+        fail(RefusalCode::notABook, book.path, "foreign:" + active);
+    if (book.newer) {
+        const auto reader = book.db.execAndGet("SELECT oldest_reader FROM book").getInt();
+        if (reader > kSchemaVersion) fail(RefusalCode::newerBook, book.path, std::to_string(header.userVersion));
+        return;
+    }
+    if (const std::string foreign = foreignIn(book.db, kSchemaVersion); !foreign.empty())
+        fail(RefusalCode::notABook, book.path, "foreign:" + foreign);
+    if (header.bytes > kCheckedOnOpening) return;
+    if (const std::string problem = quickProblem(book.db); !problem.empty())
+        fail(RefusalCode::damagedBook, book.path, problem);
+}
+
+std::unique_ptr<OpenBook> openNewer(const std::string& path, const FileHeader& header, Writer writer) {
+    try {
+        auto book = std::make_unique<OpenBook>(path, Reach::read, true, std::move(writer));
+        requireOurs(*book, header);
+        return book;
+    } catch (const SQLite::Exception&) {
+        const Refusal refusal = refusalInFlight(path, Doing::reading);
+        const bool journal =
+            refusal.detail == "hot-journal" || (header.journalBeside && refusal.code != RefusalCode::lockedBook);
+        fail(RefusalCode::newerBook, path, journal ? "hot-journal" : std::to_string(header.userVersion));
+    }
+}
+
+} // namespace
+
+std::unique_ptr<OpenBook> createBook(const std::string& path, Writer writer) {
+    if (std::filesystem::exists(path)) fail(RefusalCode::fileExists, path);
+    PassingFile made(path);
+    {
+        SQLite::Database db = connect(made.path(), Reach::create);
+        runSteps(db, 0, schemaSteps());
+        enterBook(db, writer, timeOf(writer));
+    }
+    made.placeNew(path);
+    return std::make_unique<OpenBook>(path, Reach::write, false, std::move(writer));
+}
+
+std::string migrateBook(const std::string& path, int version, std::span<const SchemaStep> steps, std::int64_t now) {
+    if (steps.empty() || version >= steps.back().version) return {};
+    SQLite::Database db = connect(path, Reach::write);
+    if (const std::string foreign = foreignIn(db, version); !foreign.empty())
+        fail(RefusalCode::notABook, path, "foreign:" + foreign);
+    const std::string kept = datedName(path, "schema-" + std::to_string(version), now);
+    PassingFile copy(kept);
+    copyVerified(db, path, copy);
+    copy.placeNew(kept);
+    runSteps(db, version, steps);
+    return kept;
+}
+
+std::unique_ptr<OpenBook> openBook(const std::string& path, OpenMode mode, Writer writer) {
+    const FileHeader header = orFail(readHeader(path));
+    const int version = static_cast<int>(header.userVersion);
+    if (header.userVersion > static_cast<std::uint32_t>(kSchemaVersion))
+        return openNewer(path, header, std::move(writer));
+    std::string_view why = whyReadOnly(path, mode);
+    const bool writable = why.empty() || why == "opened-read-only";
+    if (header.journalBeside && writable) recover(path);
+    if (version < kSchemaVersion) {
+        if (!writable) fail(RefusalCode::readOnlyBook, path, "older:" + std::string(why));
+        migrateBook(path, version, schemaSteps(), timeOf(writer));
+    }
+    auto book = std::make_unique<OpenBook>(path, why.empty() ? Reach::write : Reach::read, false, std::move(writer));
+    book->whyReadOnly = why;
+    requireOurs(*book, header);
+    return book;
+}
+
+} // namespace hammerline

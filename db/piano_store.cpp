@@ -1,0 +1,88 @@
+#include "db/stores.h"
+#include "db/versions.h"
+
+namespace hammerline {
+namespace {
+
+/// Names of all pianos that are not taken back, by row.
+std::map<std::int64_t, std::string> namesInUse(OpenBook& book) {
+    Query find =
+        book.query("SELECT x.piano_id, x.name FROM setup x WHERE x.withdrawn = 0 AND " + isHead(subject("setup")));
+    std::map<std::int64_t, std::string> names;
+    while (find.step())
+        names[find.number(0)] = find.text(1);
+    return names;
+}
+
+void requireNameFree(OpenBook& book, const std::string& name, std::int64_t except) {
+    if (name.empty()) fail(RefusalCode::usage, {}, "name");
+    for (const auto& [piano, used] : namesInUse(book))
+        if (piano != except && used == name) fail(RefusalCode::pianoExists, name);
+}
+
+void writeAttributes(ActUnderWay& act, std::int64_t pianoId, const Piano& piano) {
+    int position = 0;
+    for (const auto& [name, value] : attributePairs(piano)) {
+        Query insert = act.book().query("INSERT INTO setup_attribute VALUES (?, ?, ?, ?, ?)");
+        insert << pianoId << act.id() << position++ << name << value;
+        insert.run();
+    }
+}
+
+void writeSetup(ActUnderWay& act, std::int64_t pianoId, const Piano& piano, std::string_view specName,
+                const std::optional<SpecSheet>& spec) {
+    const auto replaces = toReplace(act, subject("setup"), {pianoId});
+    Query insert = act.book().query("INSERT INTO setup (piano_id, act_id, replaces, name, action, notes, lowest, "
+                                    "spec_name, spec) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    insert << pianoId << act.id() << replaces << piano.name << key(piano.action) << piano.notes << piano.lowestMidi
+           << specName;
+    if (spec)
+        insert << writeSpecSheet(*spec);
+    else
+        insert << std::nullopt;
+    insert.run();
+    writeAttributes(act, pianoId, piano);
+}
+
+} // namespace
+
+std::int64_t pianoRow(OpenBook& book, std::string_view uuid) {
+    const auto parsed = parseUuid(uuid);
+    if (!parsed) fail(RefusalCode::noSuchPiano, std::string(uuid));
+    Query find = book.query("SELECT p.id FROM piano p WHERE p.uuid = ? AND EXISTS (SELECT 1 FROM setup x WHERE "
+                            "x.piano_id = p.id AND x.withdrawn = 0 AND " +
+                            isHead(subject("setup")) + ")");
+    find << *parsed;
+    if (!find.step()) fail(RefusalCode::noSuchPiano, std::string(uuid));
+    return find.number(0);
+}
+
+std::string addPiano(ActUnderWay& act, const Piano& piano, std::string_view specName,
+                     const std::optional<SpecSheet>& spec) {
+    requireNameFree(act.book(), piano.name, 0);
+    const Uuid uuid = newUuid();
+    Query insert = act.book().query("INSERT INTO piano (uuid, act_id) VALUES (?, ?)");
+    insert << uuid << act.id();
+    insert.run();
+    writeSetup(act, act.book().db.getLastInsertRowid(), piano, specName, spec);
+    return text(uuid);
+}
+
+ActId changePiano(ActUnderWay& act, std::int64_t pianoId, const Piano& piano, std::string_view specName,
+                  const std::optional<SpecSheet>& spec) {
+    requireNameFree(act.book(), piano.name, pianoId);
+    writeSetup(act, pianoId, piano, specName, spec);
+    return act.id();
+}
+
+ActId setPreference(ActUnderWay& act, std::int64_t piano, std::string_view name, std::string_view value) {
+    if (name.empty()) fail(RefusalCode::usage, {}, "preference");
+    const auto replaces = toReplace(act, subject("preference"), {piano, std::string(name)});
+    Query insert =
+        act.book().query("INSERT INTO preference (piano_id, key, act_id, replaces, value) VALUES (?, ?, ?, ?, ?)");
+    insert << piano << name << act.id() << replaces << value;
+    insert.run();
+    return act.id();
+}
+
+} // namespace hammerline

@@ -1,0 +1,113 @@
+#include "db/stores.h"
+#include "db/versions.h"
+
+#include <cmath>
+#include <set>
+
+namespace hammerline {
+namespace {
+
+constexpr double kAmountUnits = 1e6;
+constexpr double kLargestAmount = 1e6; // mm or turns: far beyond any screw
+
+std::optional<std::int64_t> planRow(OpenBook& book, const std::string& uuid) {
+    const auto parsed = parseUuid(uuid);
+    if (!parsed) return std::nullopt;
+    Query find = book.query("SELECT id FROM plan WHERE uuid = ?");
+    find << *parsed;
+    return find.step() ? std::optional(find.number(0)) : std::nullopt;
+}
+
+void writePlanVersion(ActUnderWay& act, std::int64_t plan) {
+    const auto replaces = toReplace(act, subject("plan_version"), {plan});
+    Query insert = act.book().query("INSERT INTO plan_version (plan_id, act_id, replaces) VALUES (?, ?, ?)");
+    insert << plan << act.id() << replaces;
+    insert.run();
+}
+
+bool planHolds(OpenBook& book, std::int64_t plan) {
+    const auto holds = holding(heads(book, subject("plan_version"), {plan}));
+    return holds && !holds->withdrawn;
+}
+
+/// Row of the plan, frozen now if it is not in the book yet (or was taken back).
+std::int64_t frozen(ActUnderWay& act, std::int64_t piano, const FrozenPlan& plan) {
+    OpenBook& book = act.book();
+    auto row = planRow(book, plan.uuid);
+    if (row && planHolds(book, *row)) return *row;
+    if (!row) {
+        const Uuid uuid = parseUuid(plan.uuid).value_or(newUuid());
+        const std::int64_t pass = passRow(book, piano, plan.pass).id;
+        Query insert = book.query("INSERT INTO plan (uuid, pass_id, act_id, options, content) VALUES (?, ?, ?, ?, ?)");
+        insert << uuid << pass << act.id() << plan.options << plan.content;
+        insert.run();
+        row = book.db.getLastInsertRowid();
+    }
+    writePlanVersion(act, *row);
+    return *row;
+}
+
+std::optional<std::int64_t> planOf(OpenBook& book, const Done& done, std::optional<std::int64_t> frozenNow) {
+    if (done.plan.empty()) return done.step.empty() ? std::nullopt : frozenNow;
+    const auto row = planRow(book, done.plan);
+    if (!row) fail(RefusalCode::noPlan, done.plan);
+    return row;
+}
+
+void writeNotes(ActUnderWay& act, int item, const Done& done) {
+    std::set<int> touched, all;
+    for (const NoteNumber note : done.notes)
+        touched.insert(note.value);
+    all = touched;
+    for (const auto& [note, amount] : done.amounts)
+        all.insert(note);
+    for (const int note : all) {
+        const auto amount = done.amounts.find(note);
+        Query insert = act.book().query("INSERT INTO done_note VALUES (?, ?, ?, ?, ?, ?)");
+        insert << act.id() << item << act.id() << note << touched.contains(note);
+        if (amount == done.amounts.end())
+            insert << std::nullopt;
+        else
+            insert << amountCount(amount->second);
+        insert.run();
+    }
+}
+
+void writeDone(ActUnderWay& act, int item, const Done& done, std::int64_t pass, std::optional<std::int64_t> plan) {
+    Query insert = act.book().query("INSERT INTO done (said_in, item, act_id, pass_id, plan_id, step, operation, "
+                                    "amount, to_aim) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    insert << act.id() << item << act.id() << pass << plan << done.step << key(done.operation);
+    if (done.amount)
+        insert << amountCount(*done.amount);
+    else
+        insert << std::nullopt;
+    insert << done.toAim;
+    insert.run();
+    writeNotes(act, item, done);
+}
+
+} // namespace
+
+std::int64_t amountCount(double amount) {
+    if (!std::isfinite(amount) || std::abs(amount) > kLargestAmount) fail(RefusalCode::outOfRange, {}, "amount");
+    return std::llround(amount * kAmountUnits);
+}
+double amountOf(std::int64_t count) {
+    return static_cast<double>(count) / kAmountUnits;
+}
+
+ActId freezePlan(ActUnderWay& act, std::int64_t piano, const FrozenPlan& plan) {
+    frozen(act, piano, plan);
+    return act.idOrNone();
+}
+
+ActId tick(ActUnderWay& act, std::int64_t piano, std::span<const Done> done, const std::optional<FrozenPlan>& plan) {
+    std::optional<std::int64_t> frozenNow;
+    if (plan) frozenNow = frozen(act, piano, *plan);
+    int item = 0;
+    for (const Done& each : done)
+        writeDone(act, ++item, each, passRow(act.book(), piano, each.pass).id, planOf(act.book(), each, frozenNow));
+    return act.idOrNone();
+}
+
+} // namespace hammerline

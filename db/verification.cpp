@@ -1,0 +1,65 @@
+#include "db/verification.h"
+
+#include "db/connection.h"
+#include "db/schema_shape.h"
+
+#include <SQLiteCpp/Statement.h>
+
+#include <array>
+#include <utility>
+
+namespace hammerline {
+namespace {
+
+constexpr std::size_t kMostProblems = 100;
+
+void gather(SQLite::Database& db, const std::string& sql, const std::string& what, Verification& into) {
+    SQLite::Statement check(db, sql);
+    while (check.executeStep() && into.problems.size() < kMostProblems) {
+        const std::string found = check.getColumn(0).getString();
+        if (found != "ok") into.problems.push_back({what + ":" + found});
+    }
+}
+
+/// What no CHECK can say, as rows that ought not to be there.
+constexpr std::array kUnsound = {
+    std::pair{"act", "SELECT a.id FROM act a JOIN act u ON u.id = a.undoes WHERE u.place >= a.place"},
+    std::pair{"act-order", "SELECT b.id FROM act a JOIN act b ON b.session_id = a.session_id AND b.seq = a.seq + 1 "
+                           "WHERE b.place <= a.place"},
+    std::pair{"book-row", "SELECT 'missing' WHERE (SELECT count(*) FROM book) <> 1"},
+    std::pair{"piano", "SELECT id FROM piano WHERE NOT EXISTS (SELECT 1 FROM setup WHERE piano_id = piano.id)"},
+    std::pair{"pass", "SELECT id FROM pass WHERE NOT EXISTS (SELECT 1 FROM pass_version WHERE pass_id = pass.id)"},
+    std::pair{"done", "SELECT said_in FROM done WHERE said_in > act_id"},
+};
+
+} // namespace
+
+std::string quickProblem(SQLite::Database& db) {
+    SQLite::Statement check(db, "PRAGMA quick_check(1)");
+    if (!check.executeStep()) return "quick-check";
+    const std::string found = check.getColumn(0).getString();
+    return found == "ok" ? std::string() : found;
+}
+
+Verification verifyAll(SQLite::Database& db, int version) {
+    Verification result;
+    gather(db, "PRAGMA integrity_check(100)", "integrity", result);
+    gather(db, "PRAGMA foreign_key_check", "foreign-key", result);
+    if (const std::string foreign = foreignIn(db, version); !foreign.empty())
+        result.problems.push_back({"schema:" + foreign});
+    if (result.problems.empty())
+        for (const auto& [what, sql] : kUnsound)
+            gather(db, sql, what, result);
+    result.sound = result.problems.empty();
+    return result;
+}
+
+std::map<std::string, std::int64_t> rowCounts(SQLite::Database& db) {
+    std::map<std::string, std::int64_t> counts;
+    for (const auto& [name, shape] : shapeOf(db))
+        if (shape.starts_with("table\n"))
+            counts[name] = db.execAndGet("SELECT count(*) FROM \"" + name + "\"").getInt64();
+    return counts;
+}
+
+} // namespace hammerline
