@@ -57,7 +57,7 @@ void Action::build(Chance& chance) {
         // from the naturals' ratio; a sharp's own follows from its arms
         const KeyArms& natural = m_piano.armsOf(KeyColour::natural);
         const double keyToCapstan = natural.C() / (natural.F() * armsOff);
-        l.butt = keyToCapstan * l.jackSeat / l.heel * l.crown / (ratio * (1 + chance.normal(0.006))) * 1.034;
+        l.butt = keyToCapstan * l.jackSeat / l.heel * l.crown / (ratio * (1 + chance.normal(0.006))) * 1.0294;
         l.catcher = catcher;
         l.rail = l.crown / m_railFactor;
         n.capstanPitch = capstanPitch * (1 + chance.normal(0.02));
