@@ -13,7 +13,8 @@ constexpr DecidingCheck kSunk[] = {{"straightedge-on-rail", "key-frame", true},
 constexpr DecidingCheck kFelts[] = {{"three-felts-compared", "balance-felt", true}};
 constexpr DecidingCheck kBackCloth[] = {{"back-cloth-thickness", "back-rail-cloth", true}};
 constexpr DecidingCheck kPacked[] = {{"action-bolts", "action-bolts", false},
-                                     {"heel-cloth", "wippen-heel-cloth", true}, {"back-cloth", "back-rail-cloth", true}};
+                                     {"heel-cloth", "wippen-heel-cloth", true},
+                                     {"back-cloth", "back-rail-cloth", true}};
 constexpr DecidingCheck kBacks[] = {{"action-bolts", "action-bolts", false}, {"capstan-reserve", "", true}};
 constexpr DecidingCheck kWood[] = {{"room-humidity", "", true}, {"hammers-follow-rail", "", true}};
 constexpr DecidingCheck kFiled[] = {{"felt-left", "hammer-head", true}};

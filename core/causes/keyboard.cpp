@@ -1,5 +1,7 @@
 #include "core/causes/keyboard.h"
 
+#include "core/stats/robust.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -104,19 +106,11 @@ Keyboard keyboardOf(const CauseInput& input) {
 }
 
 double medianOf(std::vector<double> x) {
-    if (x.empty()) return 0;
-    const auto middle = x.begin() + static_cast<std::ptrdiff_t>(x.size() / 2);
-    std::nth_element(x.begin(), middle, x.end());
-    const double upper = *middle;
-    if (x.size() % 2 == 1) return upper;
-    return (*std::max_element(x.begin(), middle) + upper) / 2;
+    return median(std::move(x)).value_or(0);
 }
 
-double spreadOf(std::vector<double> x) {
-    const double centre = medianOf(x);
-    for (double& each : x)
-        each = std::abs(each - centre);
-    return 1.4826 * medianOf(std::move(x));
+double spreadOf(const std::vector<double>& x) {
+    return 1.4826 * medianAbsoluteDeviation(x).value_or(0);
 }
 
 std::vector<double> smoothed(const std::vector<double>& x, std::size_t window) {

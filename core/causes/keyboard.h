@@ -47,8 +47,8 @@ struct Keyboard {
 };
 Keyboard keyboardOf(const CauseInput&);
 
-double medianOf(std::vector<double>); // 0 for none
-double spreadOf(std::vector<double>); // 1.4826 MAD
+double medianOf(std::vector<double>);        // 0 for none
+double spreadOf(const std::vector<double>&); // 1.4826 MAD, 0 for none
 /// Running median over `window` neighbouring points.
 std::vector<double> smoothed(const std::vector<double>&, std::size_t window);
 double correlation(const std::vector<double>&, const std::vector<double>&);
