@@ -1,0 +1,28 @@
+// Who regulates the virtual piano: two that go by the handbook, and one that goes by the program (computation 13).
+#pragma once
+
+#include "tests/virtual_action/workshop.h"
+
+#include <string>
+
+namespace virtual_action {
+
+struct Played {
+    Minutes minutes;                    // until done, or until given up
+    int passes = 0;                     // through the keyboard, as the player counts them
+    bool finished = false;              // at most 1 % of the cells truly outside by more than 1/8 of their zone
+    bool nearly = false;                // at most 5 % plainly outside at that moment
+    std::vector<std::string> conflicts; // named by the program
+};
+
+inline constexpr int kMostPasses = 8;
+
+/// Works one dimension at a time in published order, a three-note trial per kind of screw, re-reads what was touched
+/// and goes once more, keeps dip inside its zone while setting aftertouch; then the whole again.
+Played playGoodHandbook(Workshop&, const hammerline::SpecSheet&);
+/// The same, but shims a sunk section first and re-reads only what was disturbed or is doubtful.
+Played playEconomicalHandbook(Workshop&, const hammerline::SpecSheet&);
+/// Measure, plan, work, read what the plan asks for.
+Played playProgram(Workshop&, const hammerline::SpecSheet&);
+
+} // namespace virtual_action
