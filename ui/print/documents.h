@@ -34,7 +34,7 @@ Document checkDocument(const Source&, const CheckSheet&);
 Document surveyDocument(const Source&);
 Document partsDocument(const Source&);
 Document labelsDocument(const Source&);
-Document recordDocument(const Source&, const Plan*);
+Document recordDocument(const Source&);
 Document comparisonDocument(const Source&, const PassView& before, const Comparison&, const ComparisonSheet&);
 
 } // namespace hammerline::print

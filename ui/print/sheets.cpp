@@ -63,7 +63,7 @@ Outcome<print::Document> documentOf(SheetKind kind, const print::Source& source,
     case SheetKind::labels:
         return print::labelsDocument(source);
     case SheetKind::record:
-        return print::recordDocument(source, plan);
+        return print::recordDocument(source);
     }
     return refuse(RefusalCode::usage);
 }
