@@ -1,0 +1,213 @@
+// The adjustment list on paper (look.md 10): under the access it needs, direction and aim in the largest type.
+#include "ui/print/documents.h"
+#include "ui/print/work_rows.h"
+#include "ui/words/words.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <map>
+
+namespace hammerline::print {
+
+namespace {
+
+QString said(const char* text) {
+    return QCoreApplication::translate("paper", text);
+}
+
+QString notesCount(std::size_t count) {
+    return QCoreApplication::translate("paper", "%n notes", nullptr, static_cast<int>(count));
+}
+
+/// "learned: about 5.9 mm a turn", or nothing.
+QString answerText(const AdjustmentWork& work) {
+    if (!work.answer) return {};
+    const bool turns = row(work.operation).unit == AmountUnit::turn;
+    return (turns ? said(QT_TRANSLATE_NOOP("paper", "learned: about %1 mm a turn"))
+                  : said(QT_TRANSLATE_NOOP("paper", "learned: about %1 mm a millimetre")))
+        .arg(mm(std::abs(work.answer->perUnit), 1));
+}
+
+QString workRight(const AdjustmentWork& work) {
+    QStringList parts;
+    if (!work.lines.empty()) parts << notesCount(work.lines.size());
+    parts << minutesText(work.minutes);
+    if (const QString answer = answerText(work); !answer.isEmpty()) parts << answer;
+    return parts.join(QStringLiteral("  ·  "));
+}
+
+/// "OUT = …: nearer the string. Not more than 1/4 a go, then look. If the eye twists …: stop."
+Paragraph whatATurnDoes(const AdjustmentWork& work, const Piano& piano) {
+    Paragraph text;
+    for (const Direction direction : work.directions)
+        for (Run run : boldBeforeColon(words::directionSentence(work.operation, direction, piano))) {
+            if (!text.empty() && run.bold) run.text.prepend(QLatin1Char(' '));
+            text.push_back(run);
+        }
+    if (work.cap > 0 && unitOf(work.operation, piano) == AmountUnit::turn)
+        text.push_back(
+            {QLatin1Char(' ') +
+                 said(QT_TRANSLATE_NOOP("paper", "Not more than %1 turn a go, then look.")).arg(turnText(work.cap)),
+             false});
+    if (const QString stop = words::stopSentence(work.guard); !stop.isEmpty())
+        text.push_back({QLatin1Char(' ') + stop, false});
+    return text;
+}
+
+class Builder {
+public:
+    Builder(const Source& source, const AdjustmentSheet& sheet, const Plan& plan)
+        : m_source(source), m_sheet(sheet), m_plan(plan) {}
+
+    Document build() {
+        m_document = emptyDocument(m_source,
+                                   m_sheet.trialFirst ? said(QT_TRANSLATE_NOOP("paper", "Adjustment list: trial first"))
+                                                      : said(QT_TRANSLATE_NOOP("paper", "Adjustment list")),
+                                   intentText());
+        add(cautionBox(cautionText(m_source.piano()), m_source.width()));
+        askFirst();
+        if (m_sheet.visits.empty())
+            add(paragraphBlock({{said(QT_TRANSLATE_NOOP("paper", "Nothing to adjust: every reading of this pass lies "
+                                                                 "where it should.")),
+                                 false}},
+                               12, m_source.width()));
+        for (const AdjustmentVisit& visit : m_sheet.visits)
+            addVisit(visit);
+        conflicts();
+        readNext();
+        m_document.leftOut = leftOut();
+        return std::move(m_document);
+    }
+
+private:
+    void add(Block block) { m_document.blocks.push_back(std::move(block)); }
+
+    QString intentText() const {
+        const QString minutes = minutesText(m_sheet.minutes);
+        return (m_plan.options.intent == Intent::touchUp
+                    ? said(QT_TRANSLATE_NOOP("paper", "what is out, with the least work  ·  %1 in all"))
+                    : said(QT_TRANSLATE_NOOP("paper", "everything to the aim  ·  %1 in all")))
+            .arg(minutes);
+    }
+
+    void askFirst() {
+        for (const std::string_view id : m_plan.askFirst) {
+            const Paragraph text = {{said(QT_TRANSLATE_NOOP("paper", "First: ")), true},
+                                    {words::askFirstSentence(id), false}};
+            add(tickedParagraph(text, m_source.width()));
+        }
+    }
+
+    Solid bar(const AdjustmentVisit& visit, bool again) const {
+        const QString access = words::accessName(visit.access);
+        return accessBar(
+            again ? said(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(access) : access, accessRemark(visit.access),
+            again || visit.minutesToGetThere <= 0
+                ? QString{}
+                : said(QT_TRANSLATE_NOOP("paper", "%1 to get there")).arg(minutesText(visit.minutesToGetThere)));
+    }
+
+    void addVisit(const AdjustmentVisit& visit) {
+        add(bar(visit, false));
+        for (const AdjustmentWork& work : visit.works)
+            addWork(visit, work);
+    }
+
+    void addWork(const AdjustmentVisit& visit, const AdjustmentWork& work) {
+        add(headingBlock(QString::number(work.number), words::name(work.operation), workRight(work)));
+        add(paragraphBlock(whatATurnDoes(work, m_source.piano()), 9.5, m_source.width(), true));
+        for (const CommonMove& move : work.moves)
+            add(moveBlock(move, m_source.piano(), m_source.width()));
+        if (work.trial) addTrial(visit, work);
+        addLines(visit, work);
+        add(gap(2));
+    }
+
+    void addTrial(const AdjustmentVisit& visit, const AdjustmentWork& work) {
+        const Trial& trial = *work.trial;
+        add(paragraphBlock({{said(QT_TRANSLATE_NOOP("paper", "A  Trial first: %1, %2. "))
+                                 .arg(notesCount(trial.notes.size()), trialAmount(work, m_source.piano())),
+                             true},
+                            {said(QT_TRANSLATE_NOOP("paper", "Not more; three soft blows, read again, write it here "
+                                                             "and type it in.")),
+                             false}},
+                           10, m_source.width(), true));
+        add(trialTable(work, m_source.piano(), again(visit, work)));
+        if (work.lines.size() > trial.notes.size()) {
+            add(gap(2));
+            add(paragraphBlock({{said(QT_TRANSLATE_NOOP("paper", "B  All others: direction and aim only. ")), true},
+                                {said(QT_TRANSLATE_NOOP(
+                                     "paper", "Nothing is learned yet: a guess is too wide to print an amount. "
+                                              "Without the trial: a touch, look, then on, until the aim is there.")),
+                                 false}},
+                               10, m_source.width(), true));
+        }
+    }
+
+    Solid again(const AdjustmentVisit& visit, const AdjustmentWork& work) const {
+        const Solid access = bar(visit, true);
+        const Solid heading =
+            headingBlock(QString::number(work.number),
+                         said(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(words::name(work.operation)), {});
+        return {access.height + heading.height, [access, heading](Canvas& c, const QRectF& r) {
+                    access.paint(c, {r.x(), r.y(), r.width(), access.height});
+                    heading.paint(c, {r.x(), r.y() + access.height, r.width(), heading.height});
+                }};
+    }
+
+    void addLines(const AdjustmentVisit& visit, const AdjustmentWork& work) {
+        Table table = workTable(work, m_source.piano());
+        if (table.rows.empty()) return;
+        table.again = again(visit, work);
+        add(std::move(table));
+    }
+
+    void conflicts() {
+        if (m_plan.conflicts.empty()) return;
+        add(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "Cannot be brought in: choose")), {}));
+        for (const Conflict& conflict : m_plan.conflicts)
+            add(paragraphBlock({{words::conflictSentence(conflict, m_source.piano()), false}}, 9.5, m_source.width()));
+        add(gap(2));
+    }
+
+    void readNext() {
+        if (m_plan.readNext.empty()) return;
+        std::map<DimensionId, std::vector<NoteNumber>> notes;
+        for (const ToRead& read : m_plan.readNext)
+            notes[read.cell.dimension].push_back(read.cell.note);
+        add(headingBlock(
+            {}, said(QT_TRANSLATE_NOOP("paper", "Then read, and nothing else")),
+            QCoreApplication::translate("paper", "%n readings", nullptr, static_cast<int>(m_plan.readNext.size()))));
+        for (auto& [dimension, list] : notes) {
+            std::ranges::sort(list);
+            add(paragraphBlock({{words::name(dimension) + QStringLiteral(": "), true},
+                                {QString::fromStdString(writeNotes(list)), false}},
+                               9.5, m_source.width()));
+        }
+    }
+
+    Paragraph leftOut() const {
+        if (m_sheet.mendFirst.empty()) return {};
+        QStringList entries;
+        for (const MendFirst& mend : m_sheet.mendFirst)
+            entries << said(QT_TRANSLATE_NOOP("paper", "%1 %2 %3"))
+                           .arg(QString::fromStdString(writeNotes(mend.notes)), words::partOfActionName(mend.part),
+                                words::faultName(mend.fault));
+        return {{said(QT_TRANSLATE_NOOP("paper", "Left out, mend first: ")), true},
+                {entries.join(QStringLiteral("; ")) + QLatin1Char('.'), false}};
+    }
+
+    const Source& m_source;
+    const AdjustmentSheet& m_sheet;
+    const Plan& m_plan;
+    Document m_document;
+};
+
+} // namespace
+
+Document adjustmentDocument(const Source& source, const AdjustmentSheet& sheet, const Plan& plan) {
+    return Builder(source, sheet, plan).build();
+}
+
+} // namespace hammerline::print

@@ -1,0 +1,175 @@
+#include "ui/print/sheets.h"
+
+#include "ui/print/documents.h"
+
+#include <QPainter>
+#include <QPdfWriter>
+#include <QSaveFile>
+
+#include <algorithm>
+
+namespace hammerline {
+
+namespace {
+
+constexpr double kMmPerInch = 25.4;
+
+print::PaperSize sizeOf(Paper paper) {
+    return paper == Paper::a4 ? print::PaperSize{210, 297, 14} : print::PaperSize{215.9, 279.4, 14};
+}
+
+print::PaperSize sizeOf(const QPageSize& page) {
+    const QSizeF mm = page.size(QPageSize::Millimeter);
+    return {mm.width(), mm.height(), 14};
+}
+
+QPageSize pageSizeOf(const print::PaperSize& size) {
+    // The two usual sizes by name, so that a printer finds its tray.
+    for (const auto id : {QPageSize::A4, QPageSize::Letter}) {
+        const QSizeF mm = QPageSize(id).size(QPageSize::Millimeter);
+        if (std::abs(mm.width() - size.width) < 0.6 && std::abs(mm.height() - size.height) < 0.6) return QPageSize(id);
+    }
+    return QPageSize(QSizeF(size.width, size.height), QPageSize::Millimeter);
+}
+
+Outcome<print::Document> adjustment(const print::Source& source, const Plan* plan) {
+    if (!plan) return refuse(RefusalCode::noPlan);
+    return print::adjustmentDocument(source, adjustmentSheet(source.record, source.view, *plan), *plan);
+}
+
+Outcome<print::Document> comparison(const print::Source& source, int from) {
+    const int now = source.view.pass.number;
+    if (from == 0) from = std::max(1, now - 1);
+    const Outcome<PassView> before = viewPass(source.record, from, Rule::plain, source.view.sheet);
+    if (!before) return tl::unexpected(before.error());
+    const Outcome<Comparison> compared = comparePasses(source.record, source.view.sheet, from, now);
+    if (!compared) return tl::unexpected(compared.error());
+    return print::comparisonDocument(source, *before, *compared,
+                                     comparisonSheet(source.record, *before, source.view, *compared));
+}
+
+Outcome<print::Document> documentOf(SheetKind kind, const print::Source& source, const Plan* plan, int from) {
+    switch (kind) {
+    case SheetKind::adjustment:
+        return adjustment(source, plan);
+    case SheetKind::check:
+        return print::checkDocument(source, checkSheet(source.record, source.view));
+    case SheetKind::comparison:
+        return comparison(source, from);
+    case SheetKind::survey:
+        return print::surveyDocument(source);
+    case SheetKind::parts:
+        return print::partsDocument(source);
+    case SheetKind::labels:
+        return print::labelsDocument(source);
+    case SheetKind::record:
+        return print::recordDocument(source);
+    }
+    return refuse(RefusalCode::usage);
+}
+
+} // namespace
+
+/// What a document's closures point into lives here as long as the sheet does.
+struct PrintedSheet::Inner {
+    PianoRecord record;
+    std::optional<Plan> plan;
+    PassView view;
+    print::PaperSize size;
+    print::Document document;
+    std::vector<print::Page> pages;
+
+    void page(QPainter& painter, std::size_t number, double dotsPerMm) const {
+        print::Canvas canvas(painter, dotsPerMm);
+        for (const auto& mark : pages[number].marks)
+            mark(canvas);
+    }
+};
+
+PrintedSheet::PrintedSheet(std::unique_ptr<Inner> inner) : m_inner(std::move(inner)) {}
+PrintedSheet::PrintedSheet(PrintedSheet&&) noexcept = default;
+PrintedSheet& PrintedSheet::operator=(PrintedSheet&&) noexcept = default;
+PrintedSheet::~PrintedSheet() = default;
+
+int PrintedSheet::pages() const {
+    return static_cast<int>(m_inner->pages.size());
+}
+std::size_t PrintedSheet::rows() const {
+    return m_inner->document.rowCount();
+}
+QString PrintedSheet::title() const {
+    return m_inner->document.title;
+}
+
+void PrintedSheet::paint(QPagedPaintDevice& device) const {
+    const print::PaperSize& size = m_inner->size;
+    device.setPageLayout(QPageLayout(pageSizeOf(size), QPageLayout::Portrait,
+                                     QMarginsF(size.margin, size.margin, size.margin, size.margin),
+                                     QPageLayout::Millimeter));
+    QPainter painter(&device);
+    for (std::size_t i = 0; i < m_inner->pages.size(); ++i) {
+        if (i > 0) device.newPage();
+        m_inner->page(painter, i, device.logicalDpiX() / kMmPerInch);
+    }
+}
+
+QImage PrintedSheet::picture(int page, double dotsPerInch) const {
+    const print::PaperSize& size = m_inner->size;
+    const double scale = dotsPerInch / kMmPerInch;
+    QImage image(qRound(size.width * scale), qRound(size.height * scale), QImage::Format_RGB32);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    painter.translate(size.margin * scale, size.margin * scale);
+    m_inner->page(painter, static_cast<std::size_t>(page), scale);
+    return image;
+}
+
+Outcome<PrintedSheet> composeSheet(SheetKind kind, const PianoRecord& record, int pass, const Plan* plan,
+                                   const PaperOptions& options) {
+    auto inner = std::make_unique<PrintedSheet::Inner>();
+    inner->record = record;
+    if (plan) inner->plan = *plan;
+    Outcome<PassView> view = viewPass(inner->record, pass);
+    if (!view) return tl::unexpected(view.error());
+    inner->view = std::move(*view);
+    inner->size = options.other.isValid() ? sizeOf(options.other) : sizeOf(options.paper);
+    const print::Source source{inner->record, inner->view, inner->size, options.date};
+    Outcome<print::Document> document =
+        documentOf(kind, source, inner->plan ? &*inner->plan : nullptr, options.comparedWith);
+    if (!document) return tl::unexpected(document.error());
+    inner->document = std::move(*document);
+    inner->pages = print::compose(inner->document, inner->size);
+    return PrintedSheet(std::move(inner));
+}
+
+Outcome<int> paintSheet(QPagedPaintDevice& device, SheetKind kind, const PianoRecord& record, int pass,
+                        const Plan* plan, const PaperOptions& options) {
+    PaperOptions own = options;
+    own.other = device.pageLayout().pageSize();
+    const Outcome<PrintedSheet> sheet = composeSheet(kind, record, pass, plan, own);
+    if (!sheet) return tl::unexpected(sheet.error());
+    sheet->paint(device);
+    return sheet->pages();
+}
+
+Outcome<int> printToPdf(SheetKind kind, const PianoRecord& record, int pass, const Plan* plan,
+                        const PaperOptions& options, const std::string& path) {
+    const Outcome<PrintedSheet> sheet = composeSheet(kind, record, pass, plan, options);
+    if (!sheet) return tl::unexpected(sheet.error());
+    const auto cannot = [&](const QString& detail) {
+        return refuse(RefusalCode::cannotWrite, path, detail.toStdString(), {path, 0, 0, {}});
+    };
+    QSaveFile file(QString::fromStdString(path));
+    if (!file.open(QIODevice::WriteOnly)) return cannot(file.errorString());
+    {
+        QPdfWriter writer(&file);
+        writer.setResolution(1200);
+        writer.setTitle(sheet->title());
+        writer.setCreator(QStringLiteral("Hammerline"));
+        sheet->paint(writer);
+    }
+    if (!file.commit()) return cannot(file.errorString());
+    return sheet->pages();
+}
+
+} // namespace hammerline
