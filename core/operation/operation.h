@@ -52,7 +52,8 @@ struct Operation {
     double capPerGo;               // turns or mm; 0: none
     std::string_view guard;        // id of the "stop if" sentence
     std::span<const DimensionId> disturbs;
-    std::string_view step; // id in the order of work (U8, ...), see orderOfWork
+    std::string_view step; // id in an upright's order of work (U8, ...), see orderOfWork; empty: a grand's only
+    DimensionId serves;    // what it is done for; a grand's capstans serve the blow (see servesOf)
 };
 
 std::span<const Operation> operations();
@@ -63,6 +64,17 @@ Outcome<OperationId> findOperation(std::string_view key);
 bool applies(OperationId, const Piano&);
 /// Its access on this piano (capstans with a stack in the way: stackOut, ...).
 Access accessOf(OperationId, const Piano&);
+
+/// Its unit on this piano (fixed capstans are faced in mm), cap per go and first trial (0: none; bench-practice 2.5).
+AmountUnit unitOf(OperationId, const Piano&);
+double capOf(OperationId, const Piano&);
+double firstTrialOf(OperationId, const Piano&);
+/// The dimension it is done for at a note of that colour: sharp-height for sharps, blow for a grand's capstans.
+DimensionId servesOf(OperationId, KeyColour, const Piano&);
+/// Whether a reading of the dimension is stale after the operation (bench-practice 2.8).
+bool disturbs(OperationId, DimensionId, const Piano&);
+/// Minutes of getting there and back once, practised and beginner (bench-practice 2.7).
+std::array<double, 2> minutesToReach(Access, const Piano&);
 
 /// Signed change of a dimension per unit of amount (mm per mm, mm per turn), with a band of one standard deviation.
 /// Positive amounts are the sense of the row: punching or shim added, capstan up, let-off and drop screw in, wire
@@ -119,5 +131,7 @@ struct WorkStep {
 std::span<const WorkStep> orderOfWork(ActionKind);
 /// The steps in an order in which needs come first (topological; stable).
 std::vector<std::string_view> sortedWork(ActionKind);
+/// The step of an operation in the order of work of this action, as a place in sortedWork.
+std::size_t placeInWork(OperationId, ActionKind);
 
 } // namespace hammerline

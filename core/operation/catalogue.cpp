@@ -1,0 +1,288 @@
+// The rows of the catalogue of operations (computation 7; minutes bench-practice 2.7, trials and caps 2.5).
+#include "core/operation/operation.h"
+
+#include <algorithm>
+
+namespace hammerline {
+
+namespace {
+
+using namespace dimension;
+using D = DimensionId;
+
+// What a person has to look at again after the operation; `fitted` takes out what this action has not got.
+// A punching or shim under the balance felt also changes how soon the key's end meets a grand's damper lever.
+constexpr std::array kKeyRaised = {keyHeight, sharpHeight, keyDip,      lostMotion, blow,    aftertouch,
+                                   checking,  sharpProud,  damperStart, downWeight, upWeight};
+constexpr std::array kDip = {keyDip, aftertouch, checking, sharpProud};
+constexpr std::array kCapstan = {lostMotion, blow, aftertouch, checking, playerClearance};
+constexpr std::array kRail = {blow, damperStart, lostMotion, halfBlow, strap};
+constexpr std::array kRailCloth = {blow, damperStart, lostMotion};
+constexpr std::array kLetOff = {letOff, aftertouch, drop};
+constexpr std::array kDrop = {drop};
+constexpr std::array kCheck = {checking};
+constexpr std::array kSpoon = {damperStart, downWeight};
+constexpr std::array kDamperWire = {damperStart, damperRise};
+constexpr std::array kStrap = {strap};
+// A pressed key does not touch the back rail: aftertouch and checking stay (computation 5).
+constexpr std::array kBack = {keyHeight, sharpHeight, keyDip, lostMotion, blow, damperStart, playerClearance};
+constexpr std::array kPlayer = {playerClearance};
+constexpr std::array kHalfBlow = {halfBlow, strap};
+constexpr std::array kPedal = {damperRise};
+constexpr std::array kTiming = {damperStart, downWeight};
+
+using enum AmountUnit;
+using enum Access;
+
+// id, key, unit, common, access, minutes, first trial, cap per go, stop if, disturbs, step of an upright, what it
+// serves
+constexpr std::array kRows = {
+    Operation{operation::balancePunching,
+              "balance-punching",
+              mm,
+              false,
+              oneKey,
+              {1.2, 2.5},
+              0,
+              0,
+              "sharp-proud",
+              kKeyRaised,
+              "U9",
+              keyHeight},
+    Operation{operation::frontPunching,
+              "front-punching",
+              mm,
+              false,
+              oneKey,
+              {0.8, 1.5},
+              0,
+              0,
+              "sharp-proud",
+              kDip,
+              "U12",
+              keyDip},
+    Operation{operation::capstanTurn,
+              "capstan-turn",
+              turn,
+              false,
+              actionIn,
+              {0.5, 1.2},
+              0.25,
+              0.5,
+              "capstan-thread",
+              kCapstan,
+              "U10",
+              lostMotion},
+    Operation{operation::restRailShim,
+              "rest-rail-shim",
+              mm,
+              true,
+              actionIn,
+              {35, 60},
+              0,
+              2,
+              "rail-seated",
+              kRail,
+              "U8",
+              blow},
+    Operation{operation::railClothShim,
+              "rail-cloth-shim",
+              mm,
+              false,
+              actionIn,
+              {2, 4},
+              0,
+              2,
+              "rail-seated",
+              kRailCloth,
+              "U8",
+              blow},
+    Operation{operation::letOffTurn,
+              "let-off-turn",
+              turn,
+              false,
+              actionIn,
+              {0.5, 1.2},
+              0.125,
+              0.25,
+              "eye-twists",
+              kLetOff,
+              "U11",
+              letOff},
+    Operation{operation::dropTurn,
+              "drop-turn",
+              turn,
+              false,
+              actionIn,
+              {0.4, 0.8},
+              0.125,
+              0.25,
+              "weak-spring-first",
+              kDrop,
+              "",
+              drop},
+    Operation{operation::checkBend,
+              "check-bend",
+              mm,
+              false,
+              actionIn,
+              {0.5, 1.2},
+              0,
+              2,
+              "wire-bent-twice",
+              kCheck,
+              "U14",
+              checking},
+    Operation{operation::spoonBend,
+              "spoon-bend",
+              mm,
+              false,
+              actionTilted,
+              {0.7, 2},
+              0.2,
+              0.4,
+              "wire-bent-twice",
+              kSpoon,
+              "U16",
+              damperStart},
+    Operation{operation::damperWire,
+              "damper-wire",
+              none,
+              false,
+              actionIn,
+              {2, 5},
+              0,
+              0,
+              "wire-bent-twice",
+              kDamperWire,
+              "U15",
+              damperRise},
+    Operation{operation::bridleBend,
+              "bridle-bend",
+              none,
+              false,
+              actionIn,
+              {0.2, 0.5},
+              0,
+              0,
+              "wire-bent-twice",
+              kStrap,
+              "U17",
+              strap},
+    Operation{operation::balanceRailShim,
+              "balance-rail-shim",
+              mm,
+              true,
+              keysOff,
+              {45, 90},
+              0,
+              0,
+              "rail-screws",
+              kKeyRaised,
+              "U9",
+              keyHeight},
+    Operation{operation::backRailShim,
+              "back-rail-shim",
+              mm,
+              true,
+              keysOff,
+              {60, 120},
+              0,
+              0,
+              "rail-screws",
+              kBack,
+              "U4",
+              lostMotion},
+    Operation{operation::playerScrew,
+              "player-screw",
+              none,
+              false,
+              actionIn,
+              {0.4, 0.8},
+              0,
+              0,
+              "stack-seated",
+              kPlayer,
+              "U19",
+              playerClearance},
+    Operation{operation::halfBlowRod,
+              "half-blow-rod",
+              none,
+              true,
+              actionIn,
+              {15, 30},
+              0,
+              0,
+              "key-winks",
+              kHalfBlow,
+              "U17",
+              halfBlow},
+    Operation{operation::pedalRod,
+              "pedal-rod",
+              none,
+              true,
+              actionIn,
+              {15, 30},
+              0,
+              0,
+              "pedal-free-play",
+              kPedal,
+              "U17",
+              damperRise},
+    Operation{operation::leverTiming,
+              "lever-timing",
+              none,
+              false,
+              actionOut,
+              {2, 5},
+              0,
+              0,
+              "lever-free",
+              kTiming,
+              "",
+              damperStart},
+    Operation{operation::inspect, "inspect", none, false, actionIn, {2, 4}, 0, 0, "", {}, "U1", keyHeight},
+};
+
+constexpr bool rowsAtTheirPlace() {
+    for (std::size_t i = 0; i < kRows.size(); ++i)
+        if (kRows[i].id.row != i) return false;
+    return true;
+}
+static_assert(rowsAtTheirPlace());
+
+constexpr std::array<std::string_view, 7> kAccessKeys = {"keys-off",   "one-key",   "action-in", "action-tilted",
+                                                         "action-out", "stack-out", "bench"};
+
+} // namespace
+
+bool disturbs(OperationId id, DimensionId dimension, const Piano& piano) {
+    // On a vertical the hammers rest on the rail: key and capstan change the lost motion, not the blow.
+    if (dimension == blow && piano.vertical() && row(id).serves != blow) return false;
+    const auto& disturbed = row(id).disturbs;
+    return std::find(disturbed.begin(), disturbed.end(), dimension) != disturbed.end();
+}
+
+std::span<const Operation> operations() {
+    return kRows;
+}
+
+const Operation& row(OperationId id) {
+    return kRows.at(id.row);
+}
+
+std::string_view key(OperationId id) {
+    return row(id).key;
+}
+
+Outcome<OperationId> findOperation(std::string_view wanted) {
+    for (const Operation& candidate : kRows)
+        if (candidate.key == wanted) return candidate.id;
+    return refuse(RefusalCode::unknownOperation, std::string{wanted});
+}
+
+std::string_view key(Access access) {
+    return kAccessKeys.at(static_cast<std::size_t>(access));
+}
+
+} // namespace hammerline

@@ -1,0 +1,174 @@
+// Which operations an action has, where they are reached, and which way its parts are turned (computation 7): all of it
+// rows over the attributes of the action.
+#include "core/operation/operation.h"
+
+namespace hammerline {
+
+namespace {
+
+using Holds = bool (*)(const Piano&);
+
+bool always(const Piano&) {
+    return true;
+}
+bool vertical(const Piano& p) {
+    return p.vertical();
+}
+bool grand(const Piano& p) {
+    return !p.vertical();
+}
+bool hasLetOffScrew(const Piano& p) {
+    return p.letOff != LetOffScrew::none;
+}
+bool hasSpoons(const Piano& p) {
+    return p.vertical() && p.damping == Damping::underdamper;
+}
+bool hasGrandLevers(const Piano& p) {
+    return p.damping == Damping::grandLever;
+}
+bool hasPlayer(const Piano& p) {
+    return p.hasPlayer();
+}
+
+// By row of the catalogue. A grand's keys carry no lost motion, so its back rail is no matter of one shim.
+constexpr std::array<Holds, 18> kHas = {
+    always,         // balance punching
+    always,         // front punching
+    always,         // capstan: fixed ones are faced by the millimetre
+    vertical,       // rest rail pads
+    vertical,       // rest rail cloth at one note
+    hasLetOffScrew, // let-off
+    grand,          // drop
+    always,         // back check wire
+    hasSpoons,      // spoons
+    always,         // damper wire
+    vertical,       // bridle wire
+    always,         // balance rail
+    vertical,       // back rail with balance rail
+    hasPlayer,      // player screw
+    vertical,       // half-blow rod
+    always,         // pedal rod
+    hasGrandLevers, // lever timing
+    always,         // inspect
+};
+
+struct Reached {
+    OperationId operation;
+    Holds when;
+    Access access;
+};
+// A stack in front of the action has to come out before capstans and checks are reached.
+constexpr std::array kReached = {
+    Reached{operation::capstanTurn, hasPlayer, Access::stackOut},
+    Reached{operation::checkBend, hasPlayer, Access::stackOut},
+    Reached{operation::dropTurn, grand, Access::actionIn},
+};
+
+using enum Direction;
+struct Words {
+    Direction positive, negative;
+};
+// By row of the catalogue: the word of a positive and of a negative amount.
+constexpr std::array<Words, 18> kWords = {{
+    {add, remove},              // balance punching
+    {add, remove},              // front punching
+    {anticlockwise, clockwise}, // capstan (see kCapstanWords)
+    {add, remove},              // rest rail pads
+    {add, remove},              // rest rail cloth
+    {in, out},                  // let-off
+    {in, out},                  // drop
+    {toward, away},             // check wire, toward the catcher (grand: the tail)
+    {toward, away},             // spoon, toward the damper lever
+    {toward, away},             // damper wire, toward the string
+    {away, toward},             // bridle wire, away from the butt is tighter
+    {add, remove},              // balance rail
+    {add, remove},              // back rail
+    {farther, nearer},          // player finger
+    {longer, shorter},          // half-blow rod
+    {longer, shorter},          // pedal rod
+    {later, earlier},           // grand damper levers
+    {inspect, inspect},
+}};
+
+// Seen from above, UP first. A drop button draws its wire up clockwise; of a rocker's two screws the one that lifts is
+// found by the trial; a fixed capstan is faced. Common practice, no source, except the two turning directions
+// (situations 23 and 24).
+constexpr std::array<Words, 6> kCapstanWords = {{
+    {anticlockwise, clockwise}, // holed
+    {anticlockwise, clockwise}, // square shank
+    {anticlockwise, clockwise}, // dowel
+    {clockwise, anticlockwise}, // rocker
+    {add, remove},              // fixed
+    {clockwise, anticlockwise}, // drop button
+}};
+
+constexpr std::array<std::string_view, 15> kDirectionKeys = {
+    "clockwise", "anticlockwise", "add",    "remove",  "toward",  "away",  "in",     "out",
+    "longer",    "shorter",       "nearer", "farther", "earlier", "later", "inspect"};
+
+} // namespace
+
+std::string_view key(Direction direction) {
+    return kDirectionKeys.at(static_cast<std::size_t>(direction));
+}
+
+bool applies(OperationId id, const Piano& piano) {
+    return kHas.at(id.row)(piano);
+}
+
+Access accessOf(OperationId id, const Piano& piano) {
+    for (const Reached& reached : kReached)
+        if (reached.operation == id && reached.when(piano)) return reached.access;
+    return row(id).access;
+}
+
+AmountUnit unitOf(OperationId id, const Piano& piano) {
+    if (id == operation::capstanTurn && piano.capstan == Capstan::fixed) return AmountUnit::mm;
+    return row(id).unit;
+}
+
+double capOf(OperationId id, const Piano& piano) {
+    if (id != operation::capstanTurn) return row(id).capPerGo;
+    if (piano.capstan == Capstan::fixed) return 0;
+    if (!piano.vertical()) return 0.125;
+    return piano.capstan == Capstan::rocker ? 0.25 : row(id).capPerGo;
+}
+
+double firstTrialOf(OperationId id, const Piano& piano) {
+    if (id != operation::capstanTurn) return row(id).firstTrial;
+    if (piano.capstan == Capstan::fixed) return 0;
+    return piano.vertical() ? row(id).firstTrial : 0.125;
+}
+
+DimensionId servesOf(OperationId id, KeyColour colour, const Piano& piano) {
+    const DimensionId served = row(id).serves;
+    if (served == dimension::keyHeight && colour == KeyColour::sharp) return dimension::sharpHeight;
+    if (served == dimension::lostMotion && !piano.vertical()) return dimension::blow;
+    return served;
+}
+
+std::array<double, 2> minutesToReach(Access access, const Piano& piano) {
+    // bench-practice 2.7: keys off and on, action out and in (drop action with its lifters), stack out and in.
+    switch (access) {
+    case Access::keysOff:
+        return {15, 30};
+    case Access::stackOut:
+        return piano.hasPlayer() ? std::array{60.0, 150.0} : std::array{0.0, 0.0};
+    case Access::actionTilted:
+    case Access::actionOut:
+    case Access::bench:
+        return piano.action == ActionKind::drop ? std::array{40.0, 90.0} : std::array{10.0, 25.0};
+    case Access::oneKey:
+    case Access::actionIn:
+        return {0, 0};
+    }
+    return {0, 0};
+}
+
+Direction directionOf(OperationId id, double amount, const Piano& piano, bool reversed) {
+    const Words words =
+        id == operation::capstanTurn ? kCapstanWords.at(static_cast<std::size_t>(piano.capstan)) : kWords.at(id.row);
+    return (amount < 0) != reversed ? words.negative : words.positive;
+}
+
+} // namespace hammerline
