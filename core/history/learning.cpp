@@ -78,8 +78,9 @@ void leaveOutliersOut(std::vector<Pair>& pairs, double factor) {
 /// Everything a pass pair needs: the states before the work and the plain readings after it.
 class Lessons {
 public:
-    Lessons(const PianoRecord& record, std::array<double, 2> ratio, std::span<const Response> responses)
-        : m_record(record), m_answers(responses) {
+    Lessons(const PianoRecord& record, std::array<double, 2> ratio, std::span<const Response> guesses,
+            std::span<const Response> believed)
+        : m_record(record), m_guesses(guesses), m_answers(believed) {
         std::vector<const Pass*> passes;
         for (const Pass& pass : record.passes) {
             passes.push_back(&pass);
@@ -216,13 +217,9 @@ std::vector<Response> learnedResponses(const PianoRecord& record, std::array<dou
             if (!applies(operation.id, record.piano) || unitOf(operation.id, record.piano) == AmountUnit::none)
                 continue;
             std::vector<Pair> pairs = lessons.pairsOf(operation.id);
-            // `expected` was predicted by what is believed in this round: bring it back to the first guess.
-            const double believed = inUse.count(operation.id) ? inUse[operation.id] : 1.0;
-            for (Pair& pair : pairs)
-                pair.expected /= believed;
-            Fit fit = fitThroughOrigin(pairs, 1.0);
+            Fit fit = fitThroughOrigin(pairs);
             leaveOutliersOut(pairs, fit.factor);
-            fit = fitThroughOrigin(pairs, 1.0);
+            fit = fitThroughOrigin(pairs);
             if (fit.pairs < kFewestPairs) continue;
             for (std::size_t i = 0; i < next.size(); ++i)
                 if (next[i].operation == operation.id) scale(next[i], weighed(fit, guesses[i]));
