@@ -2,8 +2,8 @@
 #include "core/history/learning.h"
 
 #include "core/history/states.h"
-
-#include <boost/math/distributions/students_t.hpp>
+#include "core/stats/distribution.h"
+#include "core/stats/robust.h"
 
 #include <algorithm>
 #include <cmath>
@@ -21,13 +21,6 @@ struct Pair {
     bool out = false;
 };
 
-double median(std::vector<double> values) {
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    if (values.size() % 2 == 1) return *middle;
-    return (*middle + *std::max_element(values.begin(), middle)) / 2;
-}
-
 struct Fit {
     double factor{}, sd{}; // answer over first guess
     int pairs = 0;
@@ -39,7 +32,7 @@ struct Fit {
 /// An amount computed from the reading that also stands in `seen` shares its error: E[sum(e s)] is too large by
 /// V_before / factor in use for each such pair. The factor in use is 1 here: amounts are computed from a lone reading
 /// only before anything is learned; later ones come from weighed states, whose error does not lean on the reading.
-Fit fitThroughOrigin(const std::vector<Pair>& pairs) {
+Fit answerFit(const std::vector<Pair>& pairs) {
     double cross = 0, squares = 0, gauge = 0;
     Fit fit;
     for (const Pair& pair : pairs) {
@@ -65,11 +58,11 @@ void leaveOutliersOut(std::vector<Pair>& pairs, double factor) {
     std::vector<double> residuals;
     for (const Pair& pair : pairs)
         residuals.push_back(pair.seen - factor * pair.expected);
-    const double middle = median(residuals);
+    const double middle = *median(residuals);
     std::vector<double> distances;
     for (const double residual : residuals)
         distances.push_back(std::abs(residual - middle));
-    const double mad = median(distances);
+    const double mad = *median(distances);
     if (mad <= 0) return;
     for (std::size_t i = 0; i < pairs.size(); ++i)
         pairs[i].out = 0.6745 * distances[i] / mad > 3.5;
@@ -194,7 +187,7 @@ void scale(Response& response, const Fit& fit) {
     }
     response.learned = true;
     response.pairs = fit.pairs;
-    const double t = boost::math::quantile(boost::math::students_t(fit.pairs + 1), 0.975);
+    const double t = studentQuantile(0.975, fit.pairs + 1);
     const double low = guess.perUnit * (fit.factor - t * fit.sd), high = guess.perUnit * (fit.factor + t * fit.sd);
     response.low95 = std::min(low, high);
     response.high95 = std::max(low, high);
@@ -217,9 +210,9 @@ std::vector<Response> learnedResponses(const PianoRecord& record, std::array<dou
             if (!applies(operation.id, record.piano) || unitOf(operation.id, record.piano) == AmountUnit::none)
                 continue;
             std::vector<Pair> pairs = lessons.pairsOf(operation.id);
-            Fit fit = fitThroughOrigin(pairs);
+            Fit fit = answerFit(pairs);
             leaveOutliersOut(pairs, fit.factor);
-            fit = fitThroughOrigin(pairs);
+            fit = answerFit(pairs);
             if (fit.pairs < kFewestPairs) continue;
             for (std::size_t i = 0; i < next.size(); ++i)
                 if (next[i].operation == operation.id) scale(next[i], weighed(fit, guesses[i]));

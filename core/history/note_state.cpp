@@ -53,7 +53,7 @@ std::optional<Told> tell(DimensionId id, const Measured& measured, double u) {
 
 void weigh(Known& known, const Told& told) {
     if (!known.known) {
-        known = {told.value, told.variance, true, false, false};
+        known = {told.value, told.variance, true, false, false, false};
         return;
     }
     const double k = known.variance / (known.variance + told.variance);
@@ -61,6 +61,7 @@ void weigh(Known& known, const Told& told) {
     known.variance *= 1 - k;
     known.expected = false;
     known.weighed = true;
+    known.derived = false;
 }
 
 /// r = D - M - (B-O)/R - A is zero in truth. Its variance S is the sum of c^2 V with c = (1, -1, -1/R, 1/R, -1) and of
@@ -70,7 +71,7 @@ void useRelation(NoteState& note, double ratio, double ratioSpread, bool vertica
     constexpr std::array five = {keyDip, lostMotion, blow, letOff, aftertouch};
     const std::array c = {1.0, -1.0, -1 / ratio, 1 / ratio, -1.0};
     // A grand's keys have no lost motion: known to be none.
-    Known none{0, 0, true, false, false};
+    Known none{0, 0, true, false, false, false};
     std::array<Known*, 5> at{};
     std::size_t unknown = 0, missing = 0;
     for (std::size_t i = 0; i < five.size(); ++i) {
@@ -90,7 +91,7 @@ void useRelation(NoteState& note, double ratio, double ratioSpread, bool vertica
     const double run = at[2]->known && at[3]->known ? at[2]->value - at[3]->value : 43.0;
     variance += std::pow(run * ratioSpread / (ratio * ratio), 2);
     if (unknown == 1) {
-        *at[missing] = {-residual / c[missing], variance / (c[missing] * c[missing]), true, true, false};
+        *at[missing] = {-residual / c[missing], variance / (c[missing] * c[missing]), true, true, false, true};
         return;
     }
     if (variance <= 0 || residual * residual > 16 * variance) return;
@@ -116,6 +117,23 @@ void move(NoteState& note, const Response& response, double amount, AmountUnit u
         known.variance += std::pow(effect.sd * amount, 2) + std::pow(effect.perUnit * hand, 2);
         known.expected = true;
     }
+}
+
+void setToAim(NoteState& note, const Response& response, std::optional<double> aim, double u) {
+    const Effect& first = response.effects.front();
+    Known& served = note.of(first.dimension);
+    const bool follows = aim && served.known && first.perUnit != 0;
+    const double amount = follows ? (*aim - served.value) / first.perUnit : 0;
+    const double amountSd = follows ? std::sqrt(served.variance) / std::abs(first.perUnit) : 0;
+    for (const Effect& effect : response.effects) {
+        Known& known = note.of(effect.dimension);
+        if (!known.known || &known == &served) continue;
+        known.known = follows;
+        known.value += effect.perUnit * amount;
+        known.variance += std::pow(effect.perUnit * amountSd, 2);
+        known.expected = true;
+    }
+    served = {aim.value_or(0), u * u, aim.has_value(), true, true, false};
 }
 
 } // namespace hammerline

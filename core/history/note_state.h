@@ -15,6 +15,7 @@ struct Known {
     bool known = false;
     bool expected = false; // no fresh reading since the last operation that moved it
     bool weighed = false;  // a reading was weighed with an expectation, not taken alone
+    bool derived = false;  // never read: the relation gave it
 };
 
 /// Blow is kept as the blow of the *rail*, B + R |M| where the hammer is held off it (M < 0): the state is linear
@@ -50,5 +51,9 @@ double handSd(OperationId, double amount, AmountUnit);
 
 /// Moves every known dimension by the effects of an amount; variances grow by (amount sd)^2 and the hand's.
 void move(NoteState&, const Response&, double amount, AmountUnit);
+
+/// Set by looking until it reads the aim: then known as well as the gauge knows (u). The amount, and with it what the
+/// others did, follows from the change; without an aim on record, all it moved is unknown.
+void setToAim(NoteState&, const Response&, std::optional<double> aim, double u);
 
 } // namespace hammerline

@@ -18,17 +18,18 @@ const Response* Answers::of(OperationId id, KeyColour colour) const {
     return m_at.at(id.row).at(static_cast<std::size_t>(colour));
 }
 
-std::optional<double> amountAt(const Done& done, NoteNumber note) {
-    if (std::find(done.notes.begin(), done.notes.end(), note) == done.notes.end()) return std::nullopt;
-    if (done.toAim) return std::nullopt;
-    if (done.amounts.empty()) return done.amount;
-    // Between the screws or brackets that carry an amount the rail runs straight.
-    const auto above = done.amounts.lower_bound(note.value);
-    if (above == done.amounts.end()) return std::prev(above)->second;
-    if (above->first == note.value || above == done.amounts.begin()) return above->second;
+double amountBetween(const std::map<int, double>& amounts, NoteNumber note) {
+    const auto above = amounts.lower_bound(note.value);
+    if (above == amounts.end()) return std::prev(above)->second;
+    if (above->first == note.value || above == amounts.begin()) return above->second;
     const auto below = std::prev(above);
     const double share = double(note.value - below->first) / double(above->first - below->first);
     return below->second + share * (above->second - below->second);
+}
+
+std::optional<double> amountAt(const Done& done, NoteNumber note) {
+    if (done.toAim || std::find(done.notes.begin(), done.notes.end(), note) == done.notes.end()) return std::nullopt;
+    return done.amounts.empty() ? done.amount : amountBetween(done.amounts, note);
 }
 
 namespace {
@@ -108,28 +109,8 @@ private:
             if (const auto amount = amountAt(done, note))
                 move(at(note), *response, *amount, unitOf(done.operation, piano()));
             else
-                setToAim(at(note), *response, done.aim);
+                setToAim(at(note), *response, done.aim, m_u[response->effects.front().dimension.row]);
         }
-    }
-
-    /// Set by looking until it reads the aim: known as well as the gauge knows. The amount, and with it what the others
-    /// did, follows from the change; without an aim on record both are unknown.
-    void setToAim(NoteState& note, const Response& response, std::optional<double> aim) {
-        const Effect& first = response.effects.front();
-        Known& served = note.of(first.dimension);
-        const bool follows = aim && served.known && first.perUnit != 0;
-        const double amount = follows ? (*aim - served.value) / first.perUnit : 0;
-        const double amountSd = follows ? std::sqrt(served.variance) / std::abs(first.perUnit) : 0;
-        for (const Effect& effect : response.effects) {
-            Known& known = note.of(effect.dimension);
-            if (!known.known || &known == &served) continue;
-            known.known = follows;
-            known.value += effect.perUnit * amount;
-            known.variance += std::pow(effect.perUnit * amountSd, 2);
-            known.expected = true;
-        }
-        const double u = m_u[first.dimension.row];
-        served = {aim.value_or(0), u * u, aim.has_value(), true, true};
     }
 
     const StateQuestion& m_question;

@@ -38,6 +38,8 @@ struct StateQuestion {
 /// pass is left out (learning compares before and after).
 std::vector<NoteState> noteStates(const StateQuestion&, const Answers&, bool workOfLast = true);
 
+/// Between the screws or brackets that carry an amount a rail runs straight; beyond the outermost it goes on level.
+double amountBetween(const std::map<int, double>& amounts, NoteNumber);
 /// The amount of a done thing at one note; none for "set to the aim" or where it does not touch the note.
 std::optional<double> amountAt(const Done&, NoteNumber);
 

@@ -44,12 +44,6 @@ bool solveSquare(std::array<std::array<double, kMostMoves + 1>, kMostMoves>& m, 
     return true;
 }
 
-double deviation(double value, const Goal& goal) {
-    const double off = value - goal.nominal;
-    const double width = off > 0 ? goal.high - goal.nominal : goal.nominal - goal.low;
-    return std::isinf(width) ? 0 : std::abs(off) / std::max(width, 1e-6);
-}
-
 } // namespace
 
 NoteWorker::NoteWorker(std::span<const CoreMove> moves) : m_moves(moves) {
@@ -110,47 +104,60 @@ NoteWork NoteWorker::by(const CoreNote& note, unsigned taken) {
     return work;
 }
 
-/// The least largest deviation is often held by one dimension that the moves hardly reach; the others are then free.
-/// From the solution as far as possible along the straight line to "each move's own dimension at its nominal" without
-/// passing that largest deviation: deviations are convex along it, so the farthest point is found dimension by
-/// dimension.
-void NoteWorker::towardNominal(const CoreNote& note, NoteWork& work) const {
+/// Puts each taken move's own dimension at its nominal, all at once; false where they have no single answer.
+bool NoteWorker::nominal(const CoreNote& note, NoteWork& work, bool dipFloats) const {
     std::array<std::array<double, kMostMoves + 1>, kMostMoves> system{};
     std::array<std::size_t, kMostMoves> column{};
     std::size_t n = 0;
     for (std::size_t j = 0; j < m_moves.size(); ++j)
         if (work.taken >> j & 1U) column[n++] = j;
     for (std::size_t r = 0; r < n; ++r) {
-        const CoreMove& move = m_moves[column[r]];
-        Core own = move.own;
-        if (!note.goal[place(own)]) own = Core::aftertouch;
-        if (!note.goal[place(own)]) return;
+        Core own = m_moves[column[r]].own;
+        if (!note.goal[place(own)] || (own == Core::dip && dipFloats)) own = Core::aftertouch;
+        if (!note.goal[place(own)]) return false;
         for (std::size_t c = 0; c < n; ++c)
             system[r][c] = m_moves[column[c]].effects[place(own)];
         system[r][n] = note.goal[place(own)]->nominal - note.value[place(own)];
     }
-    if (!solveSquare(system, n)) return;
+    if (!solveSquare(system, n)) return false;
+    for (std::size_t c = 0; c < n; ++c)
+        work.amounts[column[c]] = system[c][n];
+    return true;
+}
+
+NoteWork NoteWorker::toNominal(const CoreNote& note, unsigned taken, bool dipFloats) const {
+    NoteWork work;
+    work.taken = taken;
+    work.minutes = minutesOf(m_moves, taken);
+    nominal(note, work, dipFloats);
+    return work;
+}
+
+/// The least largest deviation is often held by one dimension that the moves hardly reach; the others are then free.
+/// From the solution as far as possible along the straight line to "each move's own dimension at its nominal" without
+/// passing that largest deviation: deviations are convex along it, so the farthest point is found dimension by
+/// dimension.
+void NoteWorker::towardNominal(const CoreNote& note, NoteWork& work) const {
+    NoteWork nominalWork = work;
+    if (!nominal(note, nominalWork, false)) return;
     double farthest = 1;
     const auto limit = [&](double here, double there, double low, double high) {
         if (there > high) farthest = std::min(farthest, std::max(high - here, 0.0) / (there - here));
         if (there < low) farthest = std::min(farthest, std::max(here - low, 0.0) / (here - there));
     };
     const auto here = after(note, work);
-    NoteWork nominal = work;
-    for (std::size_t c = 0; c < n; ++c) {
-        const Bounds& bounds = m_moves[column[c]].bounds;
-        nominal.amounts[column[c]] = system[c][n];
-        limit(work.amounts[column[c]], system[c][n], bounds.least, bounds.most);
-    }
-    const auto there = after(note, nominal);
+    const auto there = after(note, nominalWork);
+    for (std::size_t j = 0; j < m_moves.size(); ++j)
+        if (work.taken >> j & 1U)
+            limit(work.amounts[j], nominalWork.amounts[j], m_moves[j].bounds.least, m_moves[j].bounds.most);
     for (std::size_t i = 0; i < kCoreCount; ++i) {
         if (!note.goal[i]) continue;
         const Goal& goal = *note.goal[i];
         limit(here[i], there[i], goal.nominal - work.largest * (goal.nominal - goal.low),
               goal.nominal + work.largest * (goal.high - goal.nominal));
     }
-    for (std::size_t c = 0; c < n; ++c)
-        work.amounts[column[c]] += farthest * (nominal.amounts[column[c]] - work.amounts[column[c]]);
+    for (std::size_t j = 0; j < m_moves.size(); ++j)
+        if (work.taken >> j & 1U) work.amounts[j] += farthest * (nominalWork.amounts[j] - work.amounts[j]);
 }
 
 std::array<double, kCoreCount> NoteWorker::after(const CoreNote& note, const NoteWork& work) const {

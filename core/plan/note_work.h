@@ -58,9 +58,12 @@ public:
     std::optional<NoteWork> leastWork(const CoreNote&, unsigned allowed);
     /// The amounts for just these moves, whether or not everything comes in.
     NoteWork by(const CoreNote&, unsigned taken);
+    /// The amounts that put each taken move's own dimension at its nominal; a front punching may serve the aftertouch.
+    NoteWork toNominal(const CoreNote&, unsigned taken, bool dipFloats) const;
     std::array<double, kCoreCount> after(const CoreNote&, const NoteWork&) const;
 
 private:
+    bool nominal(const CoreNote&, NoteWork&, bool dipFloats) const;
     void towardNominal(const CoreNote&, NoteWork&) const;
     bool couldReach(const CoreNote&, unsigned taken) const;
 
