@@ -5,7 +5,8 @@
 
 namespace hammerline {
 
-/// The responses of this piano: first guesses, replaced where pairs teach better.
+/// The responses of this piano: first guesses, replaced where pairs teach better. Heights in the passes are those
+/// relative to the piano's own line (judge's withRelativeHeights), here and below.
 std::vector<Response> learnedResponses(const PianoRecord&, std::array<double, 2> ratio);
 
 /// What is known of a cell after everything up to now (computation 8): value and standard uncertainty, smallest units

@@ -21,6 +21,7 @@ struct Done {
     int pass = 0;     // follows the readings of this pass
     std::int64_t order = 0;
     std::int64_t at = 0;
+    std::optional<double> aim; // with toAim: what it was set to, where the step said so (trade units)
     friend bool operator==(const Done&, const Done&) = default;
 };
 

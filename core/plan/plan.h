@@ -6,6 +6,9 @@
 #include "core/history/learning.h"
 #include "core/judge/judge.h"
 
+#include <deque>
+#include <memory>
+
 namespace hammerline {
 
 enum class Intent : std::uint8_t { touchUp, full };
@@ -94,6 +97,7 @@ struct Plan {
     std::vector<Cell> becomesStale;
     std::vector<std::string_view> askFirst; // questions before a plan is made: "try-let-off-screws", "action-bolts"
     double minutes = 0;
+    std::shared_ptr<const std::deque<std::string>> texts; // what the ids of a plan that was read from text point at
 };
 
 /// Refuses noSuchPass. An empty plan is a plan without steps, not a refusal.

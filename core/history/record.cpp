@@ -1,0 +1,55 @@
+#include "core/history/record.h"
+
+#include <algorithm>
+
+namespace hammerline {
+
+const Pass* PianoRecord::pass(int number) const {
+    if (number < 1 || static_cast<std::size_t>(number) > passes.size()) return nullptr;
+    return &passes[static_cast<std::size_t>(number) - 1];
+}
+
+namespace {
+
+/// Acts are numbered in the book; records made without a book carry no numbers, then the pass decides: what was done
+/// follows the readings of its pass.
+bool doneAfter(std::int64_t doneOrder, int donePass, std::int64_t readingOrder, int readingPass) {
+    if (doneOrder > 0 && readingOrder > 0) return doneOrder > readingOrder;
+    return donePass >= readingPass;
+}
+
+bool mendedSince(const PianoRecord& record, Cell cell, std::int64_t readingOrder) {
+    return std::any_of(record.findings.begin(), record.findings.end(), [&](const Finding& finding) {
+        if (finding.state != FindingState::mended || finding.order <= readingOrder) return false;
+        if (finding.note && *finding.note != cell.note) return false;
+        const Part* part = findPart(finding.part);
+        if (!part) return false;
+        return part->staleAll || std::find(part->stale.begin(), part->stale.end(), cell.dimension) != part->stale.end();
+    });
+}
+
+} // namespace
+
+std::vector<Cell> staleCells(const PianoRecord& record, const Pass& pass) {
+    std::vector<Cell> stale;
+    if (record.done.empty() && record.findings.empty()) return stale;
+    // Per note the operations done at it, so that 88 notes and a thousand ticks stay cheap.
+    std::vector<std::vector<const Done*>> byNote(static_cast<std::size_t>(record.piano.notes) + 1);
+    for (const Done& done : record.done)
+        for (const NoteNumber note : done.notes)
+            if (record.piano.contains(note)) byNote[static_cast<std::size_t>(note.value)].push_back(&done);
+    const bool mended = std::any_of(record.findings.begin(), record.findings.end(),
+                                    [](const Finding& f) { return f.state == FindingState::mended; });
+    for (const auto& [cell, measured] : pass.cells) {
+        if (measured.missing() || !record.piano.contains(cell.note)) continue;
+        const auto& doneHere = byNote[static_cast<std::size_t>(cell.note.value)];
+        const bool disturbed = std::any_of(doneHere.begin(), doneHere.end(), [&](const Done* done) {
+            return doneAfter(done->order, done->pass, measured.order(), pass.number) &&
+                   disturbs(done->operation, cell.dimension, record.piano);
+        });
+        if (disturbed || (mended && mendedSince(record, cell, measured.order()))) stale.push_back(cell);
+    }
+    return stale;
+}
+
+} // namespace hammerline

@@ -1,0 +1,155 @@
+#include "core/history/states.h"
+
+#include "core/history/learning.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace hammerline {
+
+Answers::Answers(std::span<const Response> responses) {
+    for (const Response& response : responses)
+        for (const KeyColour colour : {KeyColour::natural, KeyColour::sharp})
+            if (!response.keys || *response.keys == colour)
+                m_at.at(response.operation.row).at(static_cast<std::size_t>(colour)) = &response;
+}
+
+const Response* Answers::of(OperationId id, KeyColour colour) const {
+    return m_at.at(id.row).at(static_cast<std::size_t>(colour));
+}
+
+double amountBetween(const std::map<int, double>& amounts, NoteNumber note) {
+    const auto above = amounts.lower_bound(note.value);
+    if (above == amounts.end()) return std::prev(above)->second;
+    if (above->first == note.value || above == amounts.begin()) return above->second;
+    const auto below = std::prev(above);
+    const double share = double(note.value - below->first) / double(above->first - below->first);
+    return below->second + share * (above->second - below->second);
+}
+
+std::optional<double> amountAt(const Done& done, NoteNumber note) {
+    if (done.toAim || std::find(done.notes.begin(), done.notes.end(), note) == done.notes.end()) return std::nullopt;
+    return done.amounts.empty() ? done.amount : amountBetween(done.amounts, note);
+}
+
+namespace {
+
+class Run {
+public:
+    Run(const StateQuestion& question, const Answers& answers)
+        : m_question(question)
+        , m_answers(answers)
+        , m_notes(static_cast<std::size_t>(question.record->piano.notes))
+        , m_fresh(m_notes.size(), false) {
+        for (std::size_t i = 0; i < kDimensionCount; ++i) {
+            const DimensionId id{static_cast<std::uint8_t>(i)};
+            m_u[i] = toTrade(uncertaintyOf(id, piano()), row(id).kind);
+        }
+    }
+
+    void pass(const Pass& pass, bool withWork) {
+        std::vector<const Done*> work;
+        for (const Done& done : m_question.record->done)
+            if (done.pass == pass.number) work.push_back(&done);
+        std::stable_sort(work.begin(), work.end(), [](auto* a, auto* b) { return a->order < b->order; });
+        const std::int64_t firstWork = work.empty() ? 0 : work.front()->order;
+        read(pass, [&](std::int64_t order) { return firstWork == 0 || order <= firstWork; });
+        if (!withWork) return;
+        for (const Done* done : work)
+            apply(*done);
+        if (firstWork > 0) read(pass, [&](std::int64_t order) { return order > firstWork; });
+    }
+
+    std::vector<NoteState> take() { return std::move(m_notes); }
+
+private:
+    const Piano& piano() const { return m_question.record->piano; }
+    NoteState& at(NoteNumber n) { return m_notes[static_cast<std::size_t>(n.value) - 1]; }
+    const RatioOf& ratioAt(NoteNumber n) const {
+        return m_question.ratio[static_cast<std::size_t>(colourOf(n, piano()))];
+    }
+
+    template <class Which>
+    void read(const Pass& pass, Which which) {
+        std::fill(m_fresh.begin(), m_fresh.end(), false);
+        // Blow after the others: the blow of the rail needs the lost motion.
+        std::vector<std::pair<NoteNumber, const Measured*>> blows;
+        for (const auto& [cell, measured] : pass.cells) {
+            if (measured.missing() || !piano().contains(cell.note) || !which(measured.order())) continue;
+            m_fresh[static_cast<std::size_t>(cell.note.value) - 1] = true;
+            if (cell.dimension == dimension::blow)
+                blows.emplace_back(cell.note, &measured);
+            else
+                weighIn(cell.note, cell.dimension, measured);
+        }
+        for (const auto& [note, measured] : blows)
+            weighIn(note, dimension::blow, *measured);
+        for (int n = 1; n <= piano().notes; ++n)
+            if (m_fresh[static_cast<std::size_t>(n) - 1])
+                useRelation(at({n}), ratioAt({n}).value, ratioAt({n}).spread, piano().vertical());
+    }
+
+    void weighIn(NoteNumber note, DimensionId id, const Measured& measured) {
+        const auto told = tell(id, measured, m_u[id.row]);
+        if (!told) return;
+        if (id != dimension::blow) return weigh(at(note).of(id), *told);
+        // Seen is B_rail + R min(M, 0): bring the reading to the rail first.
+        NoteState seen;
+        seen.of(dimension::lostMotion) = at(note).of(dimension::lostMotion);
+        seen.takeShownBlow(told->value, ratioAt(note).value);
+        weigh(at(note).of(id), {seen.of(id).value, told->variance});
+    }
+
+    void apply(const Done& done) {
+        for (const NoteNumber note : done.notes) {
+            if (!piano().contains(note)) continue;
+            const KeyColour colour = colourOf(note, piano());
+            const Response* response = m_answers.of(done.operation, colour);
+            if (!response) continue;
+            if (const auto amount = amountAt(done, note))
+                move(at(note), *response, *amount, unitOf(done.operation, piano()));
+            else
+                setToAim(at(note), *response, done.aim, m_u[response->effects.front().dimension.row]);
+        }
+    }
+
+    const StateQuestion& m_question;
+    const Answers& m_answers;
+    std::vector<NoteState> m_notes;
+    std::vector<bool> m_fresh;
+    std::array<double, kDimensionCount> m_u{};
+};
+
+} // namespace
+
+std::vector<NoteState> noteStates(const StateQuestion& question, const Answers& answers, bool workOfLast) {
+    Run run(question, answers);
+    for (const Pass* pass : question.passes)
+        run.pass(*pass, workOfLast || pass != question.passes.back());
+    return run.take();
+}
+
+State stateOf(const PianoRecord& record, int pass, std::span<const Response> responses, std::array<double, 2> ratio) {
+    std::vector<const Pass*> passes;
+    for (const Pass& each : record.passes)
+        if (each.number <= pass) passes.push_back(&each);
+    const StateQuestion question{
+        &record, passes, {RatioOf{ratio[0], kUsualSpread * ratio[0]}, RatioOf{ratio[1], kUsualSpread * ratio[1]}}};
+    const auto notes = noteStates(question, Answers(responses));
+    State state;
+    for (std::size_t i = 0; i < notes.size(); ++i) {
+        const NoteNumber note{static_cast<int>(i) + 1};
+        const double R = ratio[static_cast<std::size_t>(colourOf(note, record.piano))];
+        for (std::size_t d = 0; d < kDimensionCount; ++d) {
+            const DimensionId id{static_cast<std::uint8_t>(d)};
+            const Known& known = notes[i].of(id);
+            if (!known.known) continue;
+            const double value = id == dimension::blow ? notes[i].shownBlow(R) : known.value;
+            state.emplace_hint(state.end(), Cell{note, id},
+                               CellState{value, std::sqrt(known.variance), known.expected});
+        }
+    }
+    return state;
+}
+
+} // namespace hammerline

@@ -1,0 +1,46 @@
+// The states of all notes after passes and work, in one run through the history (computation 8).
+#pragma once
+
+#include "core/history/note_state.h"
+#include "core/history/record.h"
+
+namespace hammerline {
+
+/// The responses by operation and colour.
+class Answers {
+public:
+    explicit Answers(std::span<const Response> responses);
+    /// Null where the operation has none for that colour.
+    const Response* of(OperationId, KeyColour) const;
+
+private:
+    std::array<std::array<const Response*, 2>, 18> m_at{};
+};
+
+struct RatioOf {
+    double value{};
+    double spread{}; // one standard deviation between notes
+};
+
+/// Relative spread of R between the notes of a colour, until five readings of a note tell it (a guess, no source).
+inline constexpr double kUsualSpread = 0.02;
+
+struct StateQuestion {
+    const PianoRecord* record{};
+    /// The passes to go through, first to last, with heights relative (judge's withRelativeHeights); pass numbers are
+    /// those inside.
+    std::span<const Pass* const> passes;
+    std::array<RatioOf, 2> ratio;
+};
+
+/// By note (index note - 1). Readings are weighed with what was expected; a note with a new reading is also held to the
+/// escapement relation; work moves the state. With `workOfLast` false, what was done after the readings of the last
+/// pass is left out (learning compares before and after).
+std::vector<NoteState> noteStates(const StateQuestion&, const Answers&, bool workOfLast = true);
+
+/// Between the screws or brackets that carry an amount a rail runs straight; beyond the outermost it goes on level.
+double amountBetween(const std::map<int, double>& amounts, NoteNumber);
+/// The amount of a done thing at one note; none for "set to the aim" or where it does not touch the note.
+std::optional<double> amountAt(const Done&, NoteNumber);
+
+} // namespace hammerline

@@ -1,0 +1,145 @@
+#include "core/plan/bench.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace hammerline {
+
+double CommonMove::largest() const {
+    double largest = 0;
+    for (const auto& [note, amount] : amounts)
+        if (std::abs(amount) > std::abs(largest)) largest = amount;
+    return largest;
+}
+
+bool Bench::read(Cell cell) const {
+    const Measured* measured = pass().at(cell);
+    return measured && !measured->missing();
+}
+
+double Bench::u(DimensionId id) const {
+    return toTrade(uncertaintyOf(id, piano()), row(id).kind);
+}
+
+double Bench::shown(Cell cell) const {
+    return cell.dimension == dimension::blow ? state(cell.note).shownBlow(R(cell.note))
+                                             : state(cell.note).of(cell.dimension).value;
+}
+
+Goal zoneOf(const Zone& zone, DimensionId id) {
+    constexpr double kOpen = std::numeric_limits<double>::infinity();
+    const Kind kind = row(id).kind;
+    return {zone.low ? toTrade(*zone.low, kind) : -kOpen, toTrade(zone.nominal, kind),
+            zone.high ? toTrade(*zone.high, kind) : kOpen};
+}
+
+double outside(double value, double variance, const Goal& zone) {
+    if (variance <= 0) return value < zone.low || value > zone.high ? 1 : 0;
+    const double sd = std::sqrt(2 * variance);
+    return 0.5 * std::erfc((zone.high - value) / sd) + 0.5 * std::erfc((value - zone.low) / sd);
+}
+
+Goal shrunk(const Goal& zone, double u) {
+    const double width = zone.high - zone.low;
+    const double by = std::isinf(width) ? u : std::min(u, 0.35 * width);
+    return {std::min(zone.low + by, zone.nominal), zone.nominal, std::max(zone.high - by, zone.nominal)};
+}
+
+double workBeyond(const Goal& zone, double variance) {
+    return std::max(kProbablyOutside, 1.25 * outside(zone.nominal, variance, zone));
+}
+
+bool asksForWork(const Bench& bench, Cell cell) {
+    const NoteStanding& standing = bench.stand(cell.note);
+    if (standing.blocked || standing.held[cell.dimension.row] || standing.accepted[cell.dimension.row]) return false;
+    const auto& zone = bench.zones.at(cell);
+    if (!zone) return false;
+    const Known& known = bench.state(cell.note).of(cell.dimension);
+    if (known.known) {
+        // What only the default ratio tells is no ground for work (bench-practice 2.6).
+        if (known.derived && bench.ratio[static_cast<std::size_t>(bench.colour(cell.note))].fromDefault()) return false;
+        const Goal limits = zoneOf(*zone, cell.dimension);
+        return outside(bench.shown(cell), known.variance, limits) > workBeyond(limits, known.variance);
+    }
+    const Judged* judged = bench.reviewed.at(cell);
+    return judged && !judged->stale && (judged->verdict == Verdict::low || judged->verdict == Verdict::high);
+}
+
+namespace {
+
+/// What asks as it is found, before any common move.
+void findAsked(Bench& bench) {
+    for (int n = 1; n <= bench.piano().notes; ++n)
+        for (const Dimension& dimension : dimensions())
+            if (asksForWork(bench, {{n}, dimension.id})) bench.stand({n}).asked.set(dimension.id.row);
+}
+
+/// The open findings that must be done first.
+void findBlocked(Bench& bench) {
+    if (bench.record.findings.empty()) return;
+    for (int n = 1; n <= bench.piano().notes; ++n) {
+        const auto blockers = blockersOf({n}, bench.record.findings, bench.piano());
+        if (blockers.empty()) continue;
+        bench.stand({n}).blocked = true;
+        for (const Finding& finding : blockers)
+            bench.blocked.push_back({{n}, finding});
+    }
+}
+
+} // namespace
+
+Outcome<Bench> layOut(const PianoRecord& record, const SpecSheet& sheet, int number, const PlanOptions& options) {
+    if (!record.pass(number)) return refuse(RefusalCode::noSuchPass, std::to_string(number));
+    std::vector<Pass> passes;
+    for (const Pass& pass : record.passes)
+        if (pass.number <= number) passes.push_back(withRelativeHeights(record.piano, pass));
+    Zones zones(sheet, record.piano, record.overrides);
+    std::vector<Cell> stale = staleCells(record, passes.back());
+    Review reviewed = review(record.piano, passes.back(), zones, options.rule, stale);
+    const std::array<Ratio, 2> ratio = {estimateRatio(record.piano, passes.back(), KeyColour::natural),
+                                        estimateRatio(record.piano, passes.back(), KeyColour::sharp)};
+    const std::array values = {ratio[0].value, ratio[1].value};
+    std::vector<Response> responses;
+    if (record.done.empty()) {
+        responses = firstResponses(record.piano, values);
+    } else {
+        PianoRecord relative = record;
+        for (Pass& pass : relative.passes)
+            pass = withRelativeHeights(record.piano, pass);
+        responses = learnedResponses(relative, values);
+    }
+    const Answers answers(responses);
+    std::vector<const Pass*> through;
+    for (const Pass& pass : passes)
+        through.push_back(&pass);
+    const auto spread = [&](std::size_t c) {
+        return RatioOf{ratio[c].value, ratio[c].fromDefault() ? 0.06 * ratio[c].value
+                                                              : std::max(ratio[c].spread, 0.01 * ratio[c].value)};
+    };
+    auto notes = noteStates({&record, through, {spread(0), spread(1)}}, answers);
+    std::vector<NoteStanding> standing(notes.size());
+    Bench bench{record,
+                options,
+                std::move(passes),
+                std::move(zones),
+                std::move(stale),
+                std::move(reviewed),
+                ratio,
+                {},
+                answers,
+                std::move(notes),
+                std::move(standing),
+                {},
+                {},
+                {},
+                {}};
+    bench.responses = std::move(responses);
+    bench.answers = Answers(bench.responses);
+    findBlocked(bench);
+    findAsked(bench);
+    bench.causes = findCauses({&record, &bench.pass(), &bench.reviewed});
+    return bench;
+}
+
+} // namespace hammerline

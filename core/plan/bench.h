@@ -1,0 +1,83 @@
+// Everything a plan looks at, gathered once: readings, zones, states, answers, findings, causes.
+#pragma once
+
+#include "core/history/states.h"
+#include "core/plan/note_work.h"
+#include "core/plan/plan.h"
+
+#include <bitset>
+
+namespace hammerline {
+
+/// What is decided for one note before single work is thought of.
+struct NoteStanding {
+    std::bitset<kDimensionCount> held;     // cells that a cause answers for: no single work
+    std::bitset<kDimensionCount> accepted; // accepted as they are (a cause's remedy says so)
+    std::bitset<kDimensionCount> asked;    // cells that asked for work as they were found
+    bool blocked = false;
+    std::string_view cause; // that moved or holds it, for the step's reason
+};
+
+/// A move of many notes at once.
+struct CommonMove {
+    OperationId operation;
+    std::vector<NoteNumber> notes;
+    std::map<int, double> amounts; // at screws or brackets, by the note they stand at, mm
+    std::string why;
+    double largest() const;
+};
+
+struct Bench {
+    const PianoRecord& record;
+    const PlanOptions& options;
+    std::vector<Pass> passes; // with relative heights, up to the one that is planned
+    Zones zones;
+    std::vector<Cell> stale;
+    Review reviewed;
+    std::array<Ratio, 2> ratio;
+    std::vector<Response> responses;
+    Answers answers;
+    std::vector<NoteState> notes; // as they stand, then as the plan is expected to leave them
+    std::vector<NoteStanding> standing;
+    std::vector<Cause> causes;
+    std::vector<BlockedNote> blocked;
+    std::vector<CommonMove> common;
+    std::vector<std::string_view> askFirst;
+
+    const Piano& piano() const { return record.piano; }
+    const Pass& pass() const { return passes.back(); }
+    KeyColour colour(NoteNumber n) const { return colourOf(n, piano()); }
+    double R(NoteNumber n) const { return ratio[static_cast<std::size_t>(colour(n))].value; }
+    NoteState& state(NoteNumber n) { return notes[static_cast<std::size_t>(n.value) - 1]; }
+    const NoteState& state(NoteNumber n) const { return notes[static_cast<std::size_t>(n.value) - 1]; }
+    NoteStanding& stand(NoteNumber n) { return standing[static_cast<std::size_t>(n.value) - 1]; }
+    const NoteStanding& stand(NoteNumber n) const { return standing[static_cast<std::size_t>(n.value) - 1]; }
+    bool read(Cell) const;
+    /// Standard uncertainty of one reading, trade units.
+    double u(DimensionId) const;
+    /// What is seen: the blow with the hammer held off its rail taken in.
+    double shown(Cell) const;
+};
+
+/// Refuses noSuchPass.
+Outcome<Bench> layOut(const PianoRecord&, const SpecSheet&, int pass, const PlanOptions&);
+
+/// A zone in trade units, open sides infinite.
+Goal zoneOf(const Zone&, DimensionId);
+/// Probability that a value with this variance lies outside, the zone's limits being of the dimension's trade unit.
+double outside(double value, double variance, const Goal& zone);
+/// The zone shrunk by u on each side, at most 0.35 of its width and never past the nominal.
+Goal shrunk(const Goal& zone, double u);
+
+/// A note is worked on beyond this probability of being outside, even where it reads within (computation 9.3).
+inline constexpr double kProbablyOutside = 0.3;
+/// Cells beyond this after the work are read next (computation 9.7).
+inline constexpr double kWorthReading = 0.05;
+
+/// A gauge that cannot decide a zone leaves even a nominal reading doubtful: beyond a quarter over that, or 0.3.
+double workBeyond(const Goal& zone, double variance);
+
+/// Whether this cell asks for work: outside by its state, probably outside, or by a word.
+bool asksForWork(const Bench&, Cell);
+
+} // namespace hammerline

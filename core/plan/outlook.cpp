@@ -1,0 +1,83 @@
+#include "core/plan/outlook.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace hammerline {
+
+namespace {
+
+constexpr double kTwoSided95 = 1.959963984540054; // normal quantile
+
+/// Which cells the steps move or serve, by note.
+std::vector<std::bitset<kDimensionCount>> movedBy(const Bench& bench, std::span<const Step> steps) {
+    std::vector<std::bitset<kDimensionCount>> moved(static_cast<std::size_t>(bench.piano().notes));
+    for (const Step& step : steps)
+        for (const Dimension& dimension : dimensions()) {
+            const bool hit = disturbs(step.operation, dimension.id, bench.piano());
+            if (!hit) continue;
+            for (const NoteNumber note : step.notes)
+                if (fitted(dimension.id, note, bench.piano()))
+                    moved[static_cast<std::size_t>(note.value) - 1].set(dimension.id.row);
+        }
+    return moved;
+}
+
+Expected expect(const Bench& bench, Cell cell, const Known& known) {
+    const double value = bench.shown(cell), half = kTwoSided95 * std::sqrt(known.variance);
+    Expected expected{cell, value, value - half, value + half, Verdict::within};
+    if (const auto& zone = bench.zones.at(cell)) {
+        const Goal limits = zoneOf(*zone, cell.dimension);
+        expected.verdict = value < limits.low - 1e-9    ? Verdict::low
+                           : value > limits.high + 1e-9 ? Verdict::high
+                                                        : Verdict::within;
+    }
+    return expected;
+}
+
+std::string_view whyRead(const Bench& bench, Cell cell, bool moved) {
+    const NoteStanding& standing = bench.stand(cell.note);
+    if (standing.blocked) return {};
+    const Known& known = bench.state(cell.note).of(cell.dimension);
+    const bool wasRead = bench.read(cell);
+    if (standing.held[cell.dimension.row] && wasRead) return "held-back";
+    if (!known.known) return moved && wasRead ? "not-known-any-more" : std::string_view{};
+    // Measured once is measured for good until something moves it: only doubtful cells are read again.
+    if (known.derived || (!moved && !known.expected && !wasRead)) return {};
+    const auto& zone = bench.zones.at(cell);
+    if (!zone) return {};
+    if (outside(bench.shown(cell), known.variance, zoneOf(*zone, cell.dimension)) <= kWorthReading) return {};
+    if (moved) return "moved";
+    return known.expected ? "stale" : "doubtful";
+}
+
+} // namespace
+
+void lookAhead(const Bench& bench, Plan& plan) {
+    const auto moved = movedBy(bench, plan.steps);
+    std::vector<bool> touched(moved.size(), false);
+    for (const Step& step : plan.steps)
+        for (const NoteNumber note : step.notes)
+            touched[static_cast<std::size_t>(note.value) - 1] = true;
+    std::vector<Cell> trial;
+    for (const Step& step : plan.steps)
+        if (step.why == "trial" && step.note) trial.push_back({*step.note, step.aimDimension});
+    std::sort(trial.begin(), trial.end());
+    for (int n = 1; n <= bench.piano().notes; ++n) {
+        const auto i = static_cast<std::size_t>(n) - 1;
+        for (const Dimension& dimension : dimensions()) {
+            const Cell cell{{n}, dimension.id};
+            if (!fitted(dimension.id, {n}, bench.piano())) continue;
+            const bool here = moved[i][dimension.id.row];
+            const Known& known = bench.state({n}).of(dimension.id);
+            if (touched[i] && known.known) plan.expected.push_back(expect(bench, cell, known));
+            if (here && bench.read(cell)) plan.becomesStale.push_back(cell);
+            if (std::binary_search(trial.begin(), trial.end(), cell))
+                plan.readNext.push_back({cell, "trial"});
+            else if (const auto why = whyRead(bench, cell, here); !why.empty())
+                plan.readNext.push_back({cell, why});
+        }
+    }
+}
+
+} // namespace hammerline

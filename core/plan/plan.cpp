@@ -1,0 +1,106 @@
+#include "core/plan/plan.h"
+
+#include "core/plan/outlook.h"
+#include "core/plan/steps.h"
+
+#include <algorithm>
+
+namespace hammerline {
+
+namespace {
+
+/// Two naturals and a sharp in bass, middle and treble (bench-practice, staged flow).
+std::vector<NoteNumber> trialNotes(const Piano& piano) {
+    std::vector<NoteNumber> notes;
+    for (const double place : {0.2, 0.5, 0.8}) {
+        int naturals = 0, sharps = 0;
+        for (int n = 1 + static_cast<int>(place * (piano.notes - 1)); n <= piano.notes; ++n) {
+            int& count = colourOf({n}, piano) == KeyColour::natural ? naturals : sharps;
+            const int most = colourOf({n}, piano) == KeyColour::natural ? 2 : 1;
+            if (count >= most) continue;
+            ++count;
+            notes.push_back({n});
+            if (naturals == 2 && sharps == 1) break;
+        }
+    }
+    return notes;
+}
+
+std::vector<NoteNumber> notesOfStage(const Bench& bench) {
+    if (bench.options.stage == Stage::trial) return trialNotes(bench.piano());
+    std::vector<NoteNumber> notes;
+    for (int n = 1; n <= bench.piano().notes; ++n)
+        notes.push_back({n});
+    return notes;
+}
+
+void planNote(Bench& bench, CoreWork& work, NoteNumber note, Plan& plan) {
+    NotePlan notePlan = work.plan(bench, note);
+    const auto word = wordWork(bench, note, notePlan);
+    const auto own = bench.stand(note).blocked ? std::vector<OwnTask>{} : ownWork(bench, note, notePlan);
+    for (const NoteTask& task : notePlan.tasks)
+        plan.steps.push_back(noteStep(bench, note, task, task.change));
+    if (word) plan.steps.push_back(noteStep(bench, note, word->task, word->way));
+    for (const OwnTask& task : own)
+        plan.steps.push_back(noteStep(bench, note, task.task, task.way));
+    if (notePlan.conflict) plan.conflicts.push_back(*notePlan.conflict);
+}
+
+/// Notes whose work did not fit into the minutes stay as they were found.
+void leaveUntouched(Bench& bench, const std::vector<NoteState>& found, Plan& plan) {
+    std::vector<bool> touched(found.size(), false);
+    for (const Step& step : plan.steps)
+        if (step.note) touched[static_cast<std::size_t>(step.note->value) - 1] = true;
+    for (std::size_t i = 0; i < found.size(); ++i)
+        if (!touched[i]) bench.notes[i] = found[i];
+    std::erase_if(plan.conflicts,
+                  [&](const Conflict& c) { return !touched[static_cast<std::size_t>(c.note.value) - 1]; });
+}
+
+void askAboutScrews(Bench& bench, const std::vector<Trial>& trials) {
+    const bool letOff =
+        std::any_of(trials.begin(), trials.end(), [](const Trial& t) { return t.operation == operation::letOffTurn; });
+    const bool answered = std::any_of(bench.record.findings.begin(), bench.record.findings.end(), [](const Finding& f) {
+        return f.part == "let-off-screw" && f.state != FindingState::notLookedAt;
+    });
+    if (letOff && !answered) bench.askFirst.push_back("try-let-off-screws");
+}
+
+} // namespace
+
+Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pass, const PlanOptions& options) {
+    auto laid = layOut(record, sheet, pass, options);
+    if (!laid) return tl::unexpected(laid.error());
+    Bench& bench = *laid;
+    CoreWork work(bench);
+    holdSharps(bench);
+    takeOnCauses(bench, work);
+    fitRestRail(bench, work);
+
+    const std::vector<NoteState> found = bench.notes;
+    Plan plan;
+    for (const CommonMove& move : bench.common)
+        plan.steps.push_back(commonStep(bench, move));
+    for (const NoteNumber note : notesOfStage(bench))
+        planNote(bench, work, note, plan);
+    putInOrder(bench, plan.steps);
+    if (options.minutes) {
+        keepWithin(bench, plan.steps, *options.minutes);
+        leaveUntouched(bench, found, plan);
+        putInOrder(bench, plan.steps);
+    }
+    plan.trials = chooseTrials(bench, plan.steps);
+    askAboutScrews(bench, plan.trials);
+    plan.pass = pass;
+    plan.options = options;
+    plan.ratio = bench.ratio;
+    plan.minutes = minutesOf(bench, plan.steps);
+    lookAhead(bench, plan);
+    plan.responses = std::move(bench.responses);
+    plan.causes = std::move(bench.causes);
+    plan.blocked = std::move(bench.blocked);
+    plan.askFirst = std::move(bench.askFirst);
+    return plan;
+}
+
+} // namespace hammerline
