@@ -15,6 +15,11 @@ enum class Rule : std::uint8_t { plain, guard95, guardU };
 std::string_view key(Rule);
 Outcome<Rule> parseRule(std::string_view);
 
+class PassTable;
+
+/// Width of a zone; of a one-sided one twice its side; none where both sides are open.
+std::optional<double> widthOf(const Zone&);
+
 /// Deviation (x - nominal)/(limit on that side - nominal); `infinite` at a zero-width side; no value on an open side.
 struct Deviation {
     std::optional<double> value;
@@ -41,12 +46,16 @@ struct Judged {
     int marks() const;
 };
 
-/// One reading alone. u in the dimension's smallest unit.
+/// One reading alone; u is the standard uncertainty of its value, in the dimension's smallest unit. Words have their
+/// own marks; an inequality or pair is judged where it decides, else undecided; without a zone nothing is asked:
+/// within.
 Judged judge(Cell, const Measured&, const std::optional<Zone>&, double u, Rule);
 
 struct DoubtfulNote {
     NoteNumber note;
-    std::string_view why; // "relation" (computation 6), "let-off-beyond-blow", "check-beyond-blow", ...
+    /// "relation" (computation 6), "let-off-beyond-blow", "check-beyond-blow", "damper-start-beyond-blow",
+    /// "check-inside-let-off", "drop-inside-let-off", "up-weight-beyond-down-weight"
+    std::string_view why;
     DimensionId suspect;
     double residual = 0; // mm
 };
@@ -68,9 +77,13 @@ struct Review {
     const Judged* at(Cell) const;
 };
 
-/// The pass with heights made relative: absolute heights (datum bed) become the distance from the piano's own line for
-/// naturals and sharp-height for sharps; the typed text stays (computation 2, 3, 9.1).
+/// The pass in the references that zones speak in: absolute heights (datum bed or slip) become the distance from the
+/// piano's own line for naturals and sharp-height for sharps, a drop from the string the drop below let-off, a damper
+/// start in per cent of the blow one in mm; the typed text stays (computation 2, 3, 9.1, 15). What cannot be converted
+/// (no let-off or blow read at the note) is taken out. Doing it twice changes nothing.
 Pass withRelativeHeights(const Piano&, const Pass&);
+/// Whether that changes anything.
+bool needsConversion(const Pass&);
 
 /// Judges every reading of the pass and ranks: words that stop the note, |d|, unevenness, note. `stale` cells are
 /// marked.
@@ -79,10 +92,13 @@ Review review(const Piano&, const Pass&, const Zones&, Rule = Rule::plain, std::
 /// Hammer travel : key-front travel of one colour (computation 6).
 struct Ratio {
     double value{};
-    double spread{}; // 1 sd between notes
-    int notes{};     // 0: the default of the kind
-    bool fromDefault() const { return notes == 0; }
+    double spread{};      // 1 sd between notes
+    int notes{};          // 0: not from readings
+    bool entered = false; // set by hand, which goes before readings
+    bool fromDefault() const { return notes == 0 && !entered; }
 };
+/// Median over the notes of the colour that have all five readings; at least three, else the default of the kind.
 Ratio estimateRatio(const Piano&, const Pass&, KeyColour);
+Ratio estimateRatio(const Piano&, const PassTable&, KeyColour);
 
 } // namespace hammerline

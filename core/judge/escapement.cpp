@@ -1,0 +1,100 @@
+#include "core/judge/escapement.h"
+
+#include "core/judge/judge.h"
+#include "core/stats/robust.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace hammerline {
+namespace {
+
+constexpr int kFewestNotes = 3;                    // for an estimate of the ratio
+constexpr double kDefaultSpreadShare = 0.33 / 4.9; // the band 4.3 to 5.6 (bench-practice 2.6) as 2 sd each way
+constexpr double kMadToDeviation = 1.4826;         // of a Gaussian
+
+} // namespace
+
+double aftertouchOf(double dip, double lostMotion, double blow, double letOff, double ratio) {
+    return dip - std::max(lostMotion, 0.0) - (blow - letOff) / ratio;
+}
+
+double dipOf(double lostMotion, double blow, double letOff, double aftertouch, double ratio) {
+    return std::max(lostMotion, 0.0) + (blow - letOff) / ratio + aftertouch;
+}
+
+double blowOf(double dip, double lostMotion, double letOff, double aftertouch, double ratio) {
+    return letOff + ratio * (dip - std::max(lostMotion, 0.0) - aftertouch);
+}
+
+std::optional<double> ratioOf(double dip, double lostMotion, double blow, double letOff, double aftertouch) {
+    const double travel = dip - std::max(lostMotion, 0.0) - aftertouch;
+    if (!(travel > 0)) return std::nullopt;
+    return (blow - letOff) / travel;
+}
+
+double railBlowOf(double blow, double lostMotion, double ratio) {
+    return blow - ratio * std::min(lostMotion, 0.0);
+}
+
+double shownBlowOf(double railBlow, double lostMotion, double ratio) {
+    return railBlow + ratio * std::min(lostMotion, 0.0);
+}
+
+EscapementReading escapementAt(const Piano& piano, const PassTable& table, NoteNumber note) {
+    EscapementReading out;
+    out.dip = table.value({note, dimension::keyDip});
+    out.blow = table.value({note, dimension::blow});
+    out.letOff = table.value({note, dimension::letOff});
+    out.aftertouch = table.value({note, dimension::aftertouch});
+    out.lostMotion = table.value({note, dimension::lostMotion});
+    if (!piano.vertical() || table.word({note, dimension::lostMotion}) == word::offRail) out.lostMotion = 0.0;
+    const auto letOff = table.word({note, dimension::letOff});
+    if (letOff == word::blocks) {
+        out.letOff = 0.0;
+        out.letOffBound = true;
+    }
+    if (letOff == word::noLetOff) {
+        // At the bottom of the key the hammer has not come as far as the escape, which lies before the string.
+        out.letOff = 0.0;
+        out.aftertouch = 0.0;
+        out.aftertouchBound = true;
+    }
+    return out;
+}
+
+std::array<double, 5> relationWeights(double ratio) {
+    return {1, -1, -1 / ratio, 1 / ratio, -1};
+}
+
+std::optional<double> relationResidual(const EscapementReading& reading, double ratio) {
+    if (!reading.complete() || !(ratio > 0)) return std::nullopt;
+    return aftertouchOf(*reading.dip, *reading.lostMotion, *reading.blow, *reading.letOff, ratio) - *reading.aftertouch;
+}
+
+Ratio estimateRatio(const Piano& piano, const PassTable& table, KeyColour colour) {
+    const auto& entered = piano.ratio[static_cast<std::size_t>(colour)];
+    if (entered) return {*entered, kDefaultSpreadShare * *entered, 0, true};
+    std::vector<double> found;
+    for (int n = 1; n <= piano.notes; ++n) {
+        const NoteNumber note{n};
+        if (colourOf(note, piano) != colour) continue;
+        const EscapementReading reading = escapementAt(piano, table, note);
+        if (!reading.complete() || reading.letOffBound || reading.aftertouchBound) continue;
+        if (const auto r =
+                ratioOf(*reading.dip, *reading.lostMotion, *reading.blow, *reading.letOff, *reading.aftertouch))
+            found.push_back(*r);
+    }
+    if (found.size() < kFewestNotes) {
+        const double value = defaultRatio(piano, colour);
+        return {value, kDefaultSpreadShare * value, 0, false};
+    }
+    const auto scale = robustScale(found);
+    return {scale->median, kMadToDeviation * scale->mad, static_cast<int>(found.size()), false};
+}
+
+Ratio estimateRatio(const Piano& piano, const Pass& pass, KeyColour colour) {
+    return estimateRatio(piano, PassTable(piano, pass), colour);
+}
+
+} // namespace hammerline

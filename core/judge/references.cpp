@@ -1,0 +1,116 @@
+// A pass in the references that zones speak in (computation 2, 3, 9.1, 15).
+#include "core/judge/judge.h"
+#include "core/judge/key_line.h"
+
+#include <cmath>
+#include <functional>
+
+namespace hammerline {
+namespace {
+
+using Convert = std::function<std::int64_t(std::int64_t)>;
+
+Measured converted(const Measured& measured, const Convert& convert) {
+    Measured out = measured;
+    for (Reading& r : out.trials) {
+        if (r.word) continue;
+        r.count = convert(r.count);
+        if (r.relation == Relation::between) r.upper = convert(r.upper);
+    }
+    return out;
+}
+
+double placeAlong(NoteNumber note, const Piano& piano) {
+    return piano.notes > 1 ? static_cast<double>(note.value - 1) / (piano.notes - 1) : 0.0;
+}
+
+KeyLine lineOf(const Piano& piano, const Pass& pass) {
+    std::vector<NaturalHeight> naturals;
+    for (int n = 1; n <= piano.notes; ++n) {
+        const NoteNumber note{n};
+        if (colourOf(note, piano) == KeyColour::sharp) continue;
+        if (const auto h = pass.value({note, dimension::keyHeight}))
+            naturals.push_back({placeAlong(note, piano), toTrade(*h, Kind::length)});
+    }
+    return fitKeyLine(naturals);
+}
+
+/// Mean absolute height of the naturals beside a sharp; of the one that was read; else the line's.
+std::int64_t besideSharp(NoteNumber sharp, const Piano& piano, const Pass& pass, const KeyLine& line) {
+    double sum = 0;
+    int n = 0;
+    for (const NoteNumber natural : neighbouringNaturals(sharp, piano))
+        if (const auto h = pass.value({natural, dimension::keyHeight})) {
+            sum += static_cast<double>(*h);
+            ++n;
+        }
+    return n > 0 ? std::llround(sum / n) : fromMm(line.at(placeAlong(sharp, piano))).nm;
+}
+
+void makeHeightsRelative(const Piano& piano, const Pass& from, Pass& out) {
+    const KeyLine line = lineOf(piano, from);
+    for (const auto& [cell, measured] : from.cells) {
+        if (cell.dimension != dimension::keyHeight) continue;
+        const NoteNumber note = cell.note;
+        const bool sharp = colourOf(note, piano) == KeyColour::sharp;
+        if (sharp && line.trusted == 0) continue; // no natural read: nothing to count from
+        const std::int64_t datum =
+            sharp ? besideSharp(note, piano, from, line) : fromMm(line.at(placeAlong(note, piano))).nm;
+        Measured relative = converted(measured, [&](std::int64_t h) { return h - datum; });
+        if (!sharp) {
+            out.cells.insert_or_assign(cell, std::move(relative));
+            continue;
+        }
+        out.cells.erase(cell);
+        out.cells.try_emplace({note, dimension::sharpHeight}, std::move(relative)); // one read as such goes first
+    }
+    out.references[dimension::keyHeight] = "line";
+}
+
+/// From the string: the let-off lies in it.
+void makeDropsBelowLetOff(const Pass& from, Pass& out) {
+    for (const auto& [cell, measured] : from.cells) {
+        if (cell.dimension != dimension::drop) continue;
+        const auto letOff = from.value({cell.note, dimension::letOff});
+        if (!letOff)
+            out.cells.erase(cell);
+        else
+            out.cells.insert_or_assign(cell, converted(measured, [&](std::int64_t p) { return p - *letOff; }));
+    }
+    out.references[dimension::drop] = "below-let-off";
+}
+
+/// Readings in per cent of the blow are stored in thousandths of a per cent.
+void makeDamperStartsLengths(const Pass& from, Pass& out) {
+    for (const auto& [cell, measured] : from.cells) {
+        if (cell.dimension != dimension::damperStart) continue;
+        const Reading* latest = measured.latest();
+        if (!latest || latest->word || latest->typedUnit != "%") continue;
+        const auto blow = from.value({cell.note, dimension::blow});
+        const double share = blow ? static_cast<double>(*blow) / (100.0 * kPerPercent) : 0.0;
+        if (!blow)
+            out.cells.erase(cell);
+        else
+            out.cells.insert_or_assign(cell, converted(measured, [&](std::int64_t percent) {
+                                           return std::llround(static_cast<double>(percent) * share);
+                                       }));
+    }
+    out.references[dimension::damperStart] = "mm";
+}
+
+} // namespace
+
+bool needsConversion(const Pass& pass) {
+    return pass.referenceOf(dimension::keyHeight) != "line" || pass.referenceOf(dimension::drop) == "string" ||
+           pass.referenceOf(dimension::damperStart) == "percent";
+}
+
+Pass withRelativeHeights(const Piano& piano, const Pass& pass) {
+    Pass out = pass;
+    if (pass.referenceOf(dimension::keyHeight) != "line") makeHeightsRelative(piano, pass, out);
+    if (pass.referenceOf(dimension::drop) == "string") makeDropsBelowLetOff(pass, out);
+    if (pass.referenceOf(dimension::damperStart) == "percent") makeDamperStartsLengths(pass, out);
+    return out;
+}
+
+} // namespace hammerline
