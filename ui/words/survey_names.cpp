@@ -3,6 +3,7 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
 #include <array>
 
 namespace hammerline::words {
@@ -129,7 +130,7 @@ const PartNames* find(std::string_view key) {
 
 QString partOfActionName(std::string_view part) {
     const PartNames* names = find(part);
-    return names ? said(names->one) : plain(part);
+    return names ? said(names->one) : supplyName(part);
 }
 
 QString supplyName(std::string_view supply) {

@@ -1,0 +1,113 @@
+// The survey as JSON (commands.md): findings grouped by what they say, parts to order, minutes.
+#include "core/sheet/json_number.hpp"
+#include "core/sheet/sheet.h"
+#include "core/survey/job.h"
+
+#include <algorithm>
+
+namespace hammerline {
+namespace {
+
+using sheet::Json;
+
+/// Findings that say the same of several notes are one row.
+struct Row {
+    Finding finding;
+    std::vector<NoteNumber> notes;
+    bool blocks = false;
+};
+
+bool same(const Finding& a, const Finding& b) {
+    return a.part == b.part && a.fault == b.fault && a.remedy == b.remedy && a.state == b.state &&
+           a.remark == b.remark && a.amount == b.amount && a.note.has_value() == b.note.has_value();
+}
+
+/// A finding that a newer word on the same place has overruled is history.
+bool standing(const Finding& finding, std::span<const Finding> all) {
+    if (finding.note) return standingAt(finding.part, *finding.note, all) == &finding;
+    for (const Finding& each : all)
+        if (!each.note && each.part == finding.part && each.order > finding.order) return false;
+    return true;
+}
+
+std::vector<Row> rowsOf(std::span<const Finding> findings, const Piano& piano) {
+    std::vector<Row> rows;
+    for (const Finding& finding : findings) {
+        if (!standing(finding, findings)) continue;
+        auto row = std::find_if(rows.begin(), rows.end(), [&](const Row& r) { return same(r.finding, finding); });
+        if (row == rows.end()) row = rows.insert(rows.end(), {finding, {}, blocks(finding, findings, piano)});
+        const Part* part = findPart(finding.part);
+        if (finding.note)
+            row->notes.push_back(*finding.note);
+        else if (part)
+            row->notes = notesOf(*part, piano);
+    }
+    return rows;
+}
+
+Json rowJson(const Row& row) {
+    const Remedy* remedy = remedyOf(row.finding);
+    Json out = {{"notes", sheet::notes(row.notes)},
+                {"part", row.finding.part},
+                {"fault", row.finding.fault},
+                {"remedy", remedy ? sheet::text(remedy->key) : Json(row.finding.remedy)},
+                {"state", sheet::text(key(row.finding.state))},
+                {"blocks", row.blocks},
+                {"whole_piano", !row.finding.note.has_value()}};
+    if (row.finding.amount != 0) out["amount"] = sheet::rounded(row.finding.amount);
+    if (!row.finding.remark.empty()) out["remark"] = row.finding.remark;
+    return out;
+}
+
+Json lineJson(const PartsLine& line) {
+    return {{"part", line.part},
+            {"size", line.size},
+            {"needed", line.needed},
+            {"spare", line.spare},
+            {"quantity", line.quantity},
+            {"unit", line.unit},
+            {"whole_set", line.wholeSet},
+            {"found", line.found},
+            {"of", line.of},
+            {"for", line.from},
+            {"notes", sheet::notes(line.notes)}};
+}
+
+Json jobJson(const JobLine& line) {
+    return {{"part", sheet::text(line.part)},      {"stage", sheet::text(key(line.stage))},
+            {"to_do", sheet::notes(line.toDo)},    {"watch", sheet::notes(line.watch)},
+            {"mended", sheet::notes(line.mended)}, {"first", line.first},
+            {"waits_for_parts", line.waits},       {"specialist", line.specialist},
+            {"minutes", line.minutesOpen},         {"minutes_done", line.minutesDone}};
+}
+
+} // namespace
+
+std::string surveyJson(const PianoRecord& record) {
+    const std::span<const Finding> findings = record.findings;
+    const JobTerms terms = jobTerms(record.preferences);
+    const Job job = wholeJob(findings, record.piano, terms);
+    Json out;
+    out["findings"] = Json::array();
+    for (const Row& row : rowsOf(findings, record.piano))
+        out["findings"].push_back(rowJson(row));
+    out["parts"] = Json::array();
+    for (const PartsLine& line : partsList(findings, record.piano, terms.spares))
+        out["parts"].push_back(lineJson(line));
+    out["minutes"] = job.minutesOpen;
+    out["minutes_done"] = job.minutesDone;
+    out["job"] = Json::array();
+    for (const JobLine& line : job.lines)
+        out["job"].push_back(jobJson(line));
+    std::vector<NoteNumber> blocked;
+    for (int i = 1; i <= record.piano.notes; ++i)
+        if (!blockersOf(NoteNumber{i}, findings, record.piano).empty()) blocked.push_back(NoteNumber{i});
+    out["blocked"] = sheet::notes(blocked);
+    out["ask_before_plan"] = sheet::texts(askBeforePlan(findings, record.piano));
+    out["symptoms"] = Json::array();
+    for (const Symptom& each : record.symptoms)
+        out["symptoms"].push_back({{"symptom", each.key}, {"first", each.notes.first}, {"last", each.notes.last}});
+    return sheet::dump(out);
+}
+
+} // namespace hammerline
