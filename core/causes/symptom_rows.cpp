@@ -1,0 +1,161 @@
+#include "core/causes/symptom_rows.h"
+
+namespace hammerline {
+namespace {
+
+using namespace std::string_view_literals;
+
+constexpr std::string_view kRemoveLost[] = {"checks-nearer"sv, "hammers-off-rail-in-damp"sv};
+constexpr std::string_view kFartherLetOff[] = {"weaker-soft-blow"sv};
+constexpr std::string_view kShorterBlow[] = {"less-power"sv, "lost-motion-opens"sv, "dampers-earlier"sv};
+constexpr std::string_view kDeeperDip[] = {"pressed-key-below-neighbours"sv, "sharps-bury"sv};
+constexpr std::string_view kRaiseKeys[] = {"lost-motion-less"sv, "checks-nearer"sv, "sharp-height-stale"sv};
+constexpr std::string_view kMoreDrop[] = {"repetition-slower"sv};
+
+constexpr double kLostMotion = 0.8, kAftertouch = 0.3, kLetOff = 1.5, kDrop = 0.5; // bench-practice 5
+
+constexpr SymptomCheck lostMotion{
+    "lost-motion", dimension::lostMotion, true, kLostMotion, {}, AftertouchGain::atKey, 0.5, kRemoveLost};
+constexpr SymptomCheck aftertouch{"aftertouch", dimension::aftertouch, false, kAftertouch, {}};
+constexpr SymptomCheck letOffNear{"let-off-too-near", dimension::letOff,        false, kLetOff,
+                                  word::blocks,       AftertouchGain::atHammer, 1.0,   kFartherLetOff};
+constexpr SymptomCheck blowLong{"blow-long", dimension::blow,          true, {},
+                                {},          AftertouchGain::atHammer, 2.0,  kShorterBlow};
+constexpr SymptomCheck dipShallow{"dip-shallow", dimension::keyDip, false, {}, {}, AftertouchGain::atKey,
+                                  0.25,          kDeeperDip};
+constexpr SymptomCheck heightLow{"key-height-low", dimension::keyHeight, false, {}, {}, AftertouchGain::atKey, 0.25,
+                                 kRaiseKeys};
+constexpr SymptomCheck checkFar{"check-far", dimension::checking, true, {}, word::doesNotCheck};
+constexpr SymptomCheck checkNear{"check-too-near", dimension::checking, false, {}, {}};
+constexpr SymptomCheck dampersEarly{"dampers-early", dimension::damperStart, false, {}, word::early};
+constexpr SymptomCheck dampersLate{"dampers-late", dimension::damperStart, true, {}, word::late};
+constexpr SymptomCheck offRail{"hammers-off-rail", dimension::lostMotion, false, -0.1, word::offRail};
+constexpr SymptomCheck clearance{"player-clearance", dimension::playerClearance, false, {}, {}};
+constexpr SymptomCheck halfBlow{"half-blow", dimension::halfBlow, true, {}, {}};
+constexpr SymptomCheck halfBlowShort{"half-blow", dimension::halfBlow, false, {}, {}};
+constexpr SymptomCheck strapTight{"straps-tight", dimension::strap, false, {}, word::tight};
+constexpr SymptomCheck strapTorn{"strap-torn", dimension::strap, true, {}, word::torn};
+constexpr SymptomCheck heavyDown{"down-weight-high", dimension::downWeight, true, {}, {}};
+constexpr SymptomCheck lightUp{"up-weight-low", dimension::upWeight, false, {}, {}};
+constexpr SymptomCheck letOffFar{"let-off-far", dimension::letOff, true, {}, word::noLetOff};
+constexpr SymptomCheck blowShort{"blow-short", dimension::blow, false, {}, {}};
+constexpr SymptomCheck afterLarge{"aftertouch-large", dimension::aftertouch, true, {}, {}};
+constexpr SymptomCheck dipDeep{"naturals-deep", dimension::keyDip, true, {}, {}};
+constexpr SymptomCheck sharpLow{"sharp-height-low", dimension::sharpHeight, false, {}, {}};
+constexpr SymptomCheck sharpProud{"sharp-proud", dimension::sharpProud, false, 1.0, {}};
+constexpr SymptomCheck dropClose{
+    "drop-too-close", dimension::drop, false, kDrop, {}, AftertouchGain::none, 0, kMoreDrop, true};
+constexpr SymptomCheck letOffClose{"let-off-too-near", dimension::letOff,        false, {},
+                                   word::blocks,       AftertouchGain::atHammer, 1.0,   kFartherLetOff};
+
+constexpr SymptomCheck look(std::string_view id) {
+    return {id};
+}
+constexpr SymptomCheck grand(std::string_view id) {
+    SymptomCheck check{id};
+    check.grandOnly = true;
+    return check;
+}
+
+constexpr SymptomCheck kDouble[] = {lostMotion,
+                                    aftertouch,
+                                    letOffNear,
+                                    blowLong,
+                                    heightLow,
+                                    dipShallow,
+                                    checkFar,
+                                    look("jack-spring"),
+                                    look("damper-spring"),
+                                    look("jack-centre"),
+                                    look("butt-spring")};
+constexpr SymptomCheck kDoubleOne[] = {look("jack-tip-pin-spring"), look("butt-spring"), strapTight,
+                                       look("check-wire")};
+constexpr SymptomCheck kByPlayer[] = {clearance, look("player-stop-rail"), look("finger-stroke")};
+constexpr SymptomCheck kBlocks[] = {letOffNear, checkNear, dipShallow, look("button-felt"),
+                                    look("let-off-rail-screws")};
+constexpr SymptomCheck kNoReturn[] = {strapTorn, look("butt-spring"), offRail, look("hammer-centre"),
+                                      look("hammer-rubs-neighbour")};
+constexpr SymptomCheck kRepeats[] = {look("normal-within-limits"), lostMotion, look("key-bushing"),
+                                     look("butt-spring"),          checkNear,  lightUp};
+constexpr SymptomCheck kNotChecking[] = {look("check-felt"), look("check-wire"),   dipShallow,          aftertouch,
+                                         checkFar,           look("hammer-shank"), look("catcher-tilt")};
+constexpr SymptomCheck kChecksNear[] = {checkNear, look("check-wire"), look("capstan-raised"), grand("tail-rough")};
+constexpr SymptomCheck kWeak[] = {letOffFar, blowShort, look("felt-worn"), aftertouch};
+constexpr SymptomCheck kWeakOne[] = {look("hammer-shank"), look("butt-loose"), look("string"), letOffFar};
+constexpr SymptomCheck kClickReturn[] = {look("butt-cushion"), look("name-board-felt"), look("heel-cloth"),
+                                         look("jack-stop-felt")};
+constexpr SymptomCheck kClickBottom[] = {look("front-felt"), look("capstan-loose"), look("key-lead")};
+constexpr SymptomCheck kBuzz[] = {look("flange-screws"), look("plate"),       look("muffler-rail"),
+                                  look("loose-hinge"),   look("damper-wire"), look("butt-plate")};
+constexpr SymptomCheck kSticks[] = {
+    look("key-bushing"), look("key-rubs"), look("balance-hole"), look("key-warped"), look("pin-rusty"),
+    heavyDown,           lightUp};
+constexpr SymptomCheck kHeavy[] = {look("damp-centres"), dampersEarly, look("damper-spring"),
+                                   afterLarge,           offRail,      heavyDown};
+constexpr SymptomCheck kHeavyMiddle[] = {dampersEarly, look("damper-spring")};
+constexpr SymptomCheck kRings[] = {look("damper-felt"), look("spoon-too-far-in"), look("pedal-free-play"),
+                                   look("damper-wire"), look("damper-spring"),    look("damper-wedge")};
+constexpr SymptomCheck kRingsAll[] = {look("pedal-free-play"), look("damper-rod"), look("action-seated")};
+constexpr SymptomCheck kLiftsUnevenly[] = {look("damper-wire"), look("damper-rod-hanger"), look("damper-felt"),
+                                           dampersLate};
+constexpr SymptomCheck kAllLow[] = {heightLow, dipShallow, offRail, look("three-felts-compared"),
+                                    look("straightedge-on-rail")};
+constexpr SymptomCheck kOffRail[] = {offRail, look("room-humidity")};
+constexpr SymptomCheck kRattle[] = {look("key-bushing"), look("pin-turned"), look("balance-hole")};
+constexpr SymptomCheck kWink[] = {strapTight, look("soft-rod-too-long"), halfBlow};
+constexpr SymptomCheck kNoSoft[] = {look("soft-rod"), look("pedal-free-play"), halfBlowShort};
+constexpr SymptomCheck kBury[] = {dipDeep, sharpProud, sharpLow, look("sharp-front-felt")};
+constexpr SymptomCheck kWorse[] = {look("capstan-threads"), look("rest-rail-loose"), look("felts-settling"),
+                                   look("action-seated")};
+constexpr SymptomCheck kBlock[] = {look("let-off-rail-screws"), letOffClose, letOffFar};
+constexpr SymptomCheck kBubbling[] = {dropClose,
+                                      blowLong,
+                                      dipShallow,
+                                      letOffClose,
+                                      heightLow,
+                                      aftertouch,
+                                      grand("repetition-spring-weak"),
+                                      grand("knuckle-flat"),
+                                      grand("repetition-lever-pin")};
+constexpr SymptomCheck kSecondBlow[] = {letOffClose, dropClose, grand("repetition-spring"),
+                                        grand("repetition-lever-pin"), checkNear};
+
+constexpr SymptomRow kRows[] = {
+    {"double-strike", kDouble},
+    {"double-strike-one-note", kDoubleOne},
+    {"bobbling-only-by-player", kByPlayer},
+    {"blocks", kBlocks},
+    {"hammer-does-not-come-back", kNoReturn},
+    {"repeats-only-if-key-comes-all-the-way-up", kRepeats},
+    {"not-checking", kNotChecking},
+    {"checks-too-near", kChecksNear},
+    {"weak-tone", kWeak},
+    {"weak-on-one-note", kWeakOne},
+    {"click-on-key-return", kClickReturn},
+    {"click-at-the-bottom", kClickBottom},
+    {"buzz", kBuzz},
+    {"key-sticks-down", kSticks},
+    {"heavy-touch-all", kHeavy},
+    {"heavy-touch-middle-of-stroke", kHeavyMiddle},
+    {"note-rings-after-release", kRings},
+    {"ringing-all", kRingsAll},
+    {"damper-lifts-unevenly-by-pedal", kLiftsUnevenly},
+    {"all-keys-front-low", kAllLow},
+    {"hammers-stand-off-the-rail", kOffRail},
+    {"keys-rattle-sideways", kRattle},
+    {"soft-pedal-keys-wink", kWink},
+    {"soft-pedal-does-nothing", kNoSoft},
+    {"sharps-bury", kBury},
+    {"notes-get-fast-worse-after-a-pass", kWorse},
+    {"one-contiguous-block-wrong", kBlock},
+    {"grand-bubbling-all", kBubbling},
+    {"grand-second-blow-fails", kSecondBlow},
+};
+
+} // namespace
+
+std::span<const SymptomRow> symptomRows() {
+    return kRows;
+}
+
+} // namespace hammerline
