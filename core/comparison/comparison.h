@@ -9,13 +9,28 @@ namespace hammerline {
 enum class Grade : std::uint8_t { even, goodForThisPiano, notYet };
 std::string_view key(Grade);
 
-struct DimensionComparison {
-    DimensionId dimension;
-    int n = 0; // cells read in both
+/// Before and now of a dimension, or of one section of it. Changes, spreads and steps in trade units (mm, g), over the
+/// cells that hold a plain number in both passes; spreads and steps are of the distance from each note's own aim, so
+/// that an aim that tapers or changes from section to section is no spread.
+struct BeforeAndNow {
+    int n = 0; // cells judged in both
     int outsideBefore = 0, outsideNow = 0, worseNow = 0;
-    std::optional<double> medianChange, spreadBefore, spreadNow, ppk, meanChange, low95, high95, achievedBias,
-        achievedRms;
-    std::optional<double> largestStep;
+    std::optional<double> medianChange, meanChange;
+    std::optional<double> spreadBefore, spreadNow; // standard deviation
+    std::optional<double> madBefore, madNow;       // median absolute deviation, not scaled
+};
+
+struct SectionComparison : BeforeAndNow {
+    std::size_t section = 0; // index into sectionsOf
+};
+
+struct DimensionComparison : BeforeAndNow {
+    DimensionId dimension;
+    std::optional<double> ppk;                       // of the pass now, on the deviation scale
+    std::optional<double> low95, high95;             // of the mean change, by paired t
+    std::optional<double> achievedBias, achievedRms; // reading now less what was expected of the work
+    std::optional<double> largestStep;               // between adjacent notes now
+    std::vector<SectionComparison> sections;
 };
 
 struct ClimateRemark {
@@ -26,7 +41,8 @@ struct ClimateRemark {
 struct Comparison {
     int from = 0, to = 0;
     std::vector<DimensionComparison> dimensions;
-    std::vector<std::pair<DimensionId, std::string_view>> notComparable; // another reference, method, stack, weights
+    /// "reference", "stack", "weights": what was asked differently in the two passes.
+    std::vector<std::pair<DimensionId, std::string_view>> notComparable;
     std::optional<ClimateRemark> climate;
     std::vector<Cell> gotWorse;
     Grade grade = Grade::notYet;
@@ -37,7 +53,12 @@ struct Comparison {
 /// `from` may equal `to`: the grade of one pass alone.
 Outcome<Comparison> comparePasses(const PianoRecord&, const SpecSheet&, int from, int to);
 
-/// Grade of one pass by its review (computation 11).
+/// Grade of one pass by its review (computation 11), and what is missing for the next better one:
+///   for `even`: "notes-outside", "notes-undecided", "notes-uneven", "notes-not-read", "changed-since-last-pass";
+///   for `goodForThisPiano`: "note-stopped" (blocks, no let-off), "too-many-outside" (over 5 % of the known notes of a
+///   dimension), "steps-between-neighbours", "let-off-not-known", "double-strike-reported", "nothing-read".
+/// A note without a reading in this pass counts as within where its state leaves at most 2 % outside. Undecided cells
+/// of a gauge that cannot decide their zone do not count.
 std::pair<Grade, std::vector<std::string_view>> gradeOf(const PianoRecord&, const Review&, int pass);
 
 } // namespace hammerline
