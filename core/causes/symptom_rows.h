@@ -13,10 +13,10 @@ enum class AftertouchGain : std::uint8_t { none, atKey, atHammer };
 /// One check: a reading that decides (dimension and side, a limit in trade units where the row names one), or none.
 struct SymptomCheck {
     std::string_view id;
-    std::optional<DimensionId> dimension;
+    std::optional<DimensionId> dimension = {};
     bool above = true; // what shows the fault: high, or low
-    std::optional<double> limit;
-    std::optional<WordId> word;
+    std::optional<double> limit = {};
+    std::optional<WordId> word = {};
     AftertouchGain gain = AftertouchGain::none;
     double step = 0; // mm of the customary remedy
     std::span<const std::string_view> sideEffects = {};
