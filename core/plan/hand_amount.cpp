@@ -1,6 +1,7 @@
 // Turns in words a hand can do (computation 9.5): no false precision, never beyond the cap of one go.
 #include "core/plan/plan.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -24,7 +25,7 @@ constexpr double kTouch = 0.75 / 8; // below this the hand only just feels it
 } // namespace
 
 std::string_view handAmount(double turns, double cap) {
-    const double amount = std::abs(turns);
+    double amount = std::abs(turns);
     if (amount < 1e-9) return "";
     // A tenth over the cap is still the cap to a hand; beyond that the rest waits for a look.
     if (cap > 0 && amount > 1.1 * cap) {
@@ -32,6 +33,7 @@ std::string_view handAmount(double turns, double cap) {
             if (cap <= look.cap + 1e-9) return look.words;
         return kLooks.back().words;
     }
+    if (cap > 0) amount = std::min(amount, cap);
     if (amount < kTouch) return "touch";
     const double eighths = amount * 8;
     const auto whole = static_cast<std::size_t>(std::ceil(eighths - 0.16));

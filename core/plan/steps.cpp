@@ -115,6 +115,13 @@ std::vector<Trial> chooseTrials(const Bench& bench, std::vector<Step>& steps) {
         std::vector<Step*> candidates;
         std::copy_if(unlearned.begin(), unlearned.end(), std::back_inserter(candidates), farEnough);
         if (candidates.size() < 3) candidates = unlearned;
+        // One way for all three: a trial the other way would teach slack of the thread as well.
+        const auto ahead = std::count_if(candidates.begin(), candidates.end(), [&](const Step* step) {
+            return step->direction == candidates.front()->direction;
+        });
+        const Direction other = candidates.front()->direction;
+        const bool most = 2 * ahead >= static_cast<std::ptrdiff_t>(candidates.size());
+        std::erase_if(candidates, [&](const Step* step) { return (step->direction == other) != most; });
         Trial trial{operation.id, {}, amount, candidates.front()->direction};
         for (const double place : {0.25, 0.5, 0.75}) {
             const double wanted = 1 + place * (bench.piano().notes - 1);
