@@ -9,6 +9,14 @@ namespace {
 constexpr int kPollMilliseconds = 250;
 constexpr std::string_view kUnitPreference = "unit-";
 
+const std::string kColumnsPreference = "columns";
+
+/// Weights and the pressed sharp are measured on demand; all else that stands at every note is a column from the first.
+bool usual(const Dimension& dimension) {
+    return dimension.where == ReadWhere::everyNote && dimension.kind == Kind::length &&
+           dimension.id != dimension::sharpProud;
+}
+
 bool sameReading(const Reading& a, const Reading& b) {
     return a.count == b.count && a.upper == b.upper && a.relation == b.relation && a.word == b.word &&
            a.typed == b.typed && a.typedUnit == b.typedUnit;
@@ -147,9 +155,26 @@ std::vector<DimensionId> Workbench::columns() const {
     std::vector<DimensionId> shown;
     if (!m_record) return shown;
     for (const Dimension& dimension : dimensions())
-        if (dimension.where == ReadWhere::everyNote && fittedAnywhere(dimension.id, m_record->piano))
+        if (fittedAnywhere(dimension.id, m_record->piano) && (usual(dimension) || wanted(dimension)))
             shown.push_back(dimension.id);
     return shown;
+}
+
+bool Workbench::wanted(const Dimension& dimension) const {
+    for (const Pass& pass : m_record->passes)
+        for (const auto& [cell, measured] : pass.cells)
+            if (cell.dimension == dimension.id && !measured.missing()) return true;
+    const auto chosen = m_record->preferences.find(kColumnsPreference);
+    return chosen != m_record->preferences.end() &&
+           (',' + chosen->second + ',').find(',' + std::string(dimension.key) + ',') != std::string::npos;
+}
+
+Outcome<void> Workbench::showColumn(DimensionId id) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    if (wanted(row(id))) return {};
+    const auto chosen = m_record->preferences.find(kColumnsPreference);
+    const std::string before = chosen == m_record->preferences.end() ? std::string() : chosen->second + ',';
+    return setPreference(kColumnsPreference, before + std::string(key(id)));
 }
 
 void Workbench::setPlan(std::optional<Plan> plan) {

@@ -55,8 +55,9 @@ public:
     const PassView* view(int pass) const;
     const SpecSheet& sheet() const;
     const Zones& zones() const;
-    /// Dimensions that this piano has, in catalogue order, without those read elsewhere than at every note.
+    /// Dimensions shown for this piano, in catalogue order: the usual ones, those asked for, those with readings.
     std::vector<DimensionId> columns() const;
+    Outcome<void> showColumn(DimensionId);
     /// The plan in force: the last one frozen for this pass, or the one that the Adjust station is thinking of.
     const Plan* plan() const { return m_plan ? &*m_plan : nullptr; }
     void setPlan(std::optional<Plan>);
@@ -114,6 +115,7 @@ Q_SIGNALS:
 private:
     template <class T>
     Outcome<void> settle(const Outcome<T>&);
+    bool wanted(const Dimension&) const;
     Outcome<void> needPiano() const;
     Outcome<void> needPass();
     Outcome<void> reload();

@@ -1,4 +1,5 @@
 // The acts of a workbench that are not readings, and what follows every act: the record is read again from the book.
+#include "core/history/entry_pass.h"
 #include "ui/workbench.h"
 
 #include <QDir>
@@ -29,10 +30,11 @@ Outcome<void> Workbench::needPiano() const {
 
 Outcome<void> Workbench::needPass() {
     if (const auto ready = needPiano(); !ready) return ready;
-    if (pass()) return {};
-    NewPass first;
-    first.label = "as found";
-    return addPass(first);
+    const bool atLast = m_pass == static_cast<int>(m_record->passes.size());
+    if (pass() && (!atLast || passForEntry(*m_record))) return {};
+    NewPass next;
+    if (!pass()) next.label = "as found";
+    return addPass(next);
 }
 
 Outcome<void> Workbench::reload() {

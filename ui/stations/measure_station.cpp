@@ -1,25 +1,224 @@
-#include "ui/stations/stations.h"
-#include "ui/widgets/empty_state.h"
+#include "ui/stations/measure_station.h"
 
-#include <QCoreApplication>
+#include "ui/stations/measure_editor.h"
+#include "ui/stations/measure_intake.h"
+#include "ui/stations/measure_view.h"
+#include "ui/stations/stations.h"
+#include "ui/widgets/dialogs.h"
+#include "ui/widgets/empty_state.h"
+#include "ui/widgets/look.h"
+#include "ui/words/words.h"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
 #include <QVBoxLayout>
 
 namespace hammerline {
 
-namespace {
+MeasureStation::MeasureStation(Workbench& workbench) : Station(workbench) {
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    m_empty = new EmptyState(tr("No piano yet. Ctrl+N enters one."), this);
+    m_view = new MeasureView(bench(), this);
+    column->addWidget(m_empty, 1);
+    column->addWidget(m_view, 1);
+    buildTools();
+    connect(m_view, &MeasureView::refused, this,
+            [this](const Refusal& refusal) { Q_EMIT notice(words::sentence(refusal)); });
+    connect(m_view, &MeasureView::pasted, this, &MeasureStation::paste);
+    connect(m_view, &MeasureView::undoAsked, this, &MeasureStation::undoAsked);
+    connect(m_view, &MeasureView::redoAsked, this, &MeasureStation::redoAsked);
+    connect(m_view, &MeasureView::editingChanged, this, &Station::wordsChanged);
+    connect(&bench(), &Workbench::dimensionChanged, this, [this] {
+        refreshUnits();
+        Q_EMIT wordsChanged();
+    });
+    connect(&bench(), &Workbench::pianoChanged, this, &MeasureStation::refreshEmpty);
+    connect(&bench(), &Workbench::recordChanged, this, &MeasureStation::refreshUnits);
+    refreshEmpty();
+    refreshUnits();
+}
 
-class MeasureStation : public Station {
-public:
-    explicit MeasureStation(Workbench& workbench) : Station(workbench) {
-        auto* column = new QVBoxLayout(this);
-        column->addWidget(
-            new EmptyState(QCoreApplication::translate("Station", "No piano yet. Ctrl+N enters one."), this));
+void MeasureStation::buildTools() {
+    m_tools = new QWidget(this);
+    auto* row = new QHBoxLayout(m_tools);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(u(2.5));
+    const auto labelled = [&](const QString& text, QWidget* field) {
+        auto* label = new QLabel(text, m_tools);
+        label->setFont(face(Text::body));
+        label->setBuddy(field);
+        field->setFont(face(Text::body));
+        field->setFixedHeight(u(7.5));
+        row->addWidget(label);
+        row->addWidget(field);
+        row->addSpacing(u(1));
+    };
+    m_order = new QComboBox(m_tools);
+    m_order->setAccessibleName(tr("Order of entry"));
+    m_order->setFocusPolicy(Qt::ClickFocus);
+    for (int i = 0; i < static_cast<int>(entryOrderIds().size()); ++i)
+        m_order->addItem(entryOrderName(static_cast<EntryOrder::Kind>(i)));
+    labelled(tr("&Order"), m_order);
+    m_unit = new QComboBox(m_tools);
+    m_unit->setAccessibleName(tr("Unit of a bare number"));
+    m_unit->setFocusPolicy(Qt::ClickFocus);
+    labelled(tr("&Unit"), m_unit);
+    m_entry = new QPushButton(tr("Bench entry  F11"), m_tools);
+    m_entry->setFont(face(Text::body));
+    m_entry->setFixedHeight(u(7.5));
+    m_entry->setFocusPolicy(Qt::TabFocus);
+    row->addWidget(m_entry);
+    connect(m_order, &QComboBox::activated, this, &MeasureStation::chooseOrder);
+    connect(m_unit, &QComboBox::activated, this, [this](int i) {
+        const auto unit = static_cast<Unit>(m_unit->itemData(i).toInt());
+        if (const auto set = bench().setUnit(bench().dimension(), unit); !set)
+            Q_EMIT notice(words::sentence(set.error()));
+        m_view->setFocus();
+    });
+    connect(m_entry, &QPushButton::clicked, this, &MeasureStation::benchEntryAsked);
+}
+
+const EntryOrder& MeasureStation::order() const {
+    return m_view->order();
+}
+
+void MeasureStation::setOrder(const EntryOrder& order) {
+    m_view->setOrder(order);
+    showOrder();
+}
+
+void MeasureStation::showOrder() {
+    m_order->setCurrentIndex(static_cast<int>(m_view->order().kind));
+}
+
+void MeasureStation::chooseOrder(int index) {
+    EntryOrder order = m_view->order();
+    const auto kind = static_cast<EntryOrder::Kind>(index);
+    if (kind == EntryOrder::Kind::everyNth) {
+        const auto typed =
+            Dialogs::now().ask(this, tr("Order of entry"), tr("Every how many notes?"), QString::number(order.every));
+        const int every = typed ? typed->toInt() : 0;
+        if (every < 1) return showOrder();
+        order.every = every;
     }
-    QString context() const override { return {}; }
-    QList<KeyHint> hints() const override { return {}; }
-};
+    if (kind == EntryOrder::Kind::ownList && bench().piano()) {
+        const auto typed =
+            Dialogs::now().ask(this, tr("Order of entry"), tr("Which notes? For instance: 1, 8, 15-20, bass"),
+                               QString::fromStdString(writeNotes(order.listed)));
+        if (!typed) return showOrder();
+        const auto notes = parseNotes(typed->toStdString(), *bench().piano());
+        if (!notes) {
+            Q_EMIT notice(words::sentence(notes.error()));
+            return showOrder();
+        }
+        order.listed = *notes;
+    }
+    order.kind = kind;
+    setOrder(order);
+    Q_EMIT orderChosen(order);
+    m_view->setFocus();
+}
 
-} // namespace
+void MeasureStation::refreshUnits() {
+    if (!bench().piano()) return;
+    const DimensionId dimension = bench().dimension();
+    m_unit->clear();
+    for (const Unit unit : {Unit::mm, Unit::cm, Unit::inch, Unit::thou, Unit::gram, Unit::ounce, Unit::percent})
+        if (kindOf(unit) == row(dimension).kind) {
+            m_unit->addItem(words::unitName(unit), static_cast<int>(unit));
+            if (unit == bench().unitOf(dimension)) m_unit->setCurrentIndex(m_unit->count() - 1);
+        }
+}
+
+void MeasureStation::refreshEmpty() {
+    m_empty->setVisible(!bench().piano());
+    m_view->setVisible(bench().piano() != nullptr);
+    m_tools->setEnabled(bench().piano() != nullptr);
+}
+
+QString MeasureStation::context() const {
+    if (!bench().piano()) return {};
+    const Pass* pass = bench().pass();
+    if (!pass) return tr("No pass yet: the first reading begins it");
+    QStringList said{tr("Pass %1").arg(pass->number)};
+    if (!pass->label.empty()) said << QString::fromStdString(pass->label).toHtmlEscaped();
+    if (bench().piano()->hasPlayer()) said << (pass->stackIn ? tr("stack in") : tr("stack out"));
+    if (pass->climate)
+        said
+            << tr("%1 \u00B0C, %2 % RH").arg(pass->climate->celsius, 0, 'f', 1).arg(pass->climate->humidity, 0, 'f', 0);
+    return said.join(QStringLiteral(" &nbsp;\u00B7&nbsp; "));
+}
+
+QList<KeyHint> MeasureStation::hints() const {
+    if (!bench().piano())
+        return {{QStringLiteral("Ctrl N"), tr("new piano")}, {QStringLiteral("Ctrl O"), tr("open a bench book")}};
+    if (const ReadingEditor* field = m_view->editor()) {
+        QList<KeyHint> keys{{tr("Enter"), tr("store, next")},
+                            {tr("Shift Enter"), tr("store, back")},
+                            {tr("Esc"), tr("leave the cell as it was")},
+                            {QStringLiteral("Ctrl Z"), tr("take back")}};
+        if (field->asking()) keys.prepend({QStringLiteral("F9"), tr("take it as typed")});
+        return keys;
+    }
+    QList<KeyHint> keys{{tr("Enter"), tr("next")},
+                        {tr("Shift Enter"), tr("back")},
+                        {QStringLiteral("*"), tr("same as above")},
+                        {QStringLiteral("R"), tr("repeat")},
+                        {tr("Del"), tr("take back")}};
+    for (const WordKey& key : wordKeys()) {
+        const auto meant = wordFor(key.key, bench().cell(), *bench().piano());
+        if (meant && meant->second == key.word)
+            keys << KeyHint{QString(QChar(static_cast<char16_t>(key.key))), words::name(key.word)};
+    }
+    keys << KeyHint{QStringLiteral("N"), tr("not fitted")} << KeyHint{QStringLiteral("Y"), tr("note is right")}
+         << KeyHint{QStringLiteral("F1"), tr("all keys")};
+    return keys;
+}
+
+QString MeasureStation::hintRemark() const {
+    return tr("nothing typed is ever lost");
+}
+
+void MeasureStation::arrive() {
+    if (bench().piano())
+        m_view->setFocus();
+    else
+        setFocus();
+}
+
+bool MeasureStation::leave() {
+    return m_view->commitEditor();
+}
+
+void MeasureStation::stepDimension(int by) {
+    if (m_view->commitEditor()) Station::stepDimension(by);
+}
+
+QList<QWidget*> MeasureStation::panels() {
+    return {m_view};
+}
+
+void MeasureStation::paste(const QString& text) {
+    if (!bench().piano() || !m_view->commitEditor()) return;
+    const QByteArray bytes = text.toUtf8();
+    std::unique_ptr<IntakeDialog> preview;
+    std::vector<DimensionId> columns;
+    for (int c = 0; c < m_view->readings().columnCount(); ++c)
+        columns.push_back(m_view->readings().dimensionAt(c));
+    if (isBareBlock(text))
+        preview = std::make_unique<IntakeDialog>(bench(), layDown(bench(), text, bench().cell(), columns), this);
+    else
+        preview = std::make_unique<IntakeDialog>(bench(), bytes, QString(), this);
+    if (!Dialogs::now().run(*preview)) return;
+    const auto readings = preview->taken();
+    if (readings.empty()) return;
+    if (const auto stored = bench().enterAll(readings, "paste"); !stored)
+        Q_EMIT notice(words::sentence(stored.error()));
+}
 
 Station* makeMeasureStation(Workbench& workbench) {
     return new MeasureStation(workbench);

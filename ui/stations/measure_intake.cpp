@@ -1,0 +1,252 @@
+#include "ui/stations/measure_intake.h"
+
+#include "ui/stations/measure_understanding.h"
+#include "ui/widgets/look.h"
+#include "ui/words/words.h"
+
+#include <QComboBox>
+#include <QDialogButtonBox>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QPushButton>
+#include <QSignalBlocker>
+#include <QVBoxLayout>
+
+#include <algorithm>
+#include <set>
+
+namespace hammerline {
+
+bool isBareBlock(const QString& text) {
+    const QString first = text.section(u'\n', 0, 0);
+    return std::none_of(first.begin(), first.end(), [](QChar c) { return c.isLetter(); }) || !text.contains(u'\n') ||
+           first.split(u'\t').size() == 1;
+}
+
+Intake layDown(const Workbench& bench, const QString& block, Cell from, const std::vector<DimensionId>& columns) {
+    Intake intake;
+    const Piano& piano = *bench.piano();
+    const auto start = std::find(columns.begin(), columns.end(), from.dimension) - columns.begin();
+    QStringList lines = block.split(u'\n');
+    while (!lines.isEmpty() && lines.last().trimmed().isEmpty())
+        lines.removeLast();
+    std::map<std::size_t, int> notes; // next note of each column
+    for (qsizetype l = 0; l < lines.size(); ++l) {
+        const QStringList fields = lines[l].remove(u'\r').split(u'\t');
+        for (qsizetype f = 0; f < fields.size(); ++f) {
+            const auto column = static_cast<std::size_t>(start + f);
+            const std::string text = fields[f].trimmed().toStdString();
+            if (column >= columns.size()) break;
+            // a single column skips the notes that have no such part; several keep their rows together
+            int& note = notes.try_emplace(column, from.note.value).first->second;
+            if (fields.size() > 1)
+                note = from.note.value + static_cast<int>(l);
+            else
+                while (note <= piano.notes && !fitted(columns[column], {note}, piano))
+                    ++note;
+            const Cell cell{{note}, columns[column]};
+            const Place place{"", static_cast<int>(l) + 1, static_cast<int>(f) + 1, ""};
+            ++note;
+            if (text.empty()) continue;
+            if (!piano.contains(cell.note) || !fitted(cell.dimension, cell.note, piano)) {
+                intake.refused.push_back({place.line, place.column, std::to_string(cell.note.value), cell.dimension,
+                                          text, Doubt::unknownNote, RefusalCode::notFitted});
+                continue;
+            }
+            auto entry = bench.understand(text, cell);
+            if (!entry)
+                intake.refused.push_back({place.line, place.column, std::to_string(cell.note.value), cell.dimension,
+                                          text, Doubt::unreadable, entry.error().code});
+            else if (entry->question)
+                entry->question->place = place, intake.questions.push_back(*entry->question);
+            else if (entry->sound)
+                intake.sound.push_back({cell, *entry->sound, place.line, {}});
+        }
+    }
+    return intake;
+}
+
+IntakeDialog::IntakeDialog(Workbench& bench, const QByteArray& bytes, const QString& source, QWidget* parent)
+    : QDialog(parent), m_bench(bench), m_bytes(bytes), m_source(source) {
+    build();
+    read();
+}
+
+IntakeDialog::IntakeDialog(Workbench& bench, Intake laidDown, QWidget* parent)
+    : QDialog(parent), m_bench(bench), m_intake(std::move(laidDown)), m_bare(true) {
+    build();
+    fill();
+}
+
+void IntakeDialog::build() {
+    setWindowTitle(m_source.isEmpty() ? tr("Paste readings") : tr("Import readings from %1").arg(m_source));
+    setObjectName(QStringLiteral("intake"));
+    resize(u(220), u(150));
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(u(4), u(4), u(4), u(4));
+    column->setSpacing(u(2.5));
+    m_summary = new QLabel(this);
+    m_summary->setWordWrap(true);
+    m_summary->setFont(face(Text::listDigits));
+    column->addWidget(m_summary);
+    auto* choices = new QHBoxLayout;
+    choices->addWidget(new QLabel(tr("Decimal mark"), this));
+    m_decimal = new QComboBox(this);
+    m_decimal->addItems({tr("as found"), tr("point"), tr("comma")});
+    choices->addWidget(m_decimal);
+    m_pass = new QComboBox(this);
+    m_pass->setVisible(false);
+    choices->addWidget(m_pass);
+    choices->addStretch(1);
+    if (!m_bare) column->addLayout(choices);
+    m_decimal->setVisible(!m_bare);
+    connect(m_decimal, &QComboBox::activated, this, [this](int i) {
+        m_options.decimal = i == 1 ? std::optional('.') : i == 2 ? std::optional(',') : std::nullopt;
+        read();
+    });
+    connect(m_pass, &QComboBox::activated, this, &IntakeDialog::fill);
+    m_columns = new QTableWidget(0, 2, this);
+    m_columns->setHorizontalHeaderLabels({tr("Column of the table"), tr("Means")});
+    m_columns->setAccessibleName(tr("What the columns mean"));
+    m_rows = new QTableWidget(0, 5, this);
+    m_rows->setHorizontalHeaderLabels({tr("Line"), tr("Note"), tr("Dimension"), tr("As typed"), tr("Understood")});
+    m_rows->setAccessibleName(tr("Readings found"));
+    for (QTableWidget* table : {m_columns, m_rows}) {
+        table->verticalHeader()->hide();
+        table->verticalHeader()->setDefaultSectionSize(u(7));
+        table->horizontalHeader()->setStretchLastSection(true);
+        table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+        table->setEditTriggers(QAbstractItemView::NoEditTriggers);
+        table->setShowGrid(false);
+        table->setSelectionBehavior(QAbstractItemView::SelectRows);
+    }
+    m_columns->setVisible(!m_bare);
+    column->addWidget(m_columns, 1);
+    column->addWidget(m_rows, 3);
+    auto* buttons = new QDialogButtonBox(this);
+    m_take = buttons->addButton(tr("Take them"), QDialogButtonBox::AcceptRole);
+    buttons->addButton(tr("Leave it"), QDialogButtonBox::RejectRole);
+    m_take->setDefault(true);
+    connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
+    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+    column->addWidget(buttons);
+}
+
+void IntakeDialog::mapColumn(const QString& header, std::optional<DimensionId> dimension) {
+    if (dimension)
+        m_options.columns[header.toStdString()] = *dimension;
+    else
+        m_options.columns.erase(header.toStdString());
+    read();
+}
+
+void IntakeDialog::read() {
+    auto found =
+        readReadings({m_bytes.constData(), static_cast<std::size_t>(m_bytes.size())}, *m_bench.piano(), m_options);
+    m_readable = found.has_value();
+    m_refusal.clear();
+    if (found)
+        m_intake = std::move(*found);
+    else
+        m_intake = {}, m_refusal = words::sentence(found.error());
+    std::set<std::string> passes;
+    for (const Sound& sound : m_intake.sound)
+        passes.insert(sound.pass);
+    m_pass->clear();
+    for (const std::string& pass : passes)
+        m_pass->addItem(tr("Pass %1").arg(QString::fromStdString(pass)), QString::fromStdString(pass));
+    m_pass->setVisible(m_intake.longForm && passes.size() > 1);
+    m_pass->setCurrentIndex(m_pass->count() - 1);
+    buildColumns();
+    fill();
+}
+
+void IntakeDialog::buildColumns() {
+    m_columns->setRowCount(static_cast<int>(m_intake.columns.size()));
+    for (int r = 0; r < m_columns->rowCount(); ++r) {
+        const ColumnUse& use = m_intake.columns[static_cast<std::size_t>(r)];
+        const QString header = QString::fromStdString(use.header);
+        m_columns->setItem(r, 0, new QTableWidgetItem(header));
+        if (use.use == ColumnUse::Use::note) {
+            m_columns->setItem(r, 1, new QTableWidgetItem(tr("Note")));
+            continue;
+        }
+        auto* choice = new QComboBox(m_columns);
+        choice->addItem(use.use == ColumnUse::Use::ambiguous ? tr("which one?") : tr("left out"));
+        for (const Dimension& dimension : dimensions()) {
+            if (!fittedAnywhere(dimension.id, *m_bench.piano())) continue;
+            choice->addItem(words::name(dimension.id), dimension.id.row);
+            if (use.dimension == dimension.id) choice->setCurrentIndex(choice->count() - 1);
+        }
+        connect(
+            choice, &QComboBox::activated, this,
+            [this, header, choice](int i) {
+                const QVariant row = choice->itemData(i);
+                mapColumn(header, row.isValid() ? std::optional(DimensionId{static_cast<std::uint8_t>(row.toUInt())})
+                                                : std::nullopt);
+            },
+            Qt::QueuedConnection); // the table is made anew: not while its own box is speaking
+        m_columns->setCellWidget(r, 1, choice);
+    }
+    m_columns->resizeColumnToContents(0);
+}
+
+std::vector<NewReading> IntakeDialog::taken() const {
+    std::vector<NewReading> readings;
+    const std::string wanted = m_pass->currentData().toString().toStdString();
+    for (const Sound& sound : m_intake.sound)
+        if (m_pass->count() < 2 || sound.pass == wanted) readings.push_back({sound.cell, sound.reading});
+    return readings;
+}
+
+QString IntakeDialog::summary() const {
+    if (!m_readable) return m_refusal;
+    QStringList said{tr("%n reading(s) to take.", nullptr, static_cast<int>(taken().size()))};
+    if (!m_intake.questions.empty())
+        said << tr("%n doubtful one(s) stay out until typed.", nullptr, static_cast<int>(m_intake.questions.size()));
+    if (!m_intake.refused.empty()) said << tr("%n cannot be read.", nullptr, static_cast<int>(m_intake.refused.size()));
+    if (!m_bare) {
+        const Dialect& dialect = m_intake.dialect;
+        const QString separator = dialect.separator == '\t' ? tr("tab") : QString(QLatin1Char(dialect.separator));
+        said << tr("Read as %1, columns by %2, decimals by %3.")
+                    .arg(QString::fromStdString(dialect.encoding), separator, QString(QLatin1Char(dialect.decimal)));
+    }
+    return said.join(u' ');
+}
+
+void IntakeDialog::fill() {
+    m_summary->setText(summary());
+    const auto readings = taken();
+    m_take->setEnabled(!readings.empty());
+    m_rows->setRowCount(0);
+    const auto add = [this](int line, const QString& note, const QString& dimension, const QString& typed,
+                            const QString& remark) {
+        const int r = m_rows->rowCount();
+        m_rows->insertRow(r);
+        const std::array<QString, 5> texts{line > 0 ? QString::number(line) : QString(), note, dimension, typed,
+                                           remark};
+        for (int c = 0; c < 5; ++c) {
+            auto* item = new QTableWidgetItem(texts[static_cast<std::size_t>(c)]);
+            item->setToolTip(texts[static_cast<std::size_t>(c)]);
+            m_rows->setItem(r, c, item);
+        }
+    };
+    const Piano& piano = *m_bench.piano();
+    // what needs a person stands first
+    for (const Question& question : m_intake.questions)
+        add(question.place.line, question.cell ? words::noteName(question.cell->note, piano) : QString(),
+            question.cell ? words::name(question.cell->dimension) : QString(), QString::fromStdString(question.text),
+            words::sentence(question, piano));
+    for (const RefusedRow& refused : m_intake.refused)
+        add(refused.line, QString::fromStdString(refused.note),
+            refused.dimension ? words::name(*refused.dimension) : QString(), QString::fromStdString(refused.text),
+            words::sentence(refused));
+    for (const Sound& sound : m_intake.sound)
+        add(sound.line, words::noteName(sound.cell.note, piano), words::name(sound.cell.dimension),
+            QString::fromStdString(sound.reading.typed), inBothUnits(sound.reading, sound.cell.dimension));
+    for (int c = 0; c < 4; ++c)
+        m_rows->resizeColumnToContents(c);
+}
+
+} // namespace hammerline

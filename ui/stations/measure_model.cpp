@@ -1,0 +1,205 @@
+#include "ui/stations/measure_model.h"
+
+#include "ui/stations/measure_understanding.h"
+#include "ui/words/words.h"
+
+#include <algorithm>
+
+namespace hammerline {
+
+MeasureModel::MeasureModel(Workbench& bench, QObject* parent) : QAbstractTableModel(parent), m_bench(bench) {
+    connect(&m_bench, &Workbench::pianoChanged, this, &MeasureModel::rebuild);
+    connect(&m_bench, &Workbench::bookChanged, this, &MeasureModel::rebuild);
+    connect(&m_bench, &Workbench::recordChanged, this, &MeasureModel::refresh);
+    connect(&m_bench, &Workbench::planChanged, this, &MeasureModel::refresh);
+    rebuild();
+}
+
+void MeasureModel::rebuild() {
+    beginResetModel();
+    m_columns = m_bench.columns();
+    m_looks = reckonAll();
+    endResetModel();
+}
+
+void MeasureModel::refresh() {
+    const Piano* piano = m_bench.piano();
+    const std::size_t rows = piano ? static_cast<std::size_t>(piano->notes) : 0;
+    if (m_columns != m_bench.columns() || m_looks.size() != rows * m_columns.size()) return rebuild();
+    const auto mendBefore = m_mendFirst;
+    auto looks = reckonAll();
+    // the smallest rectangle that holds every change
+    int top = rowCount(), bottom = -1, left = columnCount(), right = -1;
+    for (std::size_t i = 0; i < looks.size(); ++i) {
+        const int r = static_cast<int>(i / m_columns.size()), c = static_cast<int>(i % m_columns.size());
+        if (looks[i] == m_looks[i] &&
+            mendBefore[static_cast<std::size_t>(r)] == m_mendFirst[static_cast<std::size_t>(r)])
+            continue;
+        top = std::min(top, r), bottom = std::max(bottom, r);
+        left = std::min(left, c), right = std::max(right, c);
+    }
+    m_looks = std::move(looks);
+    if (bottom >= 0)
+        Q_EMIT dataChanged(index(top, left), index(bottom, right),
+                           {Qt::DisplayRole, Qt::EditRole, LookRole, MendFirstRole});
+    if (mendBefore != m_mendFirst) Q_EMIT headerDataChanged(Qt::Vertical, 0, rowCount() - 1);
+}
+
+std::vector<CellLook> MeasureModel::reckonAll() {
+    std::vector<CellLook> looks;
+    const PianoRecord* record = m_bench.record();
+    m_mendFirst.clear();
+    m_startsSection.clear();
+    if (!record) return looks;
+    looks.reserve(static_cast<std::size_t>(record->piano.notes) * m_columns.size());
+    for (int n = 1; n <= record->piano.notes; ++n) {
+        m_mendFirst.push_back(!blockersOf({n}, record->findings, record->piano).empty());
+        m_startsSection.push_back(n > 1 &&
+                                  sectionIndexOf({n}, record->piano) != sectionIndexOf({n - 1}, record->piano));
+        for (const DimensionId dimension : m_columns)
+            looks.push_back(reckon({{n}, dimension}));
+    }
+    return looks;
+}
+
+CellLook MeasureModel::reckon(Cell cell) const {
+    CellLook look;
+    const Piano& piano = *m_bench.piano();
+    if (!fitted(cell.dimension, cell.note, piano)) {
+        // the other key colour's column stays blank paper; a missing part is hatched
+        const bool otherColour = cell.dimension == dimension::keyHeight || cell.dimension == dimension::sharpHeight ||
+                                 cell.dimension == dimension::sharpProud;
+        look.state = otherColour ? CellLook::State::blank : CellLook::State::notFitted;
+        return look;
+    }
+    const PassView* view = m_bench.view();
+    const Measured* measured = m_bench.pass() ? m_bench.pass()->at(cell) : nullptr;
+    if (measured && measured->notFitted) {
+        look.state = CellLook::State::notFitted;
+        return look;
+    }
+    if (measured) {
+        look.superseded = measured->superseded > 0;
+        look.disputed = measured->disputed;
+    }
+    if (const Judged* judged = view ? view->review.at(cell) : nullptr) {
+        look.state = judged->word ? CellLook::State::word : CellLook::State::number;
+        look.marks = judged->marks();
+        look.high = judged->verdict == Verdict::high;
+        look.undecided = judged->verdict == Verdict::undecided;
+        look.uneven = judged->uneven || judged->step;
+        look.stale = judged->stale;
+        Reading shown;
+        shown.word = judged->word;
+        shown.relation = judged->relation;
+        shown.count = judged->value.value_or(0);
+        shown.upper = judged->upper.value_or(0);
+        look.text = words::shown(cell.dimension, shown);
+        return look;
+    }
+    if (measured && !measured->missing()) {
+        look.state = CellLook::State::number;
+        look.text = words::shown(cell.dimension, measured->trials.back());
+        return look;
+    }
+    if (const auto expected = expectedAfterPlan(m_bench, cell)) {
+        look.state = CellLook::State::expected;
+        look.text = words::shown(cell.dimension, fromTrade(expected->value, row(cell.dimension).kind));
+        return look;
+    }
+    // a note that blocks or never lets off has no aftertouch and no checking to measure
+    if (view && (cell.dimension == dimension::aftertouch || cell.dimension == dimension::checking))
+        if (const Judged* letOff = view->review.at({cell.note, dimension::letOff}))
+            if (letOff->word && row(*letOff->word).stopsNote) look.state = CellLook::State::dash;
+    return look;
+}
+
+int MeasureModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() || m_columns.empty() ? 0 : static_cast<int>(m_looks.size() / m_columns.size());
+}
+
+int MeasureModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(m_columns.size());
+}
+
+Cell MeasureModel::cellAt(const QModelIndex& index) const {
+    return {{index.row() + 1}, m_columns[static_cast<std::size_t>(index.column())]};
+}
+
+QModelIndex MeasureModel::indexOf(Cell cell) const {
+    const auto column = std::find(m_columns.begin(), m_columns.end(), cell.dimension);
+    return column == m_columns.end() ? QModelIndex()
+                                     : index(cell.note.value - 1, static_cast<int>(column - m_columns.begin()));
+}
+
+const CellLook& MeasureModel::lookAt(const QModelIndex& index) const {
+    return m_looks[static_cast<std::size_t>(index.row()) * m_columns.size() + static_cast<std::size_t>(index.column())];
+}
+
+bool MeasureModel::mendFirst(int row) const {
+    return m_mendFirst[static_cast<std::size_t>(row)];
+}
+bool MeasureModel::startsSection(int row) const {
+    return m_startsSection[static_cast<std::size_t>(row)];
+}
+
+bool MeasureModel::canHold(const QModelIndex& index) const {
+    if (!index.isValid()) return false;
+    const auto state = lookAt(index).state;
+    return state != CellLook::State::blank && state != CellLook::State::notFitted;
+}
+
+QString MeasureModel::sentence(Cell cell) const {
+    if (const PassView* view = m_bench.view())
+        if (const Judged* judged = view->review.at(cell)) return words::cellSentence(*judged, *m_bench.piano());
+    Judged nothing;
+    nothing.cell = cell;
+    const Measured* measured = m_bench.pass() ? m_bench.pass()->at(cell) : nullptr;
+    const bool missingPart = !fitted(cell.dimension, cell.note, *m_bench.piano()) || (measured && measured->notFitted);
+    nothing.verdict = missingPart ? Verdict::notFitted : Verdict::missing;
+    return words::cellSentence(nothing, *m_bench.piano());
+}
+
+QVariant MeasureModel::data(const QModelIndex& index, int role) const {
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid)) return {};
+    const CellLook& look = lookAt(index);
+    switch (role) {
+    case Qt::DisplayRole:
+        return look.text;
+    case Qt::EditRole: {
+        const Measured* measured = m_bench.pass() ? m_bench.pass()->at(cellAt(index)) : nullptr;
+        if (!measured || measured->missing()) return QString();
+        const Reading& latest = measured->trials.back();
+        return QString::fromStdString(latest.typed);
+    }
+    case Qt::AccessibleTextRole:
+        return sentence(cellAt(index));
+    case Qt::TextAlignmentRole:
+        return QVariant::fromValue(Qt::AlignRight | Qt::AlignVCenter);
+    case LookRole:
+        return QVariant::fromValue(look);
+    case MendFirstRole:
+        return mendFirst(index.row());
+    case SectionStartRole:
+        return startsSection(index.row());
+    default:
+        return {};
+    }
+}
+
+QVariant MeasureModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (section < 0 || section >= (orientation == Qt::Horizontal ? columnCount() : rowCount())) return {};
+    if (role != Qt::DisplayRole && role != Qt::AccessibleTextRole) return {};
+    if (orientation == Qt::Vertical) return words::noteName({section + 1}, *m_bench.piano());
+    const DimensionId dimension = dimensionAt(section);
+    return role == Qt::DisplayRole ? words::shortName(dimension) : words::name(dimension);
+}
+
+Qt::ItemFlags MeasureModel::flags(const QModelIndex& index) const {
+    if (!index.isValid()) return Qt::NoItemFlags;
+    Qt::ItemFlags flags = Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemNeverHasChildren;
+    if (m_bench.canWrite() && canHold(index)) flags |= Qt::ItemIsEditable;
+    return flags;
+}
+
+} // namespace hammerline

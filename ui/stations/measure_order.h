@@ -1,0 +1,52 @@
+// In which order Enter walks over the cells: the choice of a person, with the walk that core makes of it.
+#pragma once
+
+#include "ui/workbench.h"
+
+#include <QString>
+
+#include <map>
+
+namespace hammerline {
+
+struct EntryOrder {
+    enum class Kind : std::uint8_t {
+        oneDimension,
+        noteByNote,
+        naturalsThenSharps,
+        everyNth,
+        sectionEnds,
+        onlyOut,
+        ownList
+    };
+    Kind kind = Kind::oneDimension;
+    bool across = false; // all dimensions of a note before the next note
+    int every = 8;
+    std::vector<NoteNumber> listed; // ownList
+    friend bool operator==(const EntryOrder&, const EntryOrder&) = default;
+};
+
+/// Ids for the settings, in the order of Kind.
+const std::vector<QString>& entryOrderIds();
+QString entryOrderName(EntryOrder::Kind);
+
+/// The cells in order, those said to be not fitted in this pass left out.
+class EntryWalk {
+public:
+    EntryWalk() = default;
+    EntryWalk(const Workbench&, const EntryOrder&, const std::vector<DimensionId>& columns);
+    /// The cell after (by = 1) or before (-1); none at the end. A cell off the walk goes to the nearest one on it.
+    std::optional<Cell> step(Cell from, int by) const;
+    std::optional<Cell> first() const;
+    std::size_t size() const { return m_cells.size(); }
+    const std::vector<Cell>& cells() const { return m_cells; }
+
+private:
+    std::vector<Cell> m_cells;
+    std::map<Cell, std::size_t> m_places;
+};
+
+/// Notes that are out in the pass before this one, else in this one.
+std::vector<NoteNumber> notesOut(const Workbench&);
+
+} // namespace hammerline

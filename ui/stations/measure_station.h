@@ -1,0 +1,54 @@
+// The Measure station: the grid of readings with its order of entry, unit and the way to the bench entry.
+#pragma once
+
+#include "ui/stations/measure_order.h"
+#include "ui/stations/station.h"
+
+class QComboBox;
+class QPushButton;
+
+namespace hammerline {
+
+class MeasureView;
+
+class MeasureStation : public Station {
+    Q_OBJECT
+public:
+    explicit MeasureStation(Workbench&);
+
+    QString context() const override;
+    QWidget* tools() override { return m_tools; }
+    QList<KeyHint> hints() const override;
+    QString hintRemark() const override;
+    bool wantsNoteCard() const override { return true; }
+    void arrive() override;
+    bool leave() override;
+    void stepDimension(int by) override;
+    QList<QWidget*> panels() override;
+
+    MeasureView& grid() const { return *m_view; }
+    const EntryOrder& order() const;
+    void setOrder(const EntryOrder&);
+    void paste(const QString& text);
+
+Q_SIGNALS:
+    void benchEntryAsked();
+    void orderChosen(const hammerline::EntryOrder&);
+    void undoAsked();
+    void redoAsked();
+
+private:
+    void buildTools();
+    void chooseOrder(int index);
+    void showOrder();
+    void refreshUnits();
+    void refreshEmpty();
+
+    QWidget* m_tools = nullptr;
+    QComboBox *m_order = nullptr, *m_unit = nullptr;
+    QPushButton* m_entry = nullptr;
+    MeasureView* m_view = nullptr;
+    QWidget* m_empty = nullptr;
+};
+
+} // namespace hammerline

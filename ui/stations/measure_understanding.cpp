@@ -1,0 +1,130 @@
+#include "ui/stations/measure_understanding.h"
+
+#include "ui/words/words.h"
+
+#include <QCoreApplication>
+
+#include <cmath>
+
+namespace hammerline {
+
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("Understanding", text);
+}
+
+QString exactMm(std::int64_t nm) {
+    return QString::fromStdString(formatCount(nm, {Unit::mm, 2, 0, 1, false})).replace(u'-', QChar(0x2212));
+}
+
+QString inches(std::int64_t nm) {
+    return QString::fromStdString(formatCount(nm, {Unit::inch, 3, 0, 1, false})).replace(u'-', QChar(0x2212));
+}
+
+QString lengthInBoth(std::int64_t nm) {
+    return QStringLiteral("%1 mm = %2 in").arg(exactMm(nm), inches(nm));
+}
+
+Judged judgedAs(const Workbench& bench, const Reading& reading, Cell cell) {
+    Measured measured;
+    measured.trials.push_back(reading);
+    return judge(cell, measured, bench.zones().at(cell),
+                 static_cast<double>(uncertaintyOf(cell.dimension, *bench.piano())), Rule::plain);
+}
+
+/// Absolute heights are judged only beside their neighbours: nothing is said of one alone.
+bool judgedAlone(const Workbench& bench, DimensionId id) {
+    const Pass* pass = bench.pass();
+    return !(id == dimension::keyHeight && pass && pass->referenceOf(id) == "bed");
+}
+
+} // namespace
+
+QString inBothUnits(const Reading& reading, DimensionId id) {
+    if (reading.word) return words::name(*reading.word);
+    const Kind kind = row(id).kind;
+    const auto one = [&](std::int64_t count) {
+        return kind == Kind::length ? lengthInBoth(count)
+                                    : QStringLiteral("%1 %2").arg(words::shown(id, count), words::unitName(kind));
+    };
+    switch (reading.relation) {
+    case Relation::equal:
+        return one(reading.count);
+    case Relation::less:
+        return tr("less than %1").arg(one(reading.count));
+    case Relation::more:
+        return tr("more than %1").arg(one(reading.count));
+    case Relation::between:
+        return tr("between %1 and %2 %3")
+            .arg(words::shown(id, reading.count), words::shown(id, reading.upper), words::unitName(kind));
+    }
+    return {};
+}
+
+QString inBothUnits(const TypedQuantity& typed, DimensionId id) {
+    Reading reading;
+    reading.count = typed.count;
+    reading.upper = typed.upper;
+    reading.relation = typed.relation;
+    return inBothUnits(reading, id);
+}
+
+QString verdictWords(const Judged& judged) {
+    if (judged.word) return words::name(*judged.word);
+    if (judged.verdict == Verdict::low || judged.verdict == Verdict::high)
+        return words::sideName(judged.cell.dimension, judged.verdict == Verdict::high);
+    return words::verdictName(judged.verdict);
+}
+
+QString deviationText(const Judged& judged) {
+    if (judged.infinite) return tr("beyond");
+    if (!judged.deviation || judged.word) return {};
+    const double d = std::round(*judged.deviation * 10) / 10;
+    return (d < 0 ? QStringLiteral("\u2212") : QStringLiteral("+")) + QString::number(std::abs(d), 'f', 1);
+}
+
+std::optional<Expected> expectedAfterPlan(const Workbench& bench, Cell cell) {
+    const Plan* plan = bench.plan();
+    if (!plan || plan->pass + 1 != bench.passNumber()) return {};
+    for (const Expected& expected : plan->expected)
+        if (expected.cell == cell) return expected;
+    return {};
+}
+
+Understanding understand(const Workbench& bench, const QString& typed, Cell cell) {
+    Understanding meaning;
+    if (typed.trimmed().isEmpty()) return meaning;
+    const auto entry = bench.understand(typed.trimmed().toStdString(), cell);
+    if (!entry) {
+        meaning.kind = Understanding::Kind::refused;
+        meaning.headline = words::sentence(entry.error());
+        meaning.more = tr("Type it again, or Esc leaves the cell as it was.");
+        return meaning;
+    }
+    if (entry->question) {
+        meaning.kind = Understanding::Kind::question;
+        meaning.headline = words::sentence(*entry->question, *bench.piano());
+        meaning.suggestion = QString::fromStdString(entry->question->suggestion);
+        if (entry->question->mayTake) meaning.reading = entry->question->asTyped;
+        return meaning;
+    }
+    if (!entry->sound) return meaning;
+    meaning.kind = Understanding::Kind::sound;
+    meaning.reading = entry->sound;
+    meaning.headline = inBothUnits(*entry->sound, cell.dimension);
+    if (judgedAlone(bench, cell.dimension)) {
+        meaning.judged = judgedAs(bench, *entry->sound, cell);
+        if (!meaning.judged->word) meaning.more = verdictWords(*meaning.judged);
+        const QString deviation = deviationText(*meaning.judged);
+        if (meaning.judged->marks() > 0 && !deviation.isEmpty()) meaning.more += QStringLiteral(" ") + deviation;
+    }
+    if (const auto expected = expectedAfterPlan(bench, cell)) {
+        const QString value = words::shown(cell.dimension, fromTrade(expected->value, row(cell.dimension).kind));
+        meaning.more +=
+            (meaning.more.isEmpty() ? QString() : QStringLiteral(" \u00B7 ")) + tr("expected %1").arg(value);
+    }
+    return meaning;
+}
+
+} // namespace hammerline

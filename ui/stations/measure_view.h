@@ -1,0 +1,89 @@
+// The grid of readings: typing, words by one key, Enter by the order of entry, and commits before the cursor moves.
+#pragma once
+
+#include "ui/stations/measure_model.h"
+#include "ui/stations/measure_order.h"
+
+#include <QPointer>
+#include <QTableView>
+
+namespace hammerline {
+
+class ReadingEditor;
+
+/// Keys that enter a word at once, in the grid and in the empty field of the bench entry.
+struct WordKey {
+    Qt::Key key;
+    WordId word;
+};
+std::span<const WordKey> wordKeys();
+/// The cell and word that a key enters at a note: a word of the current dimension, else (stopping words only) of its
+/// own.
+std::optional<std::pair<Cell, WordId>> wordFor(Qt::Key, Cell current, const Piano&);
+Reading wordReading(WordId);
+
+class MeasureView : public QTableView {
+    Q_OBJECT
+public:
+    explicit MeasureView(Workbench&, QWidget* parent = nullptr);
+
+    MeasureModel& readings() const { return *m_model; }
+    void setOrder(const EntryOrder&);
+    const EntryOrder& order() const { return m_order; }
+    /// Stores what is being typed and closes the field. False: it stays open with its question or refusal.
+    bool commitEditor();
+    ReadingEditor* editor() const;
+    void setRoomy(bool);
+    /// Opens the field with this text, as if typed.
+    void type(const QString& text);
+    void repeatReading();
+    void pasteText(const QString&);
+
+Q_SIGNALS:
+    void undoAsked();
+    void redoAsked();
+    /// A refusal that has no field to stand at.
+    void refused(const hammerline::Refusal&);
+    void pasted(const QString& text);
+    void editingChanged();
+
+protected:
+    void keyPressEvent(QKeyEvent*) override;
+    void mousePressEvent(QMouseEvent*) override;
+    bool edit(const QModelIndex&, EditTrigger, QEvent*) override;
+    QModelIndex moveCursor(CursorAction, Qt::KeyboardModifiers) override;
+    void currentChanged(const QModelIndex&, const QModelIndex&) override;
+    void resizeEvent(QResizeEvent*) override;
+    void changeEvent(QEvent*) override;
+    void updateGeometries() override;
+
+private:
+    void follow();
+    void refit();
+    void fitColumns();
+    void wire(ReadingEditor*);
+    void closeField();
+    void afterFinish(Qt::Key, Qt::KeyboardModifiers);
+    void advance(int by);
+    void moveTo(const QModelIndex&);
+    bool store(Cell, const Reading&, bool repeat);
+    bool takeLetter(QKeyEvent*);
+    void enterWord(Qt::Key);
+    void quickLook();
+    void copyFromAbove();
+    void fillDown();
+    void markNotFitted();
+    void withdrawSelected();
+    void rebuildWalk();
+    QModelIndex neighbour(QModelIndex, int rows, int columns) const;
+
+    Workbench& m_bench;
+    MeasureModel* m_model;
+    EntryOrder m_order;
+    EntryWalk m_walk;
+    QPointer<ReadingEditor> m_editor;
+    QWidget* m_corner = nullptr;
+    bool m_roomy = false, m_following = false;
+};
+
+} // namespace hammerline
