@@ -131,6 +131,7 @@ bool MainWindow::showStation(int index) {
         connect(wanted, &Station::wordsChanged, this, &MainWindow::refreshWords);
         connect(wanted, &Station::goTo, this, [this](const QString& id) { showStation(id); });
         connect(wanted, &Station::notice, this, &MainWindow::say);
+        wireMeasure(wanted);
     }
     if (before && before->tools()) {
         m_toolRow->removeWidget(before->tools());
@@ -238,18 +239,9 @@ void MainWindow::foldCard() {
                            width() >= kFoldBelow);
 }
 
-void MainWindow::setBenchEntry(bool) {}
-bool MainWindow::benchEntry() const {
-    return false;
-}
-
 void MainWindow::resizeEvent(QResizeEvent* event) {
     QMainWindow::resizeEvent(event);
     foldCard();
-}
-
-bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
-    return QMainWindow::eventFilter(watched, event);
 }
 
 void MainWindow::remember() {

@@ -16,10 +16,8 @@ class QStackedWidget;
 
 namespace hammerline {
 
-class BenchEntry;
 class HintBar;
 class KeyboardStrip;
-class NoteCard;
 class StationRail;
 
 class MainWindow : public QMainWindow {
@@ -33,9 +31,6 @@ public:
     bool showStation(int index);
     Station* station() const;
     KeyboardStrip& strip() const { return *m_strip; }
-    /// Full-window entry at the bench (F11).
-    void setBenchEntry(bool on);
-    bool benchEntry() const;
     void setTheme(const QString& theme);
     void setTextSize(int percent);
     /// Commits an open editor; false where something refused stays open.
@@ -51,7 +46,6 @@ public:
 protected:
     void closeEvent(QCloseEvent*) override;
     void resizeEvent(QResizeEvent*) override;
-    bool eventFilter(QObject*, QEvent*) override;
 
 private:
     void buildFrame();
@@ -76,6 +70,8 @@ private:
     void foldCard();
     void stepPanel(int by);
     void goToNote();
+    void wireMeasure(Station*);
+    void showKeys();
     void undo();
     void redo();
     void remember();
@@ -89,11 +85,9 @@ private:
     QMainWindow* m_stage = nullptr; // stack and note card share it, so that the strip keeps the whole width
     QStackedWidget* m_stack = nullptr;
     QDockWidget* m_cardDock = nullptr;
-    NoteCard* m_card = nullptr;
     KeyboardStrip* m_strip = nullptr;
     HintBar* m_hints = nullptr;
     QWidget* m_house = nullptr; // everything but the bench entry
-    BenchEntry* m_entry = nullptr;
     QStackedWidget* m_whole = nullptr;
     QAction *m_cardAction = nullptr, *m_undoAction = nullptr, *m_redoAction = nullptr;
 };

@@ -112,7 +112,8 @@ void MainWindow::buildPrintMenu() {
 }
 
 void MainWindow::buildHelpMenu() {
-    menuBar()->addMenu(tr("&Help"));
+    QMenu* menu = menuBar()->addMenu(tr("&Help"));
+    menu->addAction(tr("All keys"), QKeySequence(QStringLiteral("F1")), this, &MainWindow::showKeys);
 }
 
 void MainWindow::setTheme(const QString& theme) {
@@ -150,10 +151,6 @@ void MainWindow::newBook() {
     if (const auto made = m_bench.createBook(path); !made) return report(made.error());
     m_settings.rememberBook(path);
 }
-
-void MainWindow::newPiano() {}
-void MainWindow::newPass() {}
-void MainWindow::importFile(const QString&) {}
 
 void MainWindow::fillRecent(QMenu* menu) {
     menu->clear();

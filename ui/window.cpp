@@ -68,7 +68,6 @@ int runWindow(QApplication& app, const WindowOptions& options) {
     const bool entry = options.station == QLatin1String("bench-entry");
     const QString station = options.station.isEmpty() ? settings.text(Setting::station) : options.station;
     if (!window.showStation(entry ? QStringLiteral("measure") : station)) window.showStation(QStringLiteral("measure"));
-    if (entry) window.setBenchEntry(true);
     if (picture) return paint(window, options) ? 0 : 2;
     window.show();
     return app.exec();

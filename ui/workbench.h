@@ -93,7 +93,6 @@ public:
     Outcome<void> freezePlan(const FrozenPlan&);
     Outcome<void> setPreference(std::string_view key, std::string_view value);
     Outcome<QString> backUp(const QString& path = {});
-    Outcome<int> merge(const QString& otherPath);
     Outcome<Verification> verify() const;
     /// All pianos of the book, for export.
     Outcome<std::vector<PianoRecord>> allRecords() const;

@@ -163,20 +163,6 @@ Outcome<QString> Workbench::backUp(const QString& path) {
     });
 }
 
-Outcome<int> Workbench::merge(const QString& otherPath) {
-    if (!m_book) return refuse(RefusalCode::cannotWrite);
-    const auto taken = m_book->merge(QDir::toNativeSeparators(otherPath).toStdString());
-    if (!taken) return taken;
-    m_pianos.reset();
-    Q_EMIT bookChanged();
-    if (m_record)
-        (void)reload();
-    else if (!pianos().empty())
-        (void)choosePiano(pianos().front().uuid);
-    justSaved();
-    return taken;
-}
-
 Outcome<Verification> Workbench::verify() const {
     if (!m_book) return refuse(RefusalCode::cannotRead);
     return m_book->verify();

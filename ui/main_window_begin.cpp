@@ -1,0 +1,111 @@
+// What begins something from the window: a piano, a pass, readings from a file; and the sheet of all keys.
+#include "ui/main_window.h"
+#include "ui/stations/measure_intake.h"
+#include "ui/stations/measure_station.h"
+#include "ui/widgets/bench_dialogs.h"
+#include "ui/widgets/dialogs.h"
+#include "ui/words/words.h"
+
+#include <QFile>
+#include <QFileInfo>
+
+namespace hammerline {
+
+void MainWindow::newPiano() {
+    if (!leaveStation()) return;
+    if (!m_bench.hasBook()) newBook();
+    if (!m_bench.hasBook()) return;
+    NewPianoDialog form(this);
+    if (!Dialogs::now().run(form)) return;
+    const auto piano = form.piano();
+    if (!piano) return report(piano.error());
+    if (const auto added = m_bench.addPiano(*piano, form.specName()); !added) return report(added.error());
+    refreshWords();
+}
+
+void MainWindow::newPass() {
+    if (!leaveStation() || !m_bench.record()) return;
+    NewPassDialog form(*m_bench.record(), this);
+    if (!Dialogs::now().run(form)) return;
+    const auto pass = form.pass();
+    if (!pass) return report(pass.error());
+    if (const auto added = m_bench.addPass(*pass); !added) report(added.error());
+}
+
+void MainWindow::importFile(const QString& path) {
+    if (!leaveStation() || !m_bench.record()) return;
+    const QString chosen =
+        path.isEmpty() ? Dialogs::now().fileToOpen(this, tr("Import readings"), tr("Tables (*.csv *.tsv *.txt)"))
+                       : path;
+    if (chosen.isEmpty()) return;
+    QFile file(chosen);
+    if (!file.open(QIODevice::ReadOnly)) {
+        Refusal refusal;
+        refusal.code = RefusalCode::cannotRead;
+        refusal.place.source = chosen.toStdString();
+        return report(refusal);
+    }
+    IntakeDialog preview(m_bench, file.readAll(), QFileInfo(chosen).fileName(), this);
+    if (!Dialogs::now().run(preview)) return;
+    const auto readings = preview.taken();
+    if (readings.empty()) return;
+    if (!m_bench.pass()) {
+        NewPass first;
+        first.label = "as found";
+        first.references = preview.intake().references;
+        if (const auto added = m_bench.addPass(first); !added) return report(added.error());
+    } else if (!preview.intake().references.empty()) {
+        if (const auto set = m_bench.setReferences(preview.intake().references); !set) return report(set.error());
+    }
+    if (const auto stored = m_bench.enterAll(readings, "import", QFileInfo(chosen).fileName().toStdString()); !stored)
+        report(stored.error());
+}
+
+/// The Measure station speaks to the window about undo, its order of entry and the entry at the bench.
+void MainWindow::wireMeasure(Station* station) {
+    auto* measure = qobject_cast<MeasureStation*>(station);
+    if (!measure) return;
+    connect(measure, &MeasureStation::undoAsked, this, &MainWindow::undo);
+    connect(measure, &MeasureStation::redoAsked, this, &MainWindow::redo);
+    EntryOrder order;
+    const auto kind = std::find(entryOrderIds().begin(), entryOrderIds().end(), m_settings.text(Setting::entryOrder));
+    if (kind != entryOrderIds().end()) order.kind = static_cast<EntryOrder::Kind>(kind - entryOrderIds().begin());
+    if (order.kind == EntryOrder::Kind::ownList) order.kind = EntryOrder::Kind::oneDimension; // lists belong to a piano
+    order.every = std::max(1, m_settings.number(Setting::entryEvery));
+    measure->setOrder(order);
+    connect(measure, &MeasureStation::orderChosen, this, [this](const EntryOrder& chosen) {
+        m_settings.set(Setting::entryOrder, entryOrderIds()[static_cast<std::size_t>(chosen.kind)]);
+        m_settings.set(Setting::entryEvery, chosen.every);
+    });
+}
+
+/// F1: every key, whether or not it works now.
+void MainWindow::showKeys() {
+    const std::array<std::pair<QString, QString>, 18> rows{{
+        {tr("Ctrl+1 to Ctrl+6"), tr("station")},
+        {tr("Enter, Shift+Enter"), tr("accept and next, back in the order of entry")},
+        {tr("arrows, PgUp, PgDn, Home, End"), tr("move")},
+        {tr("* or Ctrl+D"), tr("same as above")},
+        {tr("R"), tr("repeat the reading of this cell")},
+        {tr("B, L, C, O"), tr("blocks, no let-off, no check, off rail")},
+        {tr("K, T, S, X"), tr("strap ok, tight, slack, torn")},
+        {tr("E, K, L"), tr("damper early, right, late")},
+        {tr("N"), tr("not fitted")},
+        {tr("Y"), tr("this note is right")},
+        {tr("F2, Esc"), tr("edit what was typed, leave the cell as it was")},
+        {tr("F9"), tr("take a doubtful value as typed")},
+        {tr("Del, Ctrl+Z, Ctrl+Y"), tr("take back, undo, do again: nothing is erased")},
+        {tr("[ and ]"), tr("dimension before, after")},
+        {tr("Ctrl+G"), tr("go to note")},
+        {tr("Ctrl+N, Ctrl+M, Ctrl+O, Ctrl+I"), tr("new piano, new pass, open book, import readings")},
+        {tr("Ctrl+P"), tr("print what this station prints")},
+        {tr("Ctrl+plus, minus, 0; F6"), tr("text size; next panel")},
+    }};
+    QString table;
+    for (const auto& [keys, does] : rows)
+        table += QStringLiteral("<tr><td><b>%1</b>&nbsp;&nbsp;</td><td>%2</td></tr>")
+                     .arg(keys.toHtmlEscaped(), does.toHtmlEscaped());
+    Dialogs::now().say(this, tr("All keys"), QStringLiteral("<table>%1</table>").arg(table));
+}
+
+} // namespace hammerline

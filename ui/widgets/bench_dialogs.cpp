@@ -1,0 +1,168 @@
+#include "ui/widgets/bench_dialogs.h"
+
+#include "ui/widgets/look.h"
+#include "ui/words/words.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QDialogButtonBox>
+#include <QFormLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+
+namespace hammerline {
+
+namespace {
+
+QLabel* remarkIn(QFormLayout* form, QDialog* dialog) {
+    auto* remark = new QLabel(dialog);
+    remark->setWordWrap(true);
+    remark->setForegroundRole(QPalette::BrightText);
+    form->addRow(remark);
+    return remark;
+}
+
+void addButtons(QFormLayout* form, QDialog* dialog, const QString& take) {
+    auto* buttons = new QDialogButtonBox(dialog);
+    buttons->addButton(take, QDialogButtonBox::AcceptRole)->setDefault(true);
+    buttons->addButton(QDialog::tr("Leave it"), QDialogButtonBox::RejectRole);
+    QObject::connect(buttons, &QDialogButtonBox::accepted, dialog, &QDialog::accept);
+    QObject::connect(buttons, &QDialogButtonBox::rejected, dialog, &QDialog::reject);
+    form->addRow(buttons);
+}
+
+/// A number with either decimal mark in a range; none where the field is empty.
+Outcome<std::optional<double>> numberIn(const QLineEdit* field, double low, double high) {
+    const QString text = field->text().trimmed();
+    if (text.isEmpty()) return std::optional<double>{};
+    const auto typed = parseQuantity(text.toStdString(), Unit::percent);
+    if (!typed) return tl::unexpected(typed.error());
+    const double value = toTrade(typed->count, Kind::share);
+    if (value < low || value > high) return refuse(RefusalCode::outOfRange, text.toStdString());
+    return std::optional(value);
+}
+
+} // namespace
+
+NewPianoDialog::NewPianoDialog(QWidget* parent)
+    : QDialog(parent)
+    , m_name(new QLineEdit(this))
+    , m_keys(new QLineEdit(QStringLiteral("88"), this))
+    , m_lowest(new QLineEdit(QStringLiteral("A0"), this))
+    , m_kind(new QComboBox(this))
+    , m_sheet(new QComboBox(this))
+    , m_player(new QCheckBox(tr("A player mechanism is fitted"), this)) {
+    setWindowTitle(tr("New piano"));
+    auto* form = new QFormLayout(this);
+    for (const ActionKind kind : {ActionKind::upright, ActionKind::drop, ActionKind::grand})
+        m_kind->addItem(words::actionName(kind), static_cast<int>(kind));
+    for (const std::string& name : builtInSheets())
+        m_sheet->addItem(words::specName(name), QString::fromStdString(name));
+    form->addRow(tr("&Name"), m_name);
+    form->addRow(tr("&Kind"), m_kind);
+    form->addRow(tr("K&eys"), m_keys);
+    form->addRow(tr("&Lowest note"), m_lowest);
+    form->addRow(tr("&Spec sheet"), m_sheet);
+    form->addRow(QString(), m_player);
+    m_remark = remarkIn(form, this);
+    addButtons(form, this, tr("Enter it"));
+    const auto fit = [this] {
+        const auto kind = static_cast<ActionKind>(m_kind->currentData().toInt());
+        const auto name = defaultSheet(kind);
+        m_sheet->setCurrentIndex(
+            m_sheet->findData(QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()))));
+        check();
+    };
+    connect(m_kind, &QComboBox::currentIndexChanged, this, fit);
+    for (QLineEdit* field : {m_name, m_keys, m_lowest})
+        connect(field, &QLineEdit::textChanged, this, &NewPianoDialog::check);
+    fit();
+    m_name->setFocus();
+}
+
+void NewPianoDialog::fill(const QString& name, ActionKind kind, const QString& keys, const QString& lowest) {
+    m_name->setText(name);
+    m_kind->setCurrentIndex(m_kind->findData(static_cast<int>(kind)));
+    m_keys->setText(keys);
+    m_lowest->setText(lowest);
+}
+
+Outcome<Piano> NewPianoDialog::piano() const {
+    const auto lowest = parseLowest(m_lowest->text().trimmed().toStdString());
+    if (!lowest) return tl::unexpected(lowest.error());
+    auto piano =
+        makePiano(static_cast<ActionKind>(m_kind->currentData().toInt()), m_keys->text().trimmed().toInt(), *lowest);
+    if (!piano) return piano;
+    piano->name = m_name->text().trimmed().toStdString();
+    if (m_player->isChecked()) piano->player = PlayerStack::above;
+    return piano;
+}
+
+std::string NewPianoDialog::specName() const {
+    return m_sheet->currentData().toString().toStdString();
+}
+
+void NewPianoDialog::check() {
+    const auto made = piano();
+    m_remark->setText(made ? QString() : words::sentence(made.error()));
+}
+
+NewPassDialog::NewPassDialog(const PianoRecord& record, QWidget* parent)
+    : QDialog(parent)
+    , m_label(new QLineEdit(this))
+    , m_temperature(new QLineEdit(this))
+    , m_humidity(new QLineEdit(this))
+    , m_stackIn(new QCheckBox(tr("Player stack in its place"), this))
+    , m_weightsOn(new QCheckBox(tr("Weights on the keys (action out)"), this)) {
+    setWindowTitle(tr("New pass"));
+    auto* form = new QFormLayout(this);
+    if (record.passes.empty()) m_label->setText(tr("as found"));
+    m_label->setPlaceholderText(tr("after the first round, ..."));
+    form->addRow(tr("&Name"), m_label);
+    form->addRow(tr("&Temperature, \u00B0C"), m_temperature);
+    form->addRow(tr("&Humidity, %"), m_humidity);
+    m_stackIn->setVisible(record.piano.hasPlayer());
+    form->addRow(QString(), m_stackIn);
+    form->addRow(QString(), m_weightsOn);
+    for (const Dimension& dimension : dimensions()) {
+        if (dimension.references.empty() || !fittedAnywhere(dimension.id, record.piano)) continue;
+        auto* choice = new QComboBox(this);
+        for (const std::string_view reference : dimension.references)
+            choice->addItem(words::referenceName(dimension.id, reference),
+                            QString::fromUtf8(reference.data(), static_cast<qsizetype>(reference.size())));
+        form->addRow(words::name(dimension.id), choice);
+        m_references.emplace_back(dimension.id, choice);
+    }
+    m_remark = remarkIn(form, this);
+    addButtons(form, this, tr("Begin it"));
+    for (QLineEdit* field : {m_temperature, m_humidity})
+        connect(field, &QLineEdit::textChanged, this, [this] {
+            const auto made = pass();
+            m_remark->setText(made ? QString() : words::sentence(made.error()));
+        });
+}
+
+void NewPassDialog::fill(const QString& label, const QString& temperature, const QString& humidity) {
+    m_label->setText(label);
+    m_temperature->setText(temperature);
+    m_humidity->setText(humidity);
+}
+
+Outcome<NewPass> NewPassDialog::pass() const {
+    NewPass pass;
+    pass.label = m_label->text().trimmed().toStdString();
+    const auto temperature = numberIn(m_temperature, -20, 60);
+    if (!temperature) return tl::unexpected(temperature.error());
+    const auto humidity = numberIn(m_humidity, 0, 100);
+    if (!humidity) return tl::unexpected(humidity.error());
+    pass.temperature = *temperature;
+    pass.humidity = *humidity;
+    pass.stackIn = m_stackIn->isChecked();
+    pass.weightsOn = m_weightsOn->isChecked();
+    for (const auto& [dimension, choice] : m_references)
+        if (choice->currentIndex() > 0) pass.references[dimension] = choice->currentData().toString().toStdString();
+    return pass;
+}
+
+} // namespace hammerline

@@ -1,0 +1,49 @@
+// The two short forms that begin something: a new piano, a new pass.
+#pragma once
+
+#include "ui/workbench.h"
+
+#include <QDialog>
+
+class QCheckBox;
+class QComboBox;
+class QFormLayout;
+class QLabel;
+class QLineEdit;
+class QWidget;
+
+namespace hammerline {
+
+class NewPianoDialog : public QDialog {
+    Q_OBJECT
+public:
+    explicit NewPianoDialog(QWidget* parent);
+    /// Refuses badCompass, unknownNote (lowest).
+    Outcome<Piano> piano() const;
+    std::string specName() const;
+    void fill(const QString& name, ActionKind, const QString& keys, const QString& lowest);
+
+private:
+    void check();
+    QLineEdit *m_name, *m_keys, *m_lowest;
+    QComboBox *m_kind, *m_sheet;
+    QCheckBox* m_player;
+    QLabel* m_remark;
+};
+
+class NewPassDialog : public QDialog {
+    Q_OBJECT
+public:
+    NewPassDialog(const PianoRecord&, QWidget* parent);
+    /// Refuses unreadable: temperature or humidity that is no number of its range.
+    Outcome<NewPass> pass() const;
+    void fill(const QString& label, const QString& temperature, const QString& humidity);
+
+private:
+    QLineEdit *m_label, *m_temperature, *m_humidity;
+    QCheckBox *m_stackIn, *m_weightsOn;
+    std::vector<std::pair<DimensionId, QComboBox*>> m_references;
+    QLabel* m_remark;
+};
+
+} // namespace hammerline

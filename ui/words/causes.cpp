@@ -1,0 +1,180 @@
+// Words for causes, checks, remedies, conflicts, symptoms and grades. Ids without a sentence of their own are trade
+// words already ("let-off-rail-screws") and are read out as such.
+#include "ui/words/words.h"
+
+#include <QCoreApplication>
+
+#include <array>
+
+namespace hammerline::words {
+
+namespace {
+
+struct Row {
+    std::string_view id;
+    const char* text;
+};
+
+constexpr std::array kCauses{
+    Row{"sunk-balance-rail", QT_TRANSLATE_NOOP("causes", "The balance rail has sunk")},
+    Row{"crushed-balance-felts", QT_TRANSLATE_NOOP("causes", "The balance felts are crushed")},
+    Row{"thick-back-cloth", QT_TRANSLATE_NOOP("causes", "The back-rail cloth is too thick")},
+    Row{"packed-cloths", QT_TRANSLATE_NOOP("causes", "The cloths between key and wippen are packed down")},
+    Row{"low-key-backs", QT_TRANSLATE_NOOP("causes", "The key backs stand low")},
+    Row{"moved-wood", QT_TRANSLATE_NOOP("causes", "The wood has moved with the damp")},
+    Row{"hammers-filed", QT_TRANSLATE_NOOP("causes", "The hammers have been filed")},
+    Row{"crushed-rest-cushions", QT_TRANSLATE_NOOP("causes", "The cushions of the rest rail are crushed")},
+    Row{"rail-end-or-piece", QT_TRANSLATE_NOOP("causes", "One end or piece of the rest rail stands wrong")},
+    Row{"blow-too-short", QT_TRANSLATE_NOOP("causes", "The blow is too short on the whole")},
+    Row{"jack-cannot-escape", QT_TRANSLATE_NOOP("causes", "The jacks cannot escape")},
+    Row{"loose-let-off-rail", QT_TRANSLATE_NOOP("causes", "The let-off rail is loose")},
+    Row{"checks-after-dip", QT_TRANSLATE_NOOP("causes", "The checking follows the dip")},
+    Row{"isolated-part", QT_TRANSLATE_NOOP("causes", "A part of this one note is at fault")},
+    Row{"section-block", QT_TRANSLATE_NOOP("causes", "A whole section stands off the rest")},
+    Row{"loose-capstan", QT_TRANSLATE_NOOP("causes", "The capstan is loose in its hole")},
+    Row{"unstable-rest", QT_TRANSLATE_NOOP("causes", "The keys do not come to rest at one height")},
+    Row{"finger-holds-wippen", QT_TRANSLATE_NOOP("causes", "The player's finger holds the wippen up")},
+    Row{"nothing-measurable", QT_TRANSLATE_NOOP("causes", "No dimension explains it")},
+};
+
+constexpr std::array kRemedies{
+    Row{"keep-blow", QT_TRANSLATE_NOOP("causes", "keep the blow as it is")},
+    Row{"restore-blow", QT_TRANSLATE_NOOP("causes", "restore the blow at the rest rail")},
+    Row{"wait", QT_TRANSLATE_NOOP("causes", "wait until the room has settled")},
+    Row{"turn-now", QT_TRANSLATE_NOOP("causes", "turn the capstans now")},
+    Row{"capstans", QT_TRANSLATE_NOOP("causes", "turn the capstans")},
+    Row{"shims", QT_TRANSLATE_NOOP("causes", "shim the key frame")},
+    Row{"tighten-rail", QT_TRANSLATE_NOOP("causes", "tighten the rail")},
+    Row{"replace-set", QT_TRANSLATE_NOOP("causes", "replace the set")},
+};
+
+constexpr std::array kMissing{
+    Row{"notes-outside", QT_TRANSLATE_NOOP("causes", "Notes are still outside their zone.")},
+    Row{"too-many-outside", QT_TRANSLATE_NOOP("causes", "More than one note in twenty is still outside.")},
+    Row{"notes-undecided", QT_TRANSLATE_NOOP("causes", "Some readings lie too near a limit to be decided.")},
+    Row{"notes-uneven", QT_TRANSLATE_NOOP("causes", "Some notes still stand off their neighbours.")},
+    Row{"steps-between-neighbours", QT_TRANSLATE_NOOP("causes", "Some steps between neighbours are too large.")},
+    Row{"note-stopped", QT_TRANSLATE_NOOP("causes", "A note blocks or has no let-off.")},
+    Row{"notes-not-read", QT_TRANSLATE_NOOP("causes", "Not every note has been read.")},
+    Row{"nothing-read", QT_TRANSLATE_NOOP("causes", "Nothing has been read in this pass.")},
+};
+
+constexpr std::array kAskFirst{
+    Row{"try-let-off-screws", QT_TRANSLATE_NOOP("causes", "Try a few let-off screws first: do they turn?")},
+    Row{"action-bolts", QT_TRANSLATE_NOOP("causes", "Are the bolts of the action tight?")},
+    Row{"room-humidity", QT_TRANSLATE_NOOP("causes", "How damp is the room now?")},
+    Row{"three-felts-compared",
+        QT_TRANSLATE_NOOP("causes", "Compare three balance felts with new ones: are they crushed?")},
+    Row{"straightedge-on-rail", QT_TRANSLATE_NOOP("causes", "Lay a straightedge on the balance rail: is it hollow?")},
+};
+
+/// "let-off-rail-screws" as "let-off rail screws".
+QString readOut(std::string_view id) {
+    QString text = QString::fromUtf8(id.data(), static_cast<qsizetype>(id.size()));
+    text.replace(u'-', u' ');
+    text.replace(QStringLiteral("let off"), QStringLiteral("let-off"));
+    return text;
+}
+
+QString begun(QString text) {
+    if (!text.isEmpty()) text[0] = text[0].toUpper();
+    return text;
+}
+
+template <std::size_t N>
+QString lookUp(const std::array<Row, N>& rows, std::string_view id) {
+    for (const Row& row : rows)
+        if (row.id == id) return QCoreApplication::translate("causes", row.text);
+    return {};
+}
+
+QString mm(double value) {
+    return QString::number(value, 'f', 1);
+}
+
+} // namespace
+
+QString causeName(std::string_view id) {
+    const QString known = lookUp(kCauses, id);
+    return known.isEmpty() ? begun(readOut(id)) : known;
+}
+
+QString causeSentence(const Cause& cause, const Piano&) {
+    const QString notes = QString::fromStdString(writeNotes(cause.notes));
+    if (cause.explains.empty())
+        return QCoreApplication::translate("causes", "%1 (notes %2).").arg(causeName(cause.key), notes);
+    return QCoreApplication::translate("causes", "%1 (notes %2). It would explain %n reading(s).", nullptr,
+                                       static_cast<int>(cause.explains.size()))
+        .arg(causeName(cause.key), notes);
+}
+
+QString checkSentence(std::string_view check) {
+    const QString known = lookUp(kAskFirst, check);
+    return known.isEmpty() ? QCoreApplication::translate("causes", "Look at: %1.").arg(readOut(check)) : known;
+}
+
+QString remedyName(std::string_view id) {
+    const QString known = lookUp(kRemedies, id);
+    if (!known.isEmpty()) return known;
+    if (const auto operation = findOperation(id)) return name(*operation);
+    return readOut(id);
+}
+
+QString conflictSentence(const Conflict& conflict, const Piano& piano) {
+    const QString note = noteName(conflict.note, piano);
+    if (conflict.what == "dip-too-shallow-for-aftertouch")
+        return QCoreApplication::translate(
+                   "causes", "%1 needs dip \u2265 %2 for aftertouch \u2265 %3; key can give %4. Key height up "
+                             "%5, or blow shorter by %6 (rail and capstans, all notes), or let this note's "
+                             "aftertouch be %7.")
+            .arg(note, mm(conflict.needsDip), mm(conflict.aftertouchAtLeast), mm(conflict.keyGives),
+                 mm(conflict.raiseKey), mm(conflict.shortenBlow), mm(conflict.aftertouchThen));
+    return QStringLiteral("%1: %2").arg(note, readOut(conflict.what));
+}
+
+QString symptomName(std::string_view id) {
+    return begun(readOut(id));
+}
+
+QString adviceSentence(const Advice& advice, const Piano&) {
+    const QString where = QStringLiteral("%1\u2013%2").arg(advice.notes.first).arg(advice.notes.last);
+    if (advice.noDimensionExplains)
+        return QCoreApplication::translate("causes", "%1, notes %2: no dimension explains it.")
+            .arg(symptomName(advice.symptom), where);
+    QStringList supported, open;
+    for (const Advice::Check& check : advice.checks)
+        if (!check.supported)
+            open << readOut(check.id);
+        else if (*check.supported)
+            supported << readOut(check.id);
+    QString text = QCoreApplication::translate("causes", "%1, notes %2.").arg(symptomName(advice.symptom), where);
+    if (!supported.isEmpty())
+        text += QCoreApplication::translate("causes", " The readings point at: %1.")
+                    .arg(supported.join(QStringLiteral(", ")));
+    if (!open.isEmpty())
+        text += QCoreApplication::translate("causes", " Look at: %1.").arg(open.join(QStringLiteral(", ")));
+    return text;
+}
+
+QString gradeName(Grade grade) {
+    switch (grade) {
+    case Grade::even:
+        return QCoreApplication::translate("causes", "even");
+    case Grade::goodForThisPiano:
+        return QCoreApplication::translate("causes", "good for this piano");
+    case Grade::notYet:
+        return QCoreApplication::translate("causes", "not yet");
+    }
+    return {};
+}
+
+QString missingForGradeSentence(std::string_view id) {
+    const QString known = lookUp(kMissing, id);
+    return known.isEmpty() ? begun(readOut(id)) + u'.' : known;
+}
+
+QString askFirstSentence(std::string_view id) {
+    return checkSentence(id);
+}
+
+} // namespace hammerline::words
