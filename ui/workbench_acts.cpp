@@ -45,7 +45,8 @@ Outcome<void> Workbench::reload() {
     const bool passesChanged = record->passes.size() != m_record->passes.size();
     const bool plansChanged = record->plans != m_record->plans;
     m_record = std::move(*record);
-    m_pass = std::min(m_pass, static_cast<int>(m_record->passes.size()));
+    const int last = static_cast<int>(m_record->passes.size());
+    m_pass = m_pass == 0 ? last : std::min(m_pass, last);
     forget();
     if (m_note.value > m_record->piano.notes) m_note.value = m_record->piano.notes;
     if (plansChanged) choosePlan();

@@ -16,12 +16,12 @@ constexpr double kRailTrend = 1.5;        // mm of blow from end to end
 constexpr double kLostMotionTrend = 1.0;  // mm of lost motion from end to end
 constexpr std::size_t kNotesThatCannotEscape = 3;
 
-double medianExcess(const Profile& profile) {
+double medianExcess(const KeyboardProfile& profile) {
     return medianOf(profile.excesses());
 }
 
 /// Weight of a median of n readings by its standard error.
-double precisionOf(const Profile& profile) {
+double precisionOf(const KeyboardProfile& profile) {
     const double spread = std::hypot(profile.u, spreadOf(profile.excesses()));
     return static_cast<double>(profile.size()) / (spread * spread);
 }
@@ -29,8 +29,8 @@ double precisionOf(const Profile& profile) {
 /// The amount the crowns lost: precision-weighted mean of the median excesses of blow and let-off; none where they
 /// differ too much or the aftertouch changed with them.
 std::optional<double> filedAmount(const Keyboard& keyboard) {
-    const Profile& blow = keyboard.of(dimension::blow);
-    const Profile& letOff = keyboard.of(dimension::letOff);
+    const KeyboardProfile& blow = keyboard.of(dimension::blow);
+    const KeyboardProfile& letOff = keyboard.of(dimension::letOff);
     if (blow.size() < kLeastNotes || letOff.size() < kLeastNotes) return {};
     const double b = medianExcess(blow), o = medianExcess(letOff);
     if (b <= kFiledBlow || o <= kFiledLetOff) return {};
@@ -41,8 +41,8 @@ std::optional<double> filedAmount(const Keyboard& keyboard) {
 }
 
 /// Blow beyond what a common loss of felt explains, by note.
-Profile blowBeyondFelt(const Keyboard& keyboard) {
-    Profile blow = keyboard.of(dimension::blow);
+KeyboardProfile blowBeyondFelt(const Keyboard& keyboard) {
+    KeyboardProfile blow = keyboard.of(dimension::blow);
     if (const auto filed = filedAmount(keyboard))
         for (ProfilePoint& point : blow.points) {
             point.excess -= *filed;
@@ -80,7 +80,7 @@ struct Piece {
     bool read = false;
 };
 
-std::vector<Piece> piecesOf(const Piano& piano, const Profile& profile) {
+std::vector<Piece> piecesOf(const Piano& piano, const KeyboardProfile& profile) {
     std::vector<Piece> pieces;
     for (std::size_t i = 0; i < piano.restRail.size(); ++i) {
         Piece piece{piano.restRail[i], bracketsOf(piano, i), {}, 0, 0, false};
@@ -119,7 +119,7 @@ Match railMatch(const Piano& piano, const Piece& piece) {
 
 /// The action does not stand seated at one end: lost motion trends where the blow does not.
 std::vector<Match> unseatedEnd(const Keyboard& keyboard) {
-    const Profile& lost = keyboard.of(dimension::lostMotion);
+    const KeyboardProfile& lost = keyboard.of(dimension::lostMotion);
     if (lost.size() < kLeastNotes) return {};
     Piano whole = keyboard.piano();
     whole.restRail = {{1, whole.notes}};
@@ -138,10 +138,10 @@ std::vector<Match> unseatedEnd(const Keyboard& keyboard) {
 std::vector<Match> hammersFiled(const Keyboard& keyboard) {
     const auto amount = filedAmount(keyboard);
     if (!amount) return {};
-    const Profile& after = keyboard.of(dimension::aftertouch);
+    const KeyboardProfile& after = keyboard.of(dimension::aftertouch);
     // filing leaves the aftertouch as it was: B and O grew together (section 7)
     if (after.size() >= kLeastNotes && std::abs(medianExcess(after)) > std::max(0.6, after.halfZone() * 1.5)) return {};
-    const Profile& blow = keyboard.of(dimension::blow);
+    const KeyboardProfile& blow = keyboard.of(dimension::blow);
     Match match;
     for (const ProfilePoint& point : blow.points)
         match.notes.push_back(point.note);
@@ -164,7 +164,7 @@ std::vector<Match> hammersFiled(const Keyboard& keyboard) {
 
 std::vector<Match> crushedRestCushions(const Keyboard& keyboard) {
     const Piano& piano = keyboard.piano();
-    const Profile blow = blowBeyondFelt(keyboard);
+    const KeyboardProfile blow = blowBeyondFelt(keyboard);
     if (!piano.vertical() || blow.size() < kLeastNotes) return {};
     const double excess = medianExcess(blow);
     if (excess <= kLongBlow) return {};
@@ -181,7 +181,7 @@ std::vector<Match> crushedRestCushions(const Keyboard& keyboard) {
 std::vector<Match> railEndOrPiece(const Keyboard& keyboard) {
     const Piano& piano = keyboard.piano();
     if (!piano.vertical()) return {};
-    const Profile blow = blowBeyondFelt(keyboard);
+    const KeyboardProfile blow = blowBeyondFelt(keyboard);
     const std::vector<Piece> pieces = piecesOf(piano, blow);
     double least = 0;
     bool any = false;
@@ -202,9 +202,9 @@ std::vector<Match> railEndOrPiece(const Keyboard& keyboard) {
 
 std::vector<Match> blowTooShort(const Keyboard& keyboard) {
     const Piano& piano = keyboard.piano();
-    const Profile& after = keyboard.of(dimension::aftertouch);
-    const Profile& blow = keyboard.of(dimension::blow);
-    const Profile& dampers = keyboard.of(dimension::damperStart);
+    const KeyboardProfile& after = keyboard.of(dimension::aftertouch);
+    const KeyboardProfile& blow = keyboard.of(dimension::blow);
+    const KeyboardProfile& dampers = keyboard.of(dimension::damperStart);
     if (!piano.vertical() || after.size() < kLeastNotes) return {};
     std::vector<double> limits;
     for (const ProfilePoint& point : after.points)
@@ -225,7 +225,7 @@ std::vector<Match> blowTooShort(const Keyboard& keyboard) {
 }
 
 std::vector<Match> jackCannotEscape(const Keyboard& keyboard) {
-    const Profile& after = keyboard.of(dimension::aftertouch);
+    const KeyboardProfile& after = keyboard.of(dimension::aftertouch);
     Match match;
     match.notes = keyboard.notesWith(dimension::letOff, word::noLetOff);
     for (const ProfilePoint& point : after.points)
@@ -234,7 +234,7 @@ std::vector<Match> jackCannotEscape(const Keyboard& keyboard) {
     match.notes.erase(std::unique(match.notes.begin(), match.notes.end()), match.notes.end());
     if (match.notes.size() <= kNotesThatCannotEscape) return {};
     // the dip that brings the aftertouch to its low limit, all else as it is (section 6)
-    const Profile& dip = keyboard.of(dimension::keyDip);
+    const KeyboardProfile& dip = keyboard.of(dimension::keyDip);
     std::vector<double> needed;
     for (const ProfilePoint& point : after.points) {
         if (point.value >= -after.u) continue;

@@ -35,8 +35,8 @@ struct Hump {
 };
 
 std::optional<Hump> humpOf(const Keyboard& keyboard) {
-    const Profile& heights = keyboard.of(dimension::keyHeight);
-    const Profile& dips = keyboard.of(dimension::keyDip);
+    const KeyboardProfile& heights = keyboard.of(dimension::keyHeight);
+    const KeyboardProfile& dips = keyboard.of(dimension::keyDip);
     if (heights.size() < kSmoothing) return {};
     const std::vector<double> line = smoothed(heights.values(), kSmoothing);
     const double top = *std::max_element(line.begin(), line.end());
@@ -65,7 +65,7 @@ std::optional<Hump> humpOf(const Keyboard& keyboard) {
 /// mm of lost motion that went with a mm of height, from the lowest against the highest third: about -0.07 when the
 /// balance rail sank, about +1 when the back of the keys stands higher (section 5).
 std::optional<double> lostMotionPerHeight(const Keyboard& keyboard, const Hump& hump) {
-    const Profile& lost = keyboard.of(dimension::lostMotion);
+    const KeyboardProfile& lost = keyboard.of(dimension::lostMotion);
     std::vector<std::pair<double, double>> pairs; // deficit, lost motion
     for (const ProfilePoint& each : lost.points)
         pairs.emplace_back(hump.at(each.note), each.value);
@@ -97,7 +97,7 @@ std::vector<int> shimPlaces(const Piano& piano) {
     return places;
 }
 
-std::vector<int> allNotesOf(const Profile& profile) {
+std::vector<int> allNotesOf(const KeyboardProfile& profile) {
     std::vector<int> notes;
     for (const ProfilePoint& point : profile.points)
         notes.push_back(point.note);
@@ -135,11 +135,11 @@ Match capstanMatch(const Keyboard& keyboard, const std::vector<int>& notes) {
 }
 
 std::optional<double> commonLostMotion(const Keyboard& keyboard) {
-    const Profile& lost = keyboard.of(dimension::lostMotion);
+    const KeyboardProfile& lost = keyboard.of(dimension::lostMotion);
     if (lost.size() < 8) return {};
     const double median = medianOf(lost.values());
     if (median <= kCommonLostMotion || spreadOf(lost.values()) >= kLostMotionSpread * median) return {};
-    const Profile& blow = keyboard.of(dimension::blow);
+    const KeyboardProfile& blow = keyboard.of(dimension::blow);
     if (!blow.empty() && std::abs(medianOf(blow.excesses())) > blow.halfZone()) return {};
     return median;
 }
@@ -188,7 +188,7 @@ std::vector<Match> crushedBalanceFelts(const Keyboard& keyboard) {
     const Pass* before = nullptr;
     for (const Pass& pass : record.passes)
         if (pass.number == keyboard.input->pass->number - 1) before = &pass;
-    const Profile& now = keyboard.of(dimension::keyHeight);
+    const KeyboardProfile& now = keyboard.of(dimension::keyHeight);
     if (!before || now.size() < 8) return {};
     const bool reshimmed = std::any_of(record.done.begin(), record.done.end(), [&](const Done& done) {
         return done.pass == before->number &&
@@ -231,7 +231,7 @@ std::vector<Match> lowKeyBacks(const Keyboard& keyboard) {
 }
 
 std::vector<Match> movedWood(const Keyboard& keyboard) {
-    const Profile& lost = keyboard.of(dimension::lostMotion);
+    const KeyboardProfile& lost = keyboard.of(dimension::lostMotion);
     std::vector<int> off = keyboard.notesWith(dimension::lostMotion, word::offRail);
     const std::size_t read = lost.size() + static_cast<std::size_t>(lost.words);
     for (const ProfilePoint& point : lost.points)

@@ -31,29 +31,29 @@ std::optional<ProfilePoint> pointOf(const Judged& judged, const Review& review, 
 
 } // namespace
 
-double Profile::halfZone() const {
+double KeyboardProfile::halfZone() const {
     std::vector<double> halves;
     for (const ProfilePoint& point : points)
         halves.push_back((point.lowSide + point.highSide) / 2);
     return medianOf(std::move(halves));
 }
 
-std::vector<double> Profile::values() const {
+std::vector<double> KeyboardProfile::values() const {
     std::vector<double> out;
     for (const ProfilePoint& point : points)
         out.push_back(point.value);
     return out;
 }
 
-std::vector<double> Profile::excesses() const {
+std::vector<double> KeyboardProfile::excesses() const {
     std::vector<double> out;
     for (const ProfilePoint& point : points)
         out.push_back(point.excess);
     return out;
 }
 
-const Profile& Keyboard::of(DimensionId id) const {
-    static const Profile nothing{};
+const KeyboardProfile& Keyboard::of(DimensionId id) const {
+    static const KeyboardProfile nothing{};
     const auto found = profiles.find(id);
     return found == profiles.end() ? nothing : found->second;
 }
@@ -93,7 +93,7 @@ Keyboard keyboardOf(const CauseInput& input) {
         keyboard.ratio[static_cast<std::size_t>(colour)] = estimateRatio(piano, *input.pass, colour).value;
     for (const Judged& judged : input.review->ranked) {
         const DimensionId id = judged.cell.dimension;
-        Profile& profile = keyboard.profiles[id];
+        KeyboardProfile& profile = keyboard.profiles[id];
         profile.dimension = id;
         profile.u = trade(id, uncertaintyOf(id, piano));
         if (judged.word) ++profile.words;
@@ -154,7 +154,7 @@ StraightLine robustLine(const std::vector<double>& x, const std::vector<double>&
     return line;
 }
 
-std::vector<double> excessesIn(const Profile& profile, NoteRange range) {
+std::vector<double> excessesIn(const KeyboardProfile& profile, NoteRange range) {
     std::vector<double> out;
     for (const ProfilePoint& point : profile.points)
         if (range.contains(NoteNumber{point.note})) out.push_back(point.excess);

@@ -17,7 +17,7 @@ struct ProfilePoint {
     bool clearly = false;         // outside by more than 2 u beyond the limit
 };
 
-struct Profile {
+struct KeyboardProfile {
     DimensionId dimension;
     std::vector<ProfilePoint> points; // by note
     int words = 0;                    // readings that are words
@@ -33,11 +33,11 @@ struct Profile {
 /// The pass by dimension, with the piano and what went before.
 struct Keyboard {
     const CauseInput* input{};
-    std::map<DimensionId, Profile> profiles;
+    std::map<DimensionId, KeyboardProfile> profiles;
     std::array<double, 2> ratio; // R by KeyColour
 
     const Piano& piano() const { return input->record->piano; }
-    const Profile& of(DimensionId) const; // an empty one where nothing was read
+    const KeyboardProfile& of(DimensionId) const; // an empty one where nothing was read
     double ratioOf(int note) const;
     const KeyArms& armsOf(int note) const;
     /// Notes whose reading is this word.
@@ -61,6 +61,6 @@ struct StraightLine {
 StraightLine robustLine(const std::vector<double>& x, const std::vector<double>& y);
 
 /// Excesses of the points whose note lies in the range.
-std::vector<double> excessesIn(const Profile&, NoteRange);
+std::vector<double> excessesIn(const KeyboardProfile&, NoteRange);
 
 } // namespace hammerline

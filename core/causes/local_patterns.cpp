@@ -36,7 +36,7 @@ bool stepsAtEdges(const Excess& x, std::size_t from, std::size_t to, double leas
                        [&](double step) { return std::abs(step) > least && step * steps.front() > 0; });
 }
 
-Match stretch(const Profile& profile, std::size_t from, std::size_t to) {
+Match stretch(const KeyboardProfile& profile, std::size_t from, std::size_t to) {
     Match match;
     for (std::size_t i = from; i < to; ++i)
         match.notes.push_back(profile.points[i].note);
@@ -46,7 +46,7 @@ Match stretch(const Profile& profile, std::size_t from, std::size_t to) {
 }
 
 /// The first and one-beyond-last point of a range of notes.
-std::pair<std::size_t, std::size_t> pointsIn(const Profile& profile, NoteRange range) {
+std::pair<std::size_t, std::size_t> pointsIn(const KeyboardProfile& profile, NoteRange range) {
     const auto before = [](const ProfilePoint& point, int note) { return point.note < note; };
     const auto from = std::lower_bound(profile.points.begin(), profile.points.end(), range.first, before);
     const auto to = std::lower_bound(profile.points.begin(), profile.points.end(), range.last + 1, before);
@@ -63,7 +63,7 @@ bool dipChanged(const Keyboard& keyboard) {
                            keyboard.piano().notes)
             return true;
     }
-    const Profile& dip = keyboard.of(dimension::keyDip);
+    const KeyboardProfile& dip = keyboard.of(dimension::keyDip);
     const auto off =
         std::count_if(dip.points.begin(), dip.points.end(), [](const auto& point) { return point.outside; });
     return static_cast<double>(off) > kDipOffShare * static_cast<double>(dip.size()) && dip.size() >= 8;
@@ -95,7 +95,7 @@ bool allOthersRight(const Review& review, Cell wrong) {
 } // namespace
 
 std::vector<Match> looseLetOffRail(const Keyboard& keyboard) {
-    const Profile& letOff = keyboard.of(dimension::letOff);
+    const KeyboardProfile& letOff = keyboard.of(dimension::letOff);
     if (letOff.size() < 3 * kLeastRun) return {};
     const Excess excess = letOff.excesses();
     const Excess line = smoothed(excess, kEdge);
@@ -122,7 +122,7 @@ std::vector<Match> sectionBlock(const Keyboard& keyboard) {
     const std::vector<Section> sections = sectionsOf(keyboard.piano());
     if (sections.size() < 2) return {};
     for (const DimensionId id : {dimension::blow, dimension::checking, dimension::lostMotion, dimension::damperStart}) {
-        const Profile& profile = keyboard.of(id);
+        const KeyboardProfile& profile = keyboard.of(id);
         if (profile.size() < 3 * kLeastRun) continue;
         const Excess excess = profile.excesses();
         for (const Section& section : sections) {
@@ -142,7 +142,7 @@ std::vector<Match> sectionBlock(const Keyboard& keyboard) {
 }
 
 std::vector<Match> checksAfterDip(const Keyboard& keyboard) {
-    const Profile& checks = keyboard.of(dimension::checking);
+    const KeyboardProfile& checks = keyboard.of(dimension::checking);
     if (checks.size() < 8 || !dipChanged(keyboard)) return {};
     const double direction = medianOf(checks.excesses());
     Match match;
@@ -155,7 +155,7 @@ std::vector<Match> checksAfterDip(const Keyboard& keyboard) {
 std::vector<Match> isolatedPart(const Keyboard& keyboard) {
     std::vector<Match> matches;
     for (const DimensionId id : {dimension::checking, dimension::damperStart}) {
-        const Profile& profile = keyboard.of(id);
+        const KeyboardProfile& profile = keyboard.of(id);
         Match match;
         match.only = {id};
         for (const ProfilePoint& point : profile.points)

@@ -68,7 +68,7 @@ private Q_SLOTS:
     void aWholePassIsTypedWithDigitsAndEnter() {
         for (int n = 1; n <= 88; ++n) {
             QCOMPARE(m_bench->note().value, n);
-            QTest::keyClicks(focus(), QStringLiteral("2.%1").arg(n % 10));
+            type(QStringLiteral("2.%1").arg(n % 10));
             QTest::keyClick(focus(), Qt::Key_Return);
         }
         for (int n = 1; n <= 88; ++n)
@@ -77,7 +77,7 @@ private Q_SLOTS:
 
     void anyUnitHoldsAndTheTypedTextStays() {
         m_bench->setCell({{10}, dimension::blow});
-        QTest::keyClicks(focus(), QStringLiteral("1 13/16"));
+        type(QStringLiteral("1 13/16"));
         QVERIFY(grid().editor());
         QCOMPARE(grid().editor()->meaning().kind, Understanding::Kind::sound);
         QVERIFY(grid().editor()->plate().headline().contains(QStringLiteral("46.04 mm")));
@@ -88,7 +88,7 @@ private Q_SLOTS:
     }
 
     void undoAndRedoWorkFromInsideTheField() {
-        QTest::keyClicks(focus(), QStringLiteral("2.4"));
+        type(QStringLiteral("2.4"));
         QTest::keyClick(focus(), Qt::Key_Return);
         grid().setCurrentIndex(grid().readings().indexOf({{1}, dimension::letOff}));
         QTest::keyClick(focus(), Qt::Key_F2);
@@ -101,9 +101,9 @@ private Q_SLOTS:
     }
 
     void escapeRestoresOneCellOnly() {
-        QTest::keyClicks(focus(), QStringLiteral("2.4"));
+        type(QStringLiteral("2.4"));
         QTest::keyClick(focus(), Qt::Key_Return);
-        QTest::keyClicks(focus(), QStringLiteral("9"));
+        type(QStringLiteral("9"));
         QTest::keyClick(focus(), Qt::Key_Escape);
         QVERIFY(!grid().editor());
         QCOMPARE(m_bench->pass()->readingCount(), std::size_t{1});
@@ -111,7 +111,7 @@ private Q_SLOTS:
 
     void aRefusedTextStaysInItsField() {
         m_bench->setCell({{3}, dimension::blow});
-        QTest::keyClicks(focus(), QStringLiteral("445"));
+        type(QStringLiteral("445"));
         QTest::keyClick(focus(), Qt::Key_Return);
         QVERIFY(grid().editor());
         QCOMPARE(grid().editor()->text(), QStringLiteral("445"));
@@ -122,7 +122,7 @@ private Q_SLOTS:
     }
 
     void anotherStationTakesTheOpenFieldsReadingAlong() {
-        QTest::keyClicks(focus(), QStringLiteral("2.7"));
+        type(QStringLiteral("2.7"));
         QVERIFY(m_window->showStation(QStringLiteral("review")));
         QCOMPARE(m_bench->pass()->value({{1}, dimension::letOff}).value_or(0), 27 * (kNmPerMm / 10));
     }
@@ -150,7 +150,7 @@ private Q_SLOTS:
     }
 
     void whatWasTypedIsThereAfterReopening() {
-        QTest::keyClicks(focus(), QStringLiteral("3.1"));
+        type(QStringLiteral("3.1"));
         QTest::keyClick(focus(), Qt::Key_Return);
         Workbench other;
         QVERIFY(other.openBook(path()).has_value());
@@ -160,7 +160,7 @@ private Q_SLOTS:
     void twoWindowsOnOneBookFollowEachOther() {
         Workbench other;
         QVERIFY(other.openBook(path()).has_value());
-        QTest::keyClicks(focus(), QStringLiteral("3.1"));
+        type(QStringLiteral("3.1"));
         QTest::keyClick(focus(), Qt::Key_Return);
         QTRY_VERIFY_WITH_TIMEOUT(other.pass() && other.pass()->value({{1}, dimension::letOff}), 3000);
     }
@@ -171,6 +171,11 @@ private:
     QWidget* focus() {
         if (grid().editor()) return grid().editor();
         return &grid();
+    }
+    /// As a person types: each key to whatever has the focus by then.
+    void type(const QString& text) {
+        for (const QChar key : text)
+            QTest::keyClick(focus(), key.toLatin1());
     }
     static Reading reading(const char* typed) {
         Reading made;

@@ -57,6 +57,7 @@ Reading wordReading(WordId id) {
 }
 
 void MeasureView::keyPressEvent(QKeyEvent* event) {
+    if (m_editor) return event->ignore(); // what the open field does not use means nothing here
     if (takeLetter(event)) return event->accept();
     const bool shift = event->modifiers() & Qt::ShiftModifier;
     switch (event->key()) {

@@ -12,7 +12,6 @@
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QPushButton>
 #include <QVBoxLayout>
 
 namespace hammerline {
@@ -67,11 +66,6 @@ void MeasureStation::buildTools() {
     m_unit->setAccessibleName(tr("Unit of a bare number"));
     m_unit->setFocusPolicy(Qt::ClickFocus);
     labelled(tr("&Unit"), m_unit);
-    m_entry = new QPushButton(tr("Bench entry  F11"), m_tools);
-    m_entry->setFont(face(Text::body));
-    m_entry->setFixedHeight(u(7.5));
-    m_entry->setFocusPolicy(Qt::TabFocus);
-    row->addWidget(m_entry);
     connect(m_order, &QComboBox::activated, this, &MeasureStation::chooseOrder);
     connect(m_unit, &QComboBox::activated, this, [this](int i) {
         const auto unit = static_cast<Unit>(m_unit->itemData(i).toInt());
@@ -79,7 +73,6 @@ void MeasureStation::buildTools() {
             Q_EMIT notice(words::sentence(set.error()));
         m_view->setFocus();
     });
-    connect(m_entry, &QPushButton::clicked, this, &MeasureStation::benchEntryAsked);
 }
 
 const EntryOrder& MeasureStation::order() const {

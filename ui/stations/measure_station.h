@@ -1,11 +1,10 @@
-// The Measure station: the grid of readings with its order of entry, unit and the way to the bench entry.
+// The Measure station: the grid of readings with its order of entry and unit.
 #pragma once
 
 #include "ui/stations/measure_order.h"
 #include "ui/stations/station.h"
 
 class QComboBox;
-class QPushButton;
 
 namespace hammerline {
 
@@ -32,7 +31,6 @@ public:
     void paste(const QString& text);
 
 Q_SIGNALS:
-    void benchEntryAsked();
     void orderChosen(const hammerline::EntryOrder&);
     void undoAsked();
     void redoAsked();
@@ -46,7 +44,6 @@ private:
 
     QWidget* m_tools = nullptr;
     QComboBox *m_order = nullptr, *m_unit = nullptr;
-    QPushButton* m_entry = nullptr;
     MeasureView* m_view = nullptr;
     QWidget* m_empty = nullptr;
 };

@@ -130,8 +130,7 @@ void MeasureView::mousePressEvent(QMouseEvent* event) {
 bool MeasureView::edit(const QModelIndex& index, EditTrigger trigger, QEvent* event) {
     if (m_editor) return false;
     const bool opened = QTableView::edit(index, trigger, event);
-    if (auto* made = viewport()->findChild<ReadingEditor*>(QString(), Qt::FindDirectChildrenOnly);
-        opened && made && made != m_editor) {
+    if (auto* made = qobject_cast<ReadingEditor*>(indexWidget(index)); opened && made) {
         wire(made);
         if (trigger == EditKeyPressed || trigger == DoubleClicked)
             made->setInitial(index.data(Qt::EditRole).toString());
@@ -167,7 +166,6 @@ void MeasureView::closeField() {
     if (!m_editor) return;
     ReadingEditor* field = m_editor;
     m_editor = nullptr;
-    field->disconnect(this);
     const bool hadFocus = field->hasFocus();
     closeEditor(field, QAbstractItemDelegate::NoHint);
     if (hadFocus) setFocus();
