@@ -60,7 +60,15 @@ bool asksForWork(const Bench& bench, Cell cell) {
         // What only the default ratio tells is no ground for work (bench-practice 2.6).
         if (known.derived && bench.ratio[static_cast<std::size_t>(bench.colour(cell.note))].fromDefault()) return false;
         const Goal limits = zoneOf(*zone, cell.dimension);
-        return outside(bench.shown(cell), known.variance, limits) > workBeyond(limits, known.variance);
+        const double byState = outside(bench.shown(cell), known.variance, limits);
+        // A lone reading speaks for itself; what the relation makes of it counts once it is more likely out than in.
+        const auto value = bench.pass().value(cell);
+        if (!known.weighed && !known.expected && value) {
+            const double alone = bench.u(cell.dimension) * bench.u(cell.dimension);
+            return outside(toTrade(*value, row(cell.dimension).kind), alone, limits) > workBeyond(limits, alone) ||
+                   byState > std::max(0.5, workBeyond(limits, known.variance));
+        }
+        return byState > workBeyond(limits, known.variance);
     }
     const Judged* judged = bench.reviewed.at(cell);
     return judged && !judged->stale && (judged->verdict == Verdict::low || judged->verdict == Verdict::high);
@@ -114,8 +122,9 @@ Outcome<Bench> layOut(const PianoRecord& record, const SpecSheet& sheet, int num
     for (const Pass& pass : passes)
         through.push_back(&pass);
     const auto spread = [&](std::size_t c) {
-        return RatioOf{ratio[c].value, ratio[c].fromDefault() ? 0.06 * ratio[c].value
-                                                              : std::max(ratio[c].spread, 0.01 * ratio[c].value)};
+        return RatioOf{ratio[c].value, ratio[c].fromDefault()
+                                           ? 0.06 * ratio[c].value
+                                           : std::max(ratio[c].spread, kUsualSpread * ratio[c].value)};
     };
     auto notes = noteStates({&record, through, {spread(0), spread(1)}}, answers);
     std::vector<NoteStanding> standing(notes.size());

@@ -238,6 +238,7 @@ void CoreWork::carryOut(Bench& bench, NoteNumber n, const Reach& reach, const No
     const KeyColour colour = bench.colour(n);
     const auto moves = this->moves(colour);
     auto value = reach.note.value;
+    std::array<double, kCoreCount> drift{}; // what rounding has left so far
     // In the order of work, each from where the earlier ones leave it: what rounding loses, the next one's aim regains.
     std::vector<std::size_t> order;
     for (std::size_t j = 0; j < moves.size(); ++j)
@@ -249,7 +250,8 @@ void CoreWork::carryOut(Bench& bench, NoteNumber n, const Reach& reach, const No
     for (const std::size_t j : order) {
         const CoreMove& move = moves[j];
         const Response& response = *bench.answers.of(move.operation, colour);
-        NoteTask task{move.operation, dimensionOf(move.own, colour), 0, work.amounts[j], {}, {}, {}, {}};
+        NoteTask task{
+            move.operation, dimensionOf(move.own, colour), 0, work.amounts[j] - drift[place(move.own)], {}, {}, {}, {}};
         if (!reach.note.goal[place(move.own)]) task.serves = dimension::aftertouch;
         const KeyLever lever = keyLever(bench.piano().armsOf(colour));
         if (move.operation == operation::capstanTurn)
@@ -257,6 +259,8 @@ void CoreWork::carryOut(Bench& bench, NoteNumber n, const Reach& reach, const No
         else if (row(move.operation).unit == AmountUnit::mm)
             task.atPart = task.change / response.effects.front().perUnit;
         round(task, response, bench, n);
+        for (std::size_t i = 0; i < kCoreCount; ++i)
+            drift[i] += move.effects[i] * (task.change - work.amounts[j]);
         if (std::abs(task.change) < 1e-9) continue;
         for (std::size_t i = 0; i < kCoreCount; ++i)
             value[i] += move.effects[i] * task.change;

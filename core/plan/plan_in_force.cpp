@@ -47,6 +47,7 @@ Outcome<Done> doneBy(const Plan& plan, const Tick& tick) {
     Done done = doneOf(plan, *found);
     if (tick.toAim) {
         done.toAim = true;
+        done.aim = found->aim;
     } else if (tick.amount) {
         done.amount = tick.amount;
     } else {
@@ -54,6 +55,7 @@ Outcome<Done> doneBy(const Plan& plan, const Tick& tick) {
         done.amount = found->amount;
         done.amounts = found->amounts;
         done.toAim = !found->amount && found->amounts.empty();
+        if (done.toAim) done.aim = found->aim;
     }
     return done;
 }

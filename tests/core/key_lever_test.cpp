@@ -2,8 +2,9 @@
 #include "core/operation/operation.h"
 
 #include <catch2/catch.hpp>
-#include <cmath>
 #include <rapidcheck.h>
+
+#include <cmath>
 
 using namespace hammerline;
 
@@ -15,13 +16,15 @@ KeyArms armsOf(double front, double pin, double back, double capstan) {
 const KeyArms kUprightNatural = armsOf(235, 214, 142, 127);
 
 /// A straight key on two supports: through (x1, y1) and (x2, y2); its height at x.
-double heightAt(double x, double x1, double y1, double x2, double y2) { return y1 + (x - x1) * (y2 - y1) / (x2 - x1); }
+double heightAt(double x, double x1, double y1, double x2, double y2) {
+    return y1 + (x - x1) * (y2 - y1) / (x2 - x1);
+}
 
 struct Measured {
     double front, dip, capstanRest, capstanPressed;
 };
-/// Rests on back (-T) and balance, pressed onto front punching (P) and balance. Thicknesses over a start of 0; the front
-/// punching lies `gap` below the key's rest.
+/// Rests on back (-T) and balance, pressed onto front punching (P) and balance. Thicknesses over a start of 0; the
+/// front punching lies `gap` below the key's rest.
 Measured measure(const KeyArms& a, double back, double balance, double front, double gap = 9.3) {
     const double rest = heightAt(a.F(), -a.T(), back, 0, balance);
     const double pressed = heightAt(a.F(), 0, balance, a.P(), -gap + front);
@@ -40,7 +43,7 @@ TEST_CASE("the key lever gives the customary 2.65 on an upright and 2.11 on a gr
 }
 
 TEST_CASE("the key lever agrees with a straight key on its supports") {
-    rc::check("any sensible arms and shim", [] {
+    CHECK(rc::check("any sensible arms and shim", [] {
         const auto arms = armsOf(*rc::gen::inRange(180, 260), *rc::gen::inRange(150, 179), *rc::gen::inRange(125, 230),
                                  *rc::gen::inRange(100, 124));
         const double shim = *rc::gen::inRange(-100, 100) / 100.0;
@@ -60,7 +63,7 @@ TEST_CASE("the key lever agrees with a straight key on its supports") {
         RC_ASSERT(near(back.dip - before.dip, -shim * lever.heightPerBack));
         RC_ASSERT(near(back.capstanRest - before.capstanRest, shim * lever.capstanPerBack));
         RC_ASSERT(near(back.capstanPressed, before.capstanPressed));
-    });
+    }));
 }
 
 TEST_CASE("back and balance rail shims take up lost motion and leave the key front where it was") {

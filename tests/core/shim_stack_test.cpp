@@ -64,7 +64,7 @@ TEST_CASE("shim stacks are the best of all stacks that the stock allows") {
 }
 
 TEST_CASE("more stock never gives a worse stack") {
-    rc::check([] {
+    CHECK(rc::check([] {
         const auto all = customaryStock();
         const auto target = Length{*rc::gen::inRange<std::int64_t>(1, 5'000'000)};
         std::vector<int> few, more;
@@ -74,11 +74,11 @@ TEST_CASE("more stock never gives a worse stack") {
         }
         RC_ASSERT(std::abs(shimStack(target, all, more).error.nm) <= std::abs(shimStack(target, all, few).error.nm));
         RC_ASSERT(std::abs(shimStack(target, all).error.nm) <= std::abs(shimStack(target, all, more).error.nm));
-    });
+    }));
 }
 
 TEST_CASE("a stack of punchings is what it says it is") {
-    rc::check([] {
+    CHECK(rc::check([] {
         const auto stock = customaryStock();
         const auto target = Length{*rc::gen::inRange<std::int64_t>(-100'000, 9'000'000)};
         const auto stack = shimStack(target, stock);
@@ -88,7 +88,7 @@ TEST_CASE("a stack of punchings is what it says it is") {
         RC_ASSERT(stack.pieces.size() <= 6U);
         RC_ASSERT(stack.error.nm == sum - target.nm);
         RC_ASSERT(std::is_sorted(stack.pieces.rbegin(), stack.pieces.rend()));
-    });
+    }));
 }
 
 TEST_CASE("turns are said as a hand can do them") {
@@ -105,11 +105,11 @@ TEST_CASE("turns are said as a hand can do them") {
 }
 
 TEST_CASE("no amount of let-off is ever said beyond a quarter turn at a go") {
-    rc::check([] {
+    CHECK(rc::check([] {
         const double turns = *rc::gen::inRange(-4000, 4000) / 1000.0;
         const std::string_view words = handAmount(turns, 0.25);
         for (const std::string_view wrong : {"1/2", "3/8", "5/8", "3/4", "7/8", "about-1 ", "2"})
             if (wrong != "2") RC_ASSERT(words.find(wrong) == std::string_view::npos);
         RC_ASSERT(words != "about-1" && words != "under-1");
-    });
+    }));
 }
