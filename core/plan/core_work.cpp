@@ -97,8 +97,9 @@ CoreWork::Reach CoreWork::reach(const Bench& bench, NoteNumber n) const {
         const bool cloth = move.operation == operation::railClothShim;
         if (held || !known || (cloth && !asks[place(Core::blow)])) continue;
         // Dip held even: it is not spent on aftertouch (situation 13), except where the height is worked anyway.
-        if (move.own == Core::dip && keepDip && !asks[place(Core::height)]) continue;
-        reach.allowed |= 1U << j;
+        // Only where nothing else helps may it give way, inside its zone.
+        const bool spared = move.own == Core::dip && keepDip && !asks[place(Core::height)];
+        (spared ? reach.lastResort : reach.allowed) |= 1U << j;
     }
     return reach;
 }
@@ -106,7 +107,7 @@ CoreWork::Reach CoreWork::reach(const Bench& bench, NoteNumber n) const {
 double CoreWork::minutes(const Bench& bench, NoteNumber n) {
     const Reach reach = this->reach(bench, n);
     if (!reach.asks || bench.stand(n).blocked) return 0;
-    const auto work = worker(bench.colour(n)).leastWork(reach.note, reach.allowed);
+    const auto work = worker(bench.colour(n)).leastWork(reach.note, reach.allowed | reach.lastResort);
     return work ? work->minutes : kUnsolvedMinutes;
 }
 
@@ -203,6 +204,7 @@ NotePlan CoreWork::plan(Bench& bench, NoteNumber n) {
     if (bench.options.intent == Intent::full) work = full(bench, n, reach);
     if (!work && reach.asks) {
         work = worker(colour).leastWork(reach.note, reach.allowed);
+        if (!work) work = worker(colour).leastWork(reach.note, reach.allowed | reach.lastResort);
         if (!work) work = bestEffort(n, colour, reach, bench, plan.conflict);
     }
     if (work && work->taken != 0) carryOut(bench, n, reach, *work, plan);
@@ -250,8 +252,10 @@ void CoreWork::carryOut(Bench& bench, NoteNumber n, const Reach& reach, const No
     for (const std::size_t j : order) {
         const CoreMove& move = moves[j];
         const Response& response = *bench.answers.of(move.operation, colour);
-        NoteTask task{
-            move.operation, dimensionOf(move.own, colour), 0, work.amounts[j] - drift[place(move.own)], {}, {}, {}, {}};
+        NoteTask task;
+        task.operation = move.operation;
+        task.serves = dimensionOf(move.own, colour);
+        task.change = work.amounts[j] - drift[place(move.own)];
         if (!reach.note.goal[place(move.own)]) task.serves = dimension::aftertouch;
         const KeyLever lever = keyLever(bench.piano().armsOf(colour));
         if (move.operation == operation::capstanTurn)
@@ -266,6 +270,7 @@ void CoreWork::carryOut(Bench& bench, NoteNumber n, const Reach& reach, const No
             value[i] += move.effects[i] * task.change;
         const Core served = reach.note.goal[place(move.own)] ? move.own : Core::aftertouch;
         task.aim = value[place(served)];
+        task.from = task.aim - task.change;
         NoteState& state = bench.state(n);
         if (task.amount)
             hammerline::move(state, response, *task.amount, unitOf(task.operation, bench.piano()));

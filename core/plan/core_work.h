@@ -8,9 +8,10 @@ namespace hammerline {
 
 /// One thing to do at a note: its own dimension goes from `now` to `aim`.
 struct NoteTask {
-    OperationId operation;
-    DimensionId serves;
+    OperationId operation{};
+    DimensionId serves{};
     double aim{};
+    double from{};                // where it is expected to be before this task
     double change{};              // of what it serves, after rounding to what can be done
     std::optional<double> amount; // in the operation's unit; none where nothing is learned
     std::optional<double> atPart; // mm at the part, from the arms
@@ -35,7 +36,7 @@ public:
 private:
     struct Reach {
         CoreNote note;
-        unsigned allowed = 0;
+        unsigned allowed = 0, lastResort = 0;
         bool asks = false;
     };
     Reach reach(const Bench&, NoteNumber) const;

@@ -51,12 +51,16 @@ OwnTask taskFor(Bench& bench, NoteNumber n, OperationId operation, DimensionId d
     const auto& zone = bench.zones.at({n, dimension});
     const Measured* measured = bench.pass().at({n, dimension});
     const auto word = measured ? measured->word() : std::nullopt;
-    OwnTask own{{operation, dimension, 0, 0, {}, {}, {}, {}}, n, 0};
+    OwnTask own;
+    own.note = n;
+    own.task.operation = operation;
+    own.task.serves = dimension;
     own.task.why = bench.stand(n).cause;
     if (zone) own.task.aim = toTrade(zone->nominal, row(dimension).kind);
     NoteState& state = bench.state(n);
     if (const Known& known = state.of(dimension); known.known && zone) {
-        own.task.change = own.task.aim - bench.shown({n, dimension});
+        own.task.from = bench.shown({n, dimension});
+        own.task.change = own.task.aim - own.task.from;
         own.way = own.task.change;
     } else if (word) {
         own.way = wayOf(*word, dimension);

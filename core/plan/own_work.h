@@ -8,7 +8,7 @@ namespace hammerline {
 /// One thing to do, with the way its dimension has to go where a word, not a number, asks for it.
 struct OwnTask {
     NoteTask task;
-    NoteNumber note;
+    NoteNumber note{};
     double way = 0; // sign of the wanted change
 };
 

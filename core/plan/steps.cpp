@@ -22,8 +22,15 @@ std::string rangeOf(const std::vector<NoteNumber>& notes) {
     return fmt::format("{}-{}", notes.front().value, notes.back().value);
 }
 
-std::optional<std::int64_t> readingAt(const Bench& bench, Cell cell) {
-    return bench.pass().value(cell);
+/// The reading a line starts from; where there is none in this pass, or the plan's earlier work at the note moves it by
+/// more than the gauge's uncertainty, what is expected then.
+std::optional<std::int64_t> startOf(const Bench& bench, NoteNumber note, const NoteTask& task) {
+    const Kind kind = row(task.serves).kind;
+    const auto reading = bench.pass().value({note, task.serves});
+    const Known& known = bench.state(note).of(task.serves);
+    if (reading && (!known.known || std::abs(toTrade(*reading, kind) - task.from) <= bench.u(task.serves)))
+        return reading;
+    return known.known ? std::optional(fromTrade(task.from, kind)) : reading;
 }
 
 } // namespace
@@ -64,7 +71,7 @@ Step noteStep(const Bench& bench, NoteNumber note, const NoteTask& task, double 
     step.aimDimension = task.serves;
     const bool looked = task.operation == operation::inspect;
     if (!looked && task.serves != dimension::strap) step.aim = task.aim;
-    step.now = readingAt(bench, {note, task.serves});
+    step.now = startOf(bench, note, task);
     if (const Measured* measured = bench.pass().at({note, task.serves})) step.nowWord = measured->word();
     step.amount = looked ? std::nullopt : task.amount;
     step.atPart = task.atPart;

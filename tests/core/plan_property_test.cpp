@@ -47,6 +47,14 @@ PianoRecord anyRecord(ActionKind kind, const SpecSheet& sheet, double spread) {
                 toTrade(at > 0 ? *zone->high - zone->nominal : zone->nominal - *zone->low, Kind::length);
             read(record, {{n}, id}, toTrade(zone->nominal, Kind::length) + at * side);
         }
+    // Readings that can all be true: the aftertouch follows from the others.
+    for (int n = 1; n <= record.piano.notes; ++n) {
+        const auto at = [&](DimensionId id) {
+            return toTrade(record.passes.back().value({{n}, id}).value_or(0), Kind::length);
+        };
+        const double R = defaultRatio(record.piano, colourOf({n}, record.piano));
+        read(record, {{n}, aftertouch}, at(keyDip) - at(lostMotion) - (at(blow) - at(letOff)) / R);
+    }
     return record;
 }
 
