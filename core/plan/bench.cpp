@@ -43,7 +43,9 @@ double outside(double value, double variance, const Goal& zone) {
 Goal shrunk(const Goal& zone, double u) {
     const double width = zone.high - zone.low;
     const double by = std::isinf(width) ? u : std::min(u, 0.35 * width);
-    return {std::min(zone.low + by, zone.nominal), zone.nominal, std::max(zone.high - by, zone.nominal)};
+    // A lopsided zone keeps a third of its narrow side: a side of no width could never be met with a real step.
+    return {std::isinf(zone.low) ? zone.low : zone.low + std::min(by, 0.65 * (zone.nominal - zone.low)), zone.nominal,
+            std::isinf(zone.high) ? zone.high : zone.high - std::min(by, 0.65 * (zone.high - zone.nominal))};
 }
 
 double workBeyond(const Goal& zone, double variance) {

@@ -66,7 +66,7 @@ Outcome<Bench> layOut(const PianoRecord&, const SpecSheet&, int pass, const Plan
 Goal zoneOf(const Zone&, DimensionId);
 /// Probability that a value with this variance lies outside, the zone's limits being of the dimension's trade unit.
 double outside(double value, double variance, const Goal& zone);
-/// The zone shrunk by u on each side, at most 0.35 of its width and never past the nominal.
+/// The zone shrunk by u on each side, at most 0.35 of its width and 0.65 of that side.
 Goal shrunk(const Goal& zone, double u);
 
 /// A note is worked on beyond this probability of being outside, even where it reads within (computation 9.3).

@@ -192,7 +192,15 @@ NoteWork CoreWork::bestEffort(NoteNumber n, KeyColour colour, const Reach& reach
         const double value = reach.note.value[place(moves[j].own)];
         if ((reach.allowed >> j & 1U) && goal && (value < goal->low || value > goal->high)) out |= 1U << j;
     }
-    return worker(colour).by(relaxed, out);
+    const NoteWork work = worker(colour).by(relaxed, out);
+    // Nothing that is out may be sent farther out.
+    const auto after = worker(colour).after(reach.note, work);
+    for (std::size_t i = 0; i < kCoreCount; ++i) {
+        const auto& goal = relaxed.goal[i];
+        const auto miss = [&](double value) { return std::max({goal->low - value, value - goal->high, 0.0}); };
+        if (goal && miss(after[i]) > miss(reach.note.value[i]) + 1e-6) return NoteWork{};
+    }
+    return work;
 }
 
 NotePlan CoreWork::plan(Bench& bench, NoteNumber n) {

@@ -8,7 +8,7 @@ namespace hammerline {
 
 namespace {
 constexpr double kTiny = 1e-11;
-constexpr double kThinnest = 1e-6; // a zone side of no width: any miss is then very large
+constexpr double kThinnest = 1e-3; // a zone side of no width: any miss is then very large
 } // namespace
 
 /// With t the largest |d| and s = t0 - t >= 0 the gain over doing nothing, every row i reads

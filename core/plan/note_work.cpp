@@ -57,7 +57,7 @@ NoteWorker::NoteWorker(std::span<const CoreMove> moves) : m_moves(moves) {
 
 bool NoteWorker::met(const CoreNote& note) {
     for (std::size_t i = 0; i < kCoreCount; ++i)
-        if (note.goal[i] && (note.value[i] < note.goal[i]->low - 1e-9 || note.value[i] > note.goal[i]->high + 1e-9))
+        if (note.goal[i] && (note.value[i] < note.goal[i]->low - 1e-6 || note.value[i] > note.goal[i]->high + 1e-6))
             return false;
     return true;
 }
@@ -177,6 +177,10 @@ std::optional<NoteWork> NoteWorker::leastWork(const CoreNote& note, unsigned all
         if (!couldReach(note, taken)) continue;
         NoteWork work = by(note, taken);
         if (work.largest > kIn) continue;
+        // What is promised is looked at once more: rounding in the programme must not reach the bench.
+        CoreNote done = note;
+        done.value = after(note, work);
+        if (!met(done)) continue;
         if (!best || work.largest < best->largest - 1e-9) best = work;
     }
     return best;
