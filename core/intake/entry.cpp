@@ -1,6 +1,8 @@
 // A single typed cell, with the pass around it.
 #include "core/intake/cell.h"
 
+#include <algorithm>
+
 namespace hammerline {
 namespace {
 
@@ -19,6 +21,30 @@ KnownOfNote knownOf(Cell cell, const Pass& pass) {
     return known;
 }
 
+bool hasOtherHeights(Cell cell, const Pass& pass) {
+    return std::any_of(pass.cells.begin(), pass.cells.end(), [&](const auto& each) {
+        return each.first.dimension == cell.dimension && each.first != cell && pass.value(each.first);
+    });
+}
+
+/// A height from the bed among heights against a line, or the other way round, can only be a mistake: one pass has one
+/// datum (computation 15). The first height of a pass may still choose it.
+bool mixesDatum(const Entry& entry, Cell cell, const Pass& pass) {
+    if (cell.dimension != dimension::keyHeight || !entry.sound || entry.sound->word) return false;
+    const bool chosen = pass.references.contains(cell.dimension) || hasOtherHeights(cell, pass);
+    return chosen && entry.fromBed != (pass.referenceOf(cell.dimension) == "bed");
+}
+
+Question askAboutDatum(Cell cell, const Reading& reading) {
+    Question asked;
+    asked.cell = cell;
+    asked.text = reading.typed;
+    asked.doubt = Doubt::outOfRange;
+    asked.slip = "mixed-datum";
+    asked.mayTake = false;
+    return asked;
+}
+
 } // namespace
 
 Outcome<Entry> readEntry(std::string_view typed, Cell cell, const EntryContext& around) {
@@ -29,7 +55,12 @@ Outcome<Entry> readEntry(std::string_view typed, Cell cell, const EntryContext& 
         context.known = knownOf(cell, *around.pass);
         context.dropFromString = around.pass->referenceOf(dimension::drop) == "string";
     }
-    return readCell(typed, cell, context);
+    auto entry = readCell(typed, cell, context);
+    if (entry && around.pass && mixesDatum(*entry, cell, *around.pass)) {
+        entry->question = askAboutDatum(cell, *entry->sound);
+        entry->sound.reset();
+    }
+    return entry;
 }
 
 } // namespace hammerline

@@ -47,7 +47,8 @@ struct EntryContext {
 struct Entry {
     std::optional<Reading> sound;
     std::optional<Question> question;
-    bool fromBed = false; // an absolute key height (40 to 100 mm): the pass's reference of key-height is the bed
+    // an absolute key height (40 to 100 mm): storing it, set the pass's reference of key-height to "bed"
+    bool fromBed = false;
 };
 /// Refuses what cannot be meant: unreadable, twoDecimalMarks, zeroDenominator, unknownWord, wrongUnit (also a share of
 /// a blow that is not known), outOfRange where no slip explains it (detail: the range, "0..20 mm"), notFitted,

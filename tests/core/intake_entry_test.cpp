@@ -209,6 +209,20 @@ TEST_CASE("key heights of 40 to 100 are measured from the bed, smaller ones agai
     CHECK(refused("12.3", sharpHeight, 40) == RefusalCode::notFitted);
 }
 
+TEST_CASE("one pass has one datum of key height") { // computation 15
+    Pass line = passWith({{keyHeight, -300'000}}, 1);
+    CHECK(asked("63.5", keyHeight, 40, &line).slip == "mixed-datum");
+    CHECK_FALSE(asked("63.5", keyHeight, 40, &line).mayTake);
+    CHECK(sound("-0.2", keyHeight, 40, &line).count == -200'000);
+    CHECK(sound("63.5", keyHeight, 1, &line).count == 63'500'000); // the only height is being typed anew
+    Pass bed = passWith({{keyHeight, 63'500'000}}, 1);
+    bed.references[keyHeight] = "bed";
+    CHECK(asked("-0.2", keyHeight, 40, &bed).slip == "mixed-datum");
+    CHECK(sound("63.1", keyHeight, 40, &bed).count == 63'100'000);
+    const Pass empty;
+    CHECK(entry("63.5", keyHeight, 40, &empty)->fromBed);
+}
+
 TEST_CASE("sharps typed with the naturals' numbers are not flagged by them") { // bench-practice S13
     CHECK(sound("9.6", keyDip, 41).count == 9'600'000);
     CHECK(sound("10.2", keyDip, 41).count == 10'200'000);
