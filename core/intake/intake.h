@@ -127,10 +127,10 @@ struct Intake {
 /// or a dimension ("dimension-column").
 Outcome<Intake> readReadings(std::string_view bytes, const Piano&, const TableOptions& = {});
 
-/// The long form one reading at a time: nothing but the record being read is held, so that millions pass in little
-/// memory (the bytes may be a mapped file). `Intake::sound` stays empty. Rows of the piano's own name are taken; where
-/// the file does not know that name, those of its first piano; each other piano is refused once (noSuchPiano). A
-/// second, differing reading of a cell and trial is asked about.
+/// The long form, each sound reading given away as it is read; `Intake::sound` stays empty. Rows of the piano's own
+/// name are taken and each other piano refused once (noSuchPiano); a file that does not know the name must be of one
+/// piano (severalPianos). A second, differing reading of a cell and trial is asked about. A file in pieces:
+/// long_form.h.
 Outcome<Intake> readLongForm(std::string_view bytes, const Piano&, const std::function<void(Sound&&)>& take,
                              const TableOptions& = {});
 /// Whether the first line names the columns of the long form.

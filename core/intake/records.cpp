@@ -69,6 +69,7 @@ RecordReader::Scan RecordReader::scan(std::vector<std::string>& fields, bool inc
 
 Outcome<bool> RecordReader::next(std::vector<std::string>& fields, std::size_t expected) {
     while (m_at < m_text.size() && (m_text[m_at] == '\r' || m_text[m_at] == '\n')) {
+        if (m_more && m_at + 1 == m_text.size()) return false; // the other half of a line break may follow
         countLines(m_at, m_at + 1);
         ++m_at;
     }
@@ -78,18 +79,27 @@ Outcome<bool> RecordReader::next(std::vector<std::string>& fields, std::size_t e
         return false;
     }
     Scan found = scan(fields, false);
+    const bool cut = m_more && (found.fault == Fault::unterminated || found.end >= m_text.size());
     if (expected > 0 && (found.fault != Fault::none || found.count != expected)) {
         std::vector<std::string> again;
         const Scan second = scan(again, true);
-        if (second.fault == Fault::none && second.count == expected) {
+        const bool whole = !m_more || second.end < m_text.size();
+        if (second.fault == Fault::none && second.count == expected && whole) {
             found = second;
             fields.swap(again);
+            return accept(fields, found);
         }
     }
-    if (found.fault != Fault::none)
-        return refuse(RefusalCode::badTable, {},
-                      found.fault == Fault::unterminated ? "unterminated-quote" : "text-after-quote",
-                      placeOf(m_text, found.faultAt));
+    if (cut) return false;
+    if (found.fault == Fault::none) return accept(fields, found);
+    auto refusal = refuse(RefusalCode::badTable, {},
+                          found.fault == Fault::unterminated ? "unterminated-quote" : "text-after-quote",
+                          placeOf(m_text.substr(m_at), found.faultAt - m_at));
+    refusal.value().place.line += m_line - 1;
+    return refusal;
+}
+
+bool RecordReader::accept(std::vector<std::string>& fields, const Scan& found) {
     fields.resize(found.count);
     countLines(m_at, found.end);
     m_at = found.end;

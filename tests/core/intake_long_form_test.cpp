@@ -1,5 +1,5 @@
 // The long form: our own export read back.
-#include "core/intake/intake.h"
+#include "core/intake/long_form.h"
 
 #include <catch2/catch.hpp>
 
@@ -83,7 +83,9 @@ TEST_CASE("rows of other pianos are left out and said once") {
     CHECK(hall.refused[0].code == RefusalCode::noSuchPiano);
     CHECK(hall.refused[0].text == "Cellar");
     CHECK(intake(rows, named("Cellar")).sound.size() == 2);
-    CHECK(intake(rows, named("Attic")).sound.size() == 1); // renamed: the file's first piano
+    // renamed since: a file of one piano is taken, of two is not
+    CHECK(intake("Hall;1;1;blow;1;46;mm;;\r\n", named("Attic")).sound.size() == 1);
+    CHECK(readReadings(kHead + rows, named("Attic")).error().code == RefusalCode::severalPianos);
 }
 
 TEST_CASE("the same row twice is one, a differing one is asked about") {
@@ -116,6 +118,63 @@ TEST_CASE("the long form passes one reading at a time") {
     REQUIRE(read.has_value());
     CHECK(taken == 20 * 88);
     CHECK(read->sound.empty());
+}
+
+TEST_CASE("a file in pieces reads as the whole") {
+    std::string bytes = "\xEF\xBB\xBF" + kHead;
+    for (int i = 0; i < 300; ++i) {
+        const std::string note = std::to_string(i % 88 + 1);
+        bytes += (i % 7 == 0 ? "Cellar;" : "\"Hall\";") + std::to_string(i / 88 + 1) + ";" + note +
+                 (i % 5 == 0 ? ";blow;1;\"1 13/16\"\"\";in;;\r\n" : ";let-off;1;3,0;mm;;\r\n\r\n");
+    }
+    bytes += "Hall;9;1;tuba;1;3;mm;;";
+    const auto piano = named("Hall");
+    std::vector<Sound> whole;
+    const auto expected = readLongForm(bytes, piano, [&](Sound&& each) { whole.push_back(std::move(each)); });
+    REQUIRE(expected.has_value());
+    REQUIRE(whole.size() > 200);
+    for (const std::size_t size : {std::size_t{1}, std::size_t{7}, std::size_t{100}, std::size_t{5000}}) {
+        INFO("pieces of " << size);
+        std::vector<Sound> pieces;
+        PianoNames names("Hall", ';');
+        LongFormReader reader(
+            piano, [&](Sound&& each) { pieces.push_back(std::move(each)); }, true);
+        for (std::size_t at = 0; at < bytes.size(); at += size) {
+            names.add(std::string_view{bytes}.substr(at, size));
+            REQUIRE(reader.add(std::string_view{bytes}.substr(at, size)).has_value());
+        }
+        CHECK(names.found());
+        const auto intake = reader.finish();
+        REQUIRE(intake.has_value());
+        CHECK(intake->refused.size() == expected->refused.size());
+        REQUIRE(pieces.size() == whole.size());
+        for (std::size_t i = 0; i < whole.size(); ++i) {
+            CHECK(pieces[i].line == whole[i].line);
+            CHECK(pieces[i].reading == whole[i].reading);
+            CHECK(pieces[i].cell == whole[i].cell);
+        }
+    }
+}
+
+TEST_CASE("a broken file in pieces is refused where the whole is") {
+    const auto refusal = [](const std::string& rows) {
+        const auto piano = named("Hall");
+        LongFormReader reader(piano, [](Sound&&) {});
+        const std::string bytes = kHead + rows;
+        for (std::size_t at = 0; at < bytes.size(); at += 1000)
+            if (auto added = reader.add(std::string_view{bytes}.substr(at, 1000)); !added) return added.error();
+        const auto finished = reader.finish();
+        REQUIRE_FALSE(finished.has_value());
+        return finished.error();
+    };
+    const std::string good = "Hall;1;1;blow;1;46;mm;;\r\n";
+    CHECK(refusal(good + "\"Hall;1;1;blow;1;46;mm;;\r\n").detail == "unterminated-quote");
+    CHECK(refusal(good + "\"Hall;1;1;blow;1;46;mm;;\r\n").place.line == 3);
+    CHECK(refusal(good + "\"Hall" + std::string(3'000'000, 'x')).detail == "unterminated-quote");
+    CHECK(refusal(good + "Ha\xFFll;1;1;blow;1;46;mm;;\r\n").detail == "encoding");
+    CHECK(refusal(good + std::string("Ha\0l;1;1;blow;1;46;mm;;\r\n", 26)).detail == "zero-byte");
+    const auto piano = named("Hall");
+    CHECK(LongFormReader(piano, [](Sound&&) {}).finish().error().code == RefusalCode::emptyFile);
 }
 
 TEST_CASE("only the heads make the long form") {
