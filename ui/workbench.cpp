@@ -3,6 +3,8 @@
 #include <QDir>
 #include <QFileInfo>
 
+#include <algorithm>
+
 namespace hammerline {
 
 namespace {
@@ -248,6 +250,14 @@ Outcome<void> Workbench::repeat(Cell cell, Reading reading) {
 Outcome<void> Workbench::enterAll(std::span<const NewReading> readings, std::string_view kind,
                                   const std::string& source) {
     if (const auto ready = needPass(); !ready) return ready;
+    // heights measured from the key bed make the bed the pass's reference (computation 2)
+    const bool fromBed = std::any_of(readings.begin(), readings.end(), [](const NewReading& each) {
+        return !each.reading.word && isFromBed(each.cell.dimension, each.reading.count);
+    });
+    if (fromBed && pass()->referenceOf(dimension::keyHeight) != "bed") {
+        const auto set = m_book->setReferences(m_record->uuid, m_pass, {{dimension::keyHeight, "bed"}});
+        if (!set) return settle(set);
+    }
     return settle(m_book->store(m_record->uuid, m_pass, readings, kind, source));
 }
 

@@ -106,7 +106,8 @@ int run(const EnterRequest& request, bool json) {
     const auto dimension = findDimension(request.dimension);
     if (!dimension) return refused(dimension.error(), json);
     const Cell cell{*note, *dimension};
-    if (!fitted(*dimension, *note, piano))
+    const bool perhapsFromBed = *dimension == dimension::keyHeight; // sharps have one too; readEntry knows
+    if (!perhapsFromBed && !fitted(*dimension, *note, piano))
         return refused(
             {RefusalCode::notFitted, {{}, 0, 0, request.dimension}, words::name(*dimension).toStdString(), {}}, json);
     EntryContext context;
@@ -127,6 +128,7 @@ int run(const EnterRequest& request, bool json) {
     Intake intake;
     if (entry->sound) intake.sound.push_back({cell, *entry->sound, 0, {}});
     if (entry->question) intake.questions.push_back(*entry->question);
+    if (entry->fromBed) intake.references[dimension::keyHeight] = "bed";
     if (request.takeDoubtful) takeDoubtful(intake, request.reason);
     if (intake.sound.empty()) return report(intake, piano, context.pass ? context.pass->number : 0, 0, json);
 
@@ -134,6 +136,10 @@ int run(const EnterRequest& request, bool json) {
     if (!pass) return refused(pass.error(), json);
     NewReading fresh{cell, intake.sound.front().reading};
     if (request.repeat) fresh.reading.trial = 0;
+    if (!intake.references.empty()) {
+        const auto set = bench->book.setReferences(bench->record.uuid, *pass, intake.references);
+        if (!set) return refused(set.error(), json);
+    }
     const auto act = bench->book.store(bench->record.uuid, *pass, std::span(&fresh, 1));
     if (!act) return refused(act.error(), json);
     return report(intake, piano, *pass, 1, json);

@@ -35,9 +35,6 @@ struct Limits {
 };
 Limits limitsOf(Cell, std::int64_t count, const Piano&);
 
-/// A key height of 40 to 100 mm is measured from the key bed (computation 2).
-bool isFromBed(DimensionId, std::int64_t count);
-
 /// The quantity in the dimension's own kind: a share of the blow becomes mm for damper-start, mm become a share for
 /// half-blow. Refuses wrongUnit where the blow is not known.
 Outcome<TypedQuantity> readQuantityOf(std::string_view typed, DimensionId, const CellContext&);

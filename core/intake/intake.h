@@ -55,6 +55,9 @@ struct Entry {
 /// upNotBelowDown.
 Outcome<Entry> readEntry(std::string_view typed, Cell, const EntryContext&);
 
+/// A key height of 40 to 100 mm is measured from the key bed (computation 2).
+bool isFromBed(DimensionId, std::int64_t count);
+
 struct Dialect {
     std::string encoding = "UTF-8"; // UTF-8, UTF-8-BOM, UTF-16LE, UTF-16BE, Windows-1252
     char separator = ',';

@@ -2,7 +2,6 @@
 #include "core/judge/judge.h"
 #include "core/judge/key_line.h"
 
-#include <algorithm>
 #include <cmath>
 #include <functional>
 
@@ -81,50 +80,16 @@ void makeDropsBelowLetOff(const Pass& from, Pass& out) {
     out.references[dimension::drop] = "below-let-off";
 }
 
-bool isShare(const Reading& reading) {
-    return !reading.word && reading.typedUnit == key(Unit::percent);
-}
-
-/// A damper start may be typed in per cent of the blow whatever the pass says; it is stored in thousandths of one.
-bool holdsShares(const Cell& cell, const Measured& measured) {
-    return cell.dimension == dimension::damperStart &&
-           std::any_of(measured.trials.begin(), measured.trials.end(), isShare);
-}
-
-void makeDamperStartsLengths(const Pass& from, Pass& out) {
-    for (const auto& [cell, measured] : from.cells) {
-        if (!holdsShares(cell, measured)) continue;
-        const auto blow = from.value({cell.note, dimension::blow});
-        if (!blow) {
-            out.cells.erase(cell);
-            continue;
-        }
-        const double perCount = static_cast<double>(*blow) / (100.0 * kPerPercent);
-        const auto length = [&](std::int64_t share) { return std::llround(static_cast<double>(share) * perCount); };
-        Measured& lengths = out.cells.at(cell);
-        for (Reading& r : lengths.trials) {
-            if (!isShare(r)) continue;
-            r.count = length(r.count);
-            if (r.relation == Relation::between) r.upper = length(r.upper);
-            r.typedUnit = key(Unit::mm);
-        }
-    }
-    out.references[dimension::damperStart] = "mm";
-}
-
 } // namespace
 
 bool needsConversion(const Pass& pass) {
-    return pass.referenceOf(dimension::keyHeight) != "line" || pass.referenceOf(dimension::drop) == "string" ||
-           std::any_of(pass.cells.begin(), pass.cells.end(),
-                       [](const auto& each) { return holdsShares(each.first, each.second); });
+    return pass.referenceOf(dimension::keyHeight) != "line" || pass.referenceOf(dimension::drop) == "string";
 }
 
 Pass withRelativeHeights(const Piano& piano, const Pass& pass) {
     Pass out = pass;
     if (pass.referenceOf(dimension::keyHeight) != "line") makeHeightsRelative(piano, pass, out);
     if (pass.referenceOf(dimension::drop) == "string") makeDropsBelowLetOff(pass, out);
-    makeDamperStartsLengths(pass, out);
     return out;
 }
 
