@@ -40,7 +40,9 @@ std::vector<Cell> staleCells(const PianoRecord& record, const Pass& pass) {
             if (record.piano.contains(note)) byNote[static_cast<std::size_t>(note.value)].push_back(&done);
     const bool mended = std::any_of(record.findings.begin(), record.findings.end(),
                                     [](const Finding& f) { return f.state == FindingState::mended; });
-    for (const auto& [cell, measured] : pass.cells) {
+    for (const auto& each : pass.cells) {
+        const Cell& cell = each.first;
+        const Measured& measured = each.second;
         if (measured.missing() || !record.piano.contains(cell.note)) continue;
         const auto& doneHere = byNote[static_cast<std::size_t>(cell.note.value)];
         const bool disturbed = std::any_of(doneHere.begin(), doneHere.end(), [&](const Done* done) {

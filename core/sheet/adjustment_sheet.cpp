@@ -111,7 +111,8 @@ std::vector<MendFirst> mendFirst(const Plan& plan) {
         const auto same = std::ranges::find_if(list, [&](const MendFirst& m) {
             return m.part == blocked.finding.part && m.fault == blocked.finding.fault;
         });
-        MendFirst& entry = same != list.end() ? *same : list.emplace_back(blocked.finding.part, blocked.finding.fault);
+        MendFirst& entry =
+            same != list.end() ? *same : list.emplace_back(MendFirst{blocked.finding.part, blocked.finding.fault, {}});
         if (std::ranges::find(entry.notes, blocked.note) == entry.notes.end()) entry.notes.push_back(blocked.note);
     }
     for (MendFirst& entry : list)
