@@ -4,6 +4,7 @@
 #include "db/backup.h"
 #include "db/loading.h"
 #include "db/opening.h"
+#include "db/polling.h"
 #include "db/stores.h"
 #include "db/verification.h"
 
@@ -200,5 +201,7 @@ Outcome<Verification> BenchBook::verify() const {
 Outcome<std::string> BenchBook::backUp(const std::string& path) const {
     return guarded(m_inner->book->path, Doing::writing, [&] { return backUpBook(*m_inner->book, path); });
 }
+
+Change BenchBook::poll() { return pollBook(*m_inner->book); }
 
 } // namespace hammerline

@@ -1,6 +1,8 @@
 #include "db/stores.h"
 #include "db/versions.h"
 
+#include <nlohmann/json.hpp>
+
 #include <cmath>
 #include <set>
 
@@ -30,12 +32,19 @@ bool planHolds(OpenBook& book, std::int64_t plan) {
     return holds && !holds->withdrawn;
 }
 
+/// json_valid in a CHECK is no use: a schema that is not trusted may not call it (SQLite 3.40).
+void requireJson(const std::string& text, std::string_view field) {
+    if (!nlohmann::json::accept(text)) fail(RefusalCode::badJson, text.substr(0, 80), std::string(field));
+}
+
 /// Row of the plan, frozen now if it is not in the book yet (or was taken back).
 std::int64_t frozen(ActUnderWay& act, std::int64_t piano, const FrozenPlan& plan) {
     OpenBook& book = act.book();
     auto row = planRow(book, plan.uuid);
     if (row && planHolds(book, *row)) return *row;
     if (!row) {
+        requireJson(plan.options, "options");
+        requireJson(plan.content, "content");
         const Uuid uuid = parseUuid(plan.uuid).value_or(newUuid());
         const std::int64_t pass = passRow(book, piano, plan.pass).id;
         Query insert = book.query("INSERT INTO plan (uuid, pass_id, act_id, options, content) VALUES (?, ?, ?, ?, ?)");

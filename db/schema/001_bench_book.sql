@@ -55,8 +55,8 @@ CREATE TABLE plan (
   uuid BLOB NOT NULL UNIQUE CHECK (length(uuid) = 16),
   pass_id INTEGER NOT NULL REFERENCES pass,
   act_id INTEGER NOT NULL REFERENCES act,
-  options TEXT NOT NULL CHECK (json_valid(options)),
-  content TEXT NOT NULL CHECK (json_valid(content))      -- steps and expected readings, as acted on
+  options TEXT NOT NULL CHECK (options <> ''),
+  content TEXT NOT NULL CHECK (content <> '')        -- JSON: steps and expected readings, as acted on
 ) STRICT;
 CREATE INDEX plan_pass ON plan (pass_id);
 
@@ -72,7 +72,7 @@ CREATE TABLE setup (
   notes INTEGER NOT NULL CHECK (notes BETWEEN 20 AND 108),
   lowest INTEGER NOT NULL CHECK (lowest BETWEEN 0 AND 127 AND lowest + notes <= 128),   -- MIDI number of note 1
   spec_name TEXT NOT NULL DEFAULT '',
-  spec TEXT CHECK (json_valid(spec)),                    -- an own or edited sheet; none: the built-in one of that name
+  spec TEXT,                                             -- an own or edited sheet; none: the built-in one of that name
   PRIMARY KEY (piano_id, act_id),
   FOREIGN KEY (piano_id, replaces) REFERENCES setup (piano_id, act_id),
   CHECK (replaces < act_id)

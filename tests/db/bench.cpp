@@ -1,0 +1,104 @@
+#include "tests/db/bench.h"
+
+#include <random>
+
+#include <unistd.h>
+
+namespace hammerline::bench {
+
+namespace fs = std::filesystem;
+
+Folder::Folder() {
+    std::string pattern = (fs::temp_directory_path() / "hammerline-book-XXXXXX").string();
+    REQUIRE(mkdtemp(pattern.data()) != nullptr);
+    m_path = pattern;
+}
+Folder::~Folder() {
+    std::error_code ignored;
+    fs::remove_all(m_path, ignored);
+}
+std::vector<std::string> Folder::names() const {
+    std::vector<std::string> found;
+    for (const auto& entry : fs::directory_iterator(m_path)) found.push_back(entry.path().filename().string());
+    std::sort(found.begin(), found.end());
+    return found;
+}
+
+Writer writer(std::int64_t start) {
+    auto clock = std::make_shared<std::int64_t>(start);
+    return {"test", [clock] { return *clock += 1'000'000; }};
+}
+
+Piano upright(const std::string& name) {
+    Piano piano = ok(makePiano(ActionKind::upright));
+    piano.name = name;
+    return piano;
+}
+
+Cell cell(int note, DimensionId dimension) { return {NoteNumber{note}, dimension}; }
+
+NewReading mm(int note, DimensionId dimension, double value, int trial) {
+    Reading reading;
+    reading.count = fromMm(value).nm;
+    reading.typed = formatCount(reading.count, {Unit::mm, 2});
+    reading.typedUnit = "mm";
+    reading.trial = trial;
+    return {cell(note, dimension), reading};
+}
+
+NewReading said(int note, DimensionId dimension, WordId word, const std::string& typed) {
+    Reading reading;
+    reading.word = word;
+    reading.typed = typed;
+    return {cell(note, dimension), reading};
+}
+
+Filled filledBook(const std::string& path, Writer who) {
+    using namespace dimension;
+    BenchBook book = ok(BenchBook::create(path, std::move(who)));
+    const std::string piano = ok(book.addPiano(upright(), "upright"));
+    NewPass first{"as found", 19.5, 41.0, false, false, {{keyHeight, "bed"}}};
+    const int found = ok(book.addPass(piano, first));
+    std::vector<NewReading> readings;
+    for (int note = 1; note <= 88; ++note) {
+        readings.push_back(mm(note, letOff, 2.5 + 0.01 * note));
+        readings.push_back(mm(note, blow, 44.0 + 0.02 * note));
+    }
+    readings.push_back(said(12, strap, word::torn, "torn"));
+    ok(book.store(piano, found, readings, "import", "as_found.csv"));
+    ok(book.store(piano, found, std::vector{mm(33, letOff, 4.4)}));
+    ok(book.store(piano, found, std::vector{mm(33, letOff, 4.2, 0)}));
+    Finding torn;
+    torn.note = NoteNumber{20};
+    torn.part = "bridle-strap";
+    torn.fault = "rotted";
+    torn.remedy = "replace-set";
+    ok(book.addFindings(piano, std::vector{torn}));
+    ok(book.addSymptom(piano, {"double-strike", {1, 44}, 0}));
+    ok(book.setOverride(piano, {cell(88, blow), {fromMm(40).nm, fromMm(42).nm, fromMm(43).nm}, "short shank", "2027-01-01"}));
+    Done turned;
+    turned.operation = operation::letOffTurn;
+    turned.notes = {NoteNumber{33}};
+    turned.amount = -0.25;
+    turned.step = "let-off-turn:33";
+    turned.pass = found;
+    FrozenPlan plan;
+    plan.uuid = "6e0e7f5c-9b5e-4c7f-8f1e-0123456789ab";
+    plan.pass = found;
+    plan.options = R"({"intent":"touch-up"})";
+    plan.content = R"({"steps":[]})";
+    ok(book.tick(piano, std::vector{turned}, plan));
+    const int second = ok(book.addPass(piano, {"after let-off", {}, 44.0, true, true, {}}));
+    ok(book.store(piano, second, std::vector{mm(33, letOff, 3.0)}));
+    ok(book.setPreference(piano, "unit.blow", "in"));
+    return {std::move(book), piano};
+}
+
+std::string bytesOf(const std::string& path) {
+    std::ifstream file(path, std::ios::binary);
+    std::ostringstream bytes;
+    bytes << file.rdbuf();
+    return bytes.str();
+}
+
+} // namespace hammerline::bench
