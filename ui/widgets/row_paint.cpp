@@ -1,0 +1,246 @@
+#include "ui/widgets/row_paint.h"
+
+#include "ui/widgets/marks.h"
+
+#include <QPainter>
+#include <QPainterPath>
+
+#include <algorithm>
+#include <cmath>
+
+namespace hammerline {
+
+namespace {
+
+QColor ink(QRgb colour) {
+    return QColor::fromRgb(colour);
+}
+
+void paintText(QPainter& painter, const QRect& r, const RowCell& cell, Qt::Alignment align, const Look& look) {
+    QFont font = face(cell.size, cell.bold);
+    font.setItalic(cell.italic);
+    painter.setFont(font);
+    painter.setPen(ink(cell.italic ? look.ink3 : cell.soft ? look.ink2 : look.ink));
+    const QFontMetricsF metrics(font);
+    const QString text =
+        noteWidth(cell.text, font) <= r.width() ? cell.text : metrics.elidedText(cell.text, Qt::ElideRight, r.width());
+    const double width = noteWidth(text, font);
+    const double x = align & Qt::AlignRight     ? r.right() + 1 - width
+                     : align & Qt::AlignHCenter ? r.left() + (r.width() - width) / 2
+                                                : r.left();
+    paintNote(painter, {x, r.center().y() + metrics.capHeight() / 2 + 1}, text);
+}
+
+/// "33 F3": the number bold and right-aligned, its key, the pitch.
+void paintNoteCell(QPainter& painter, const QRect& r, const RowCell& cell, const Look& look) {
+    const auto blank = cell.text.indexOf(QLatin1Char(' '));
+    RowCell number(cell.text.left(blank), cell.bold), pitch(cell.text.mid(blank + 1));
+    number.size = Text::listDigits;
+    paintText(painter, QRect(r.left(), r.top(), u(6.5), r.height()), number, Qt::AlignRight, look);
+    const QRectF key(r.left() + u(8), r.center().y() - units(1.5), units(1.5), units(3.2));
+    paintSwatch(painter, key, cell.sharp, look);
+    paintText(painter, r.adjusted(u(11), 0, 0, 0), pitch, Qt::AlignLeft, look);
+}
+
+void paintPlate(QPainter& painter, const QRect& r, const RowCell& cell, const Look& look) {
+    const int marks = std::min(3, std::abs(cell.marks));
+    const RampStop& stop = look.stop(marks, cell.marks > 0);
+    const QRectF box = QRectF(r).adjusted(0, units(0.9), 0, -units(0.9));
+    if (marks > 0) {
+        painter.setPen(QPen(ink(look.edge), 1));
+        painter.setBrush(ink(stop.fill));
+        painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), units(0.6), units(0.6));
+        paintTriangles(painter, box.left() + units(1.5), box.center().y(), marks, cell.marks > 0, ink(stop.text),
+                       units(2));
+    }
+    QFont font = face(cell.size, cell.bold);
+    painter.setFont(font);
+    painter.setPen(ink(marks > 0 ? stop.text : look.ink));
+    painter.drawText(box.adjusted(units(1), 0, -units(1.5), 0), Qt::AlignRight | Qt::AlignVCenter, cell.text);
+}
+
+/// The zone shaded from -1 to +1 on a rule from -4 to +4, a pointer where the reading lies, the excess in colour.
+void paintRule(QPainter& painter, const QRect& r, const RowCell& cell, const Look& look) {
+    const double middle = r.center().y(), half = r.width() / 2.0, unit = half / 4;
+    const double centre = r.left() + half;
+    painter.setPen(QPen(ink(look.edge), 1));
+    painter.drawLine(QPointF(r.left(), middle), QPointF(r.right(), middle));
+    const QRectF zone(centre - unit, middle - units(1.9), 2 * unit, units(3.8));
+    painter.setBrush(ink(look.zone));
+    painter.drawRect(zone);
+    painter.drawLine(QPointF(centre, zone.top()), QPointF(centre, zone.bottom()));
+    const double at = centre + std::clamp(cell.value, -4.0, 4.0) * unit;
+    if (std::abs(cell.value) > 1) {
+        const double edge = cell.value > 0 ? zone.right() : zone.left();
+        painter.setBrush(ink(look.stop(std::max(1, std::min(3, std::abs(cell.marks))), cell.value > 0).fill));
+        painter.drawRect(
+            QRectF(QPointF(std::min(edge, at), middle - units(1)), QPointF(std::max(edge, at), middle + units(1))));
+    }
+    painter.fillRect(QRectF(at - 1.5, middle - units(2.2), 3, units(4.4)), ink(look.ink));
+}
+
+/// Hollow before over solid now.
+void paintBars(QPainter& painter, const QRect& r, const RowCell& cell, const Look& look) {
+    const double most = std::max(cell.most, 1.0), height = units(1.5);
+    const double top = r.center().y() - height;
+    painter.setPen(QPen(ink(look.ink), 1));
+    painter.setBrush(Qt::NoBrush);
+    if (cell.value > 0)
+        painter.drawRect(QRectF(r.left() + 0.5, top + 0.5, std::round(r.width() * cell.value / most), height - 1));
+    if (cell.now > 0)
+        painter.fillRect(QRectF(r.left(), top + height + 1, std::round(r.width() * cell.now / most) + 1, height - 1),
+                         ink(look.ink));
+}
+
+void paintTick(QPainter& painter, const QPointF& middle, double size, const Look& look) {
+    painter.setPen(QPen(ink(look.ink), size * 0.16, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawPolyline(QPolygonF{{middle + QPointF(-size * 0.3, 0), middle + QPointF(-size * 0.08, size * 0.24),
+                                    middle + QPointF(size * 0.32, -size * 0.26)}});
+}
+
+void paintBox(QPainter& painter, const QRect& r, const RowCell& cell, const Look& look) {
+    const double size = units(4.4);
+    const QRectF box(r.left(), r.center().y() - size / 2 + 0.5, size, size);
+    painter.setPen(QPen(ink(look.ink), 2));
+    painter.setBrush(ink(look.paper));
+    painter.drawRoundedRect(box, units(0.6), units(0.6));
+    if (cell.part == 2) paintTick(painter, box.center(), size, look);
+}
+
+/// Open ring, part-filled, ticked, notch.
+void paintState(QPainter& painter, const QRect& r, const RowCell& cell, const Look& look) {
+    const double size = units(3.4);
+    const QRectF box(r.left(), r.center().y() - size / 2 + 0.5, size, size);
+    if (cell.part == 3) return paintNotch(painter, box, ink(look.ink), ink(look.paper));
+    painter.setPen(QPen(ink(cell.part == 2 ? look.ink : look.ink2), 1.6));
+    painter.setBrush(cell.part == 2 ? QBrush(ink(look.ink)) : Qt::NoBrush);
+    painter.drawEllipse(box);
+    if (cell.part == 1) {
+        painter.setBrush(ink(look.ink));
+        painter.drawPie(box.adjusted(2, 2, -2, -2), 90 * 16, -150 * 16);
+    }
+    if (cell.part == 2) {
+        Look inverse = look;
+        inverse.ink = look.paper;
+        paintTick(painter, box.center(), size, inverse);
+    }
+}
+
+void paintSign(QPainter& painter, const QRect& r, const RowCell& cell, const Look& look) {
+    using Sign = RowCell::Sign;
+    const double radius = units(1.7);
+    const QPointF c(r.left() + units(2.5), r.center().y() + 0.5);
+    painter.save();
+    painter.translate(c);
+    if (cell.sign == Sign::clockwise) painter.scale(-1, 1);
+    painter.setPen(QPen(ink(look.ink), std::max(1.6, radius * 0.26), Qt::SolidLine, Qt::FlatCap));
+    painter.setBrush(Qt::NoBrush);
+    const auto head = [&](QPointF tip, QPointF back) {
+        const QPointF side(-(tip - back).y() * 0.6, (tip - back).x() * 0.6);
+        painter.setBrush(ink(look.ink));
+        painter.setPen(Qt::NoPen);
+        painter.drawPolygon(QPolygonF{{tip, back + side, back - side}});
+    };
+    switch (cell.sign) {
+    case Sign::clockwise:
+    case Sign::anticlockwise: {
+        painter.drawArc(QRectF(-radius, -radius, 2 * radius, 2 * radius), -150 * 16, 270 * 16);
+        const double angle = 120 * M_PI / 180;
+        const QPointF end(radius * std::cos(angle), -radius * std::sin(angle));
+        const QPointF along(-std::sin(angle), -std::cos(angle));
+        head(end + along * radius * 0.75, end - along * radius * 0.2);
+        break;
+    }
+    case Sign::add:
+        painter.drawLine(QPointF(0, -radius), QPointF(0, radius));
+        [[fallthrough]];
+    case Sign::remove:
+        painter.drawLine(QPointF(-radius, 0), QPointF(radius, 0));
+        break;
+    case Sign::toward:
+    case Sign::away: {
+        painter.drawLine(QPointF(-radius * 0.6, 0), QPointF(radius * 0.6, 0));
+        painter.drawLine(QPointF(radius, -radius * 0.8), QPointF(radius, radius * 0.8));
+        const double tip = cell.sign == Sign::toward ? radius * 0.85 : -radius;
+        head({tip, 0}, {tip + (tip > 0 ? -radius * 0.7 : radius * 0.7), 0});
+        break;
+    }
+    case Sign::look:
+        painter.drawEllipse(QPointF(0, 0), radius * 0.6, radius * 0.6);
+        break;
+    case Sign::none:
+        break;
+    }
+    painter.restore();
+}
+
+void paintCell(QPainter& painter, const QRect& r, const RowCell& cell, Qt::Alignment align, const Look& look) {
+    using Kind = RowCell::Kind;
+    switch (cell.kind) {
+    case Kind::note:
+        return paintNoteCell(painter, r, cell, look);
+    case Kind::plate:
+        return paintPlate(painter, r, cell, look);
+    case Kind::rule:
+        return paintRule(painter, r, cell, look);
+    case Kind::bars:
+        return paintBars(painter, r, cell, look);
+    case Kind::tick:
+        return paintBox(painter, r, cell, look);
+    case Kind::state:
+        paintState(painter, r, cell, look);
+        return paintText(painter, r.adjusted(u(5), 0, 0, 0), cell, align, look);
+    case Kind::turn:
+        paintSign(painter, r, cell, look);
+        return paintText(painter, r.adjusted(u(6), 0, 0, 0), cell, align, look);
+    case Kind::plain:
+        return paintText(painter, r, cell, align, look);
+    }
+}
+
+} // namespace
+
+void RowDelegate::paintHeading(QPainter& painter, const QRect& r, const ListRow& row, const Look& look) const {
+    painter.fillRect(r, ink(look.head));
+    painter.setPen(ink(look.ink));
+    painter.setFont(face(Text::label, true));
+    const QRect text = r.adjusted(u(3), 0, -u(3), 0);
+    painter.drawText(text, Qt::AlignLeft | Qt::AlignVCenter, row.heading);
+    painter.setFont(face(Text::label));
+    painter.setPen(ink(look.ink2));
+    painter.drawText(text, Qt::AlignRight | Qt::AlignVCenter, row.headingRight);
+}
+
+void RowDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
+    const auto* model = static_cast<const RowModel*>(index.model());
+    const ListRow& row = model->row(index.row());
+    const Look& look = lookOf(*m_table);
+    painter->save();
+    painter->setRenderHint(QPainter::Antialiasing);
+    if (!row.heading.isEmpty()) {
+        paintHeading(*painter, option.rect, row, look);
+    } else {
+        const bool current = index.row() == m_table->currentIndex().row();
+        painter->fillRect(option.rect, ink(current ? look.sel : look.paper));
+        painter->fillRect(QRect(option.rect.left(), option.rect.bottom(), option.rect.width(), 1), ink(look.line));
+        const auto column = static_cast<std::size_t>(index.column());
+        if (column < row.cells.size())
+            paintCell(*painter, option.rect.adjusted(u(2), 0, -u(2), -1), row.cells[column],
+                      model->columns()[column].align, look);
+        if (current && m_table->hasFocus()) {
+            // One ring around the whole row, painted in pieces by its cells.
+            const int last = model->columnCount() - 1;
+            QRect whole = option.rect;
+            whole.setLeft(m_table->columnViewportPosition(0));
+            whole.setRight(m_table->columnViewportPosition(last) + m_table->columnWidth(last) - 1);
+            painter->setClipRect(option.rect);
+            painter->setPen(QPen(ink(look.ring), 3));
+            painter->setBrush(Qt::NoBrush);
+            painter->drawRect(QRectF(whole).adjusted(1.5, 1.5, -1.5, -1.5));
+        }
+    }
+    painter->restore();
+}
+
+} // namespace hammerline

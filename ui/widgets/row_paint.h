@@ -1,0 +1,21 @@
+// How the rows of a list are painted.
+#pragma once
+
+#include "ui/widgets/row_table.h"
+
+#include <QStyledItemDelegate>
+
+namespace hammerline {
+
+class RowDelegate : public QStyledItemDelegate {
+    Q_OBJECT
+public:
+    explicit RowDelegate(RowTable* table) : QStyledItemDelegate(table), m_table(table) {}
+    void paint(QPainter*, const QStyleOptionViewItem&, const QModelIndex&) const override;
+
+private:
+    void paintHeading(QPainter&, const QRect&, const ListRow&, const Look&) const;
+    RowTable* m_table;
+};
+
+} // namespace hammerline

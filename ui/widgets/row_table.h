@@ -1,0 +1,115 @@
+// A list of rows as the stations show them: text, note with its key, plate of a deviation, rule, bars, box to tick.
+// Painted from the look; complete by keyboard; every row is a sentence for a screen reader.
+#pragma once
+
+#include "core/piano/piano.h"
+#include "ui/widgets/look.h"
+
+#include <QAbstractTableModel>
+#include <QTableView>
+
+#include <functional>
+
+namespace hammerline {
+
+/// What a cell holds beside its text.
+struct RowCell {
+    enum class Kind : std::uint8_t { plain, note, plate, rule, bars, tick, turn, state };
+    enum class Sign : std::uint8_t { none, anticlockwise, clockwise, add, remove, toward, away, look };
+
+    RowCell(QString text_ = {}, bool bold_ = false) : text(std::move(text_)), bold(bold_) {}
+    QString text;
+    bool bold = false;
+    bool italic = false;
+    bool soft = false; // secondary ink
+    Kind kind = Kind::plain;
+    Text size = Text::body;
+    bool sharp = false;       // note: its key; the text is "33 F3"
+    int marks = 0;            // plate and rule: -3..3, low and high
+    double value = 0;         // rule: the deviation; bars: before
+    double now = 0, most = 1; // bars
+    int part = 0;             // tick and state: 0 open, 1 begun, 2 done, 3 mend first
+    Sign sign = Sign::none;
+};
+
+struct ListRow {
+    std::vector<RowCell> cells;
+    QString heading, headingRight; // a row over the whole width instead of cells
+    QString sentence;              // spoken; empty: the cells one after another
+    double height = 0;             // units; 0: the table's
+    int key = -1;                  // whatever the station wants to find it by
+};
+
+struct RowColumn {
+    QString title;
+    double width = 10; // units; 0: takes the rest
+    Qt::Alignment align = Qt::AlignLeft;
+};
+
+class RowModel : public QAbstractTableModel {
+    Q_OBJECT
+public:
+    using QAbstractTableModel::QAbstractTableModel;
+    void setColumns(std::vector<RowColumn>);
+    void setRows(std::vector<ListRow>);
+    const std::vector<RowColumn>& columns() const { return m_columns; }
+    const ListRow& row(int i) const { return m_rows[static_cast<std::size_t>(i)]; }
+    const std::vector<ListRow>& rows() const { return m_rows; }
+
+    int rowCount(const QModelIndex& parent = {}) const override;
+    int columnCount(const QModelIndex& parent = {}) const override;
+    QVariant data(const QModelIndex&, int role) const override;
+    QVariant headerData(int section, Qt::Orientation, int role) const override;
+    Qt::ItemFlags flags(const QModelIndex&) const override;
+
+private:
+    std::vector<RowColumn> m_columns;
+    std::vector<ListRow> m_rows;
+};
+
+class RowTable : public QTableView {
+    Q_OBJECT
+public:
+    RowTable(const QString& accessibleName, std::vector<RowColumn>, double rowHeight, QWidget* parent = nullptr);
+    /// Keeps the current row by its key where it is still there.
+    void setRows(std::vector<ListRow>);
+    const std::vector<ListRow>& rows() const { return m_model.rows(); }
+    /// Key of the current row; -1: none.
+    int currentKey() const;
+    void setCurrentKey(int key);
+    /// Sees a key first; true: used.
+    void setKeys(std::function<bool(QKeyEvent*)> keys) { m_keys = std::move(keys); }
+
+Q_SIGNALS:
+    void moved(int key);  // the current row is another one
+    void chosen(int key); // Enter or a double click
+
+protected:
+    void keyPressEvent(QKeyEvent*) override;
+    void resizeEvent(QResizeEvent*) override;
+    void currentChanged(const QModelIndex&, const QModelIndex&) override;
+    void changeEvent(QEvent*) override;
+
+private:
+    void layOut();
+    RowModel m_model;
+    double m_rowHeight;
+    std::function<bool(QKeyEvent*)> m_keys;
+    bool m_filling = false;
+};
+
+/// A panel of a station: a head with a title and a remark, and what lies under it.
+class Panel : public QWidget {
+    Q_OBJECT
+public:
+    Panel(const QString& title, QWidget* body, QWidget* parent = nullptr);
+    void setTitle(const QString&, const QString& remark = {});
+
+protected:
+    void paintEvent(QPaintEvent*) override;
+
+private:
+    QString m_title, m_remark;
+};
+
+} // namespace hammerline
