@@ -66,7 +66,6 @@ struct Requests {
     ListRequest list;
     BackupRequest backup;
     RestoreRequest restore;
-    MergeRequest merge;
     VerifyRequest verify;
     IdsRequest ids;
 };
@@ -177,9 +176,6 @@ void bookCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     auto* restore = command(top, out, chosen, "restore", "put a backup in the place of a book", r.restore);
     restore->add_option("BOOK", r.restore.book)->required();
     restore->add_option("FROM", r.restore.from)->required();
-    auto* merge = command(top, out, chosen, "merge", "take over what another book has", r.merge);
-    merge->add_option("BOOK", r.merge.book)->required();
-    merge->add_option("OTHER", r.merge.other)->required();
     auto* verify = command(top, out, chosen, "verify", "is the book sound?", r.verify);
     verify->add_option("BOOK", r.verify.book)->required();
 }

@@ -103,9 +103,6 @@ struct BackupRequest {
 struct RestoreRequest {
     std::string book, from;
 };
-struct MergeRequest {
-    std::string book, other;
-};
 struct VerifyRequest {
     std::string book;
 };
@@ -117,10 +114,10 @@ struct WindowRequest {
     double scale = 1;
 };
 
-using Request = std::variant<WindowRequest, DemoRequest, NewRequest, PianoRequest, PassRequest, ImportRequest,
-                             EnterRequest, UndoRequest, OverrideRequest, CheckRequest, PlanRequest, TickRequest,
-                             CompareRequest, SurveyRequest, PrintRequest, ExportRequest, ListRequest, BackupRequest,
-                             RestoreRequest, MergeRequest, VerifyRequest, IdsRequest>;
+using Request =
+    std::variant<WindowRequest, DemoRequest, NewRequest, PianoRequest, PassRequest, ImportRequest, EnterRequest,
+                 UndoRequest, OverrideRequest, CheckRequest, PlanRequest, TickRequest, CompareRequest, SurveyRequest,
+                 PrintRequest, ExportRequest, ListRequest, BackupRequest, RestoreRequest, VerifyRequest, IdsRequest>;
 
 struct Arguments {
     Request request;

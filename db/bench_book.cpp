@@ -202,6 +202,8 @@ Outcome<std::string> BenchBook::backUp(const std::string& path) const {
     return guarded(m_inner->book->path, Doing::writing, [&] { return backUpBook(*m_inner->book, path); });
 }
 
-Change BenchBook::poll() { return pollBook(*m_inner->book); }
+Change BenchBook::poll() {
+    return pollBook(*m_inner->book);
+}
 
 } // namespace hammerline

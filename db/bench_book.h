@@ -114,9 +114,6 @@ public:
     /// A dated verified copy; empty path: beside the book, rotated. Gives the path. Never overwrites a good one by a
     /// bad.
     Outcome<std::string> backUp(const std::string& path = {}) const;
-    /// Everything of the other book that is not here, by uuid and (session, seq); conflicts kept. Gives acts taken.
-    Outcome<int> merge(const std::string& otherPath);
-
     /// To be polled (250 ms): busy means none.
     Change poll();
 

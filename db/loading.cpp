@@ -166,7 +166,7 @@ void loadPlans(OpenBook& book, std::int64_t piano, const PassPlaces& places, Pia
 void loadDone(OpenBook& book, std::int64_t piano, const PassPlaces& places, PianoRecord& record) {
     Query find = book.query(
         "SELECT x.said_in, x.item, x.pass_id, (SELECT uuid FROM plan WHERE id = x.plan_id), x.step, x.operation, "
-        "x.amount, x.to_aim, o.place, o.at, d.note, d.touched, d.amount" +
+        "x.amount, x.to_aim, o.place, o.at, d.note, d.touched, d.amount, x.aim" +
         currentRows("done", "x.pass_id IN (SELECT id FROM pass WHERE piano_id = ?)", "o.place, x.said_in, x.item",
                     "LEFT JOIN done_note d ON d.said_in = x.said_in AND d.item = x.item AND d.act_id = x.act_id") +
         ", d.note");
@@ -182,6 +182,7 @@ void loadDone(OpenBook& book, std::int64_t piano, const PassPlaces& places, Pian
             done.operation = *operation;
             if (const auto amount = find.maybe(6)) done.amount = amountOf(*amount);
             done.toAim = find.number(7) != 0;
+            if (const auto aim = find.maybe(13)) done.aim = amountOf(*aim);
             if (!find.null(3)) done.plan = text(find.uuid(3));
             done.step = find.text(4);
             done.pass = record.passes[place->second].number;

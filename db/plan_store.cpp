@@ -84,13 +84,17 @@ void writeNotes(ActUnderWay& act, int item, const Done& done) {
 
 void writeDone(ActUnderWay& act, int item, const Done& done, std::int64_t pass, std::optional<std::int64_t> plan) {
     Query insert = act.book().query("INSERT INTO done (said_in, item, act_id, pass_id, plan_id, step, operation, "
-                                    "amount, to_aim) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)");
+                                    "amount, to_aim, aim) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
     insert << act.id() << item << act.id() << pass << plan << done.step << key(done.operation);
     if (done.amount)
         insert << amountCount(*done.amount);
     else
         insert << std::nullopt;
     insert << done.toAim;
+    if (done.aim)
+        insert << amountCount(*done.aim);
+    else
+        insert << std::nullopt;
     insert.run();
     writeNotes(act, item, done);
 }

@@ -1,7 +1,7 @@
 // Whether another program has changed the book or put another file in its place (architecture: every 250 ms).
-#include "db/open_book.h"
-
 #include "db/polling.h"
+
+#include "db/open_book.h"
 
 namespace hammerline {
 

@@ -29,7 +29,7 @@ const std::vector<Subject>& subjects() {
         {"plan_version", {{"plan_id", plan}}, {}, {}},
         {"done",
          {{"said_in", act}, {"item"}},
-         {{"pass_id", pass}, {"plan_id", plan}, {"step"}, {"operation"}, {"amount"}, {"to_aim"}},
+         {{"pass_id", pass}, {"plan_id", plan}, {"step"}, {"operation"}, {"amount"}, {"to_aim"}, {"aim"}},
          {{"done_note", {{"note"}, {"touched"}, {"amount"}}, 1}}},
         {"preference", {{"piano_id", piano}, {"key"}}, {{"value"}}, {}},
     };

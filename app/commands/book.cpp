@@ -1,4 +1,4 @@
-// The book itself: undo and redo, list, export, backup, restore, merge, verify; and the catalogues.
+// The book itself: undo and redo, list, export, backup, restore, verify; and the catalogues.
 #include "app/commands/bench.h"
 #include "app/commands/commands.h"
 #include "app/console.h"
@@ -102,15 +102,6 @@ int run(const RestoreRequest& request, bool json) {
     say(QStringLiteral("Restored. The book that stood there is kept as %1").arg(utf8(*kept)), json);
     print({{"done", true}, {"act", 0}, {"kept", *kept}}, json);
     return kDone;
-}
-
-int run(const MergeRequest& request, bool json) {
-    auto book = BenchBook::open(request.book);
-    if (!book) return refused(book.error(), json);
-    const auto taken = book->merge(request.other);
-    if (!taken) return refused(taken.error(), json);
-    say(QStringLiteral("%1 acts taken over.").arg(*taken), json);
-    return done(0, json, ", \"taken\": " + std::to_string(*taken));
 }
 
 int run(const VerifyRequest& request, bool json) {

@@ -193,6 +193,7 @@ CREATE TABLE done (
   withdrawn INTEGER NOT NULL DEFAULT 0 CHECK (withdrawn IN (0,1)),
   pass_id INTEGER NOT NULL REFERENCES pass, plan_id INTEGER REFERENCES plan, step TEXT NOT NULL DEFAULT '',
   operation TEXT NOT NULL CHECK (operation <> ''), amount INTEGER, to_aim INTEGER NOT NULL DEFAULT 0 CHECK (to_aim IN (0,1)),
+  aim INTEGER,                                                           -- what it was set to, in millionths of mm or g
   PRIMARY KEY (said_in, item, act_id),
   FOREIGN KEY (said_in, item, replaces) REFERENCES done (said_in, item, act_id),
   CHECK (replaces < act_id)
