@@ -13,7 +13,7 @@
 #include <sstream>
 
 namespace hammerline::resources {
-extern const std::string_view demoReadings, demoFindings, demoDone;
+extern const std::string_view demoReadings, demoFindings, demoMended, demoDone;
 }
 
 namespace hammerline::app {
@@ -103,6 +103,21 @@ Outcome<void> tickPlan(BenchBook& book, const std::string& uuid, int pass) {
     return {};
 }
 
+using ReadFindings = Outcome<std::vector<Finding>> (*)(std::string_view, const Piano&);
+
+Outcome<void> survey(BenchBook& book, const std::string& uuid, const Piano& piano, std::string_view text,
+                     ReadFindings read) {
+    std::vector<Finding> findings;
+    for (const std::string& line : lines(text)) {
+        auto each = read(line, piano);
+        if (!each) return tl::unexpected(each.error());
+        findings.insert(findings.end(), each->begin(), each->end());
+    }
+    const auto act = book.addFindings(uuid, findings);
+    if (!act) return tl::unexpected(act.error());
+    return {};
+}
+
 Outcome<void> fill(BenchBook& book) {
     const auto piano = demoPiano();
     if (!piano) return tl::unexpected(piano.error());
@@ -110,18 +125,13 @@ Outcome<void> fill(BenchBook& book) {
     if (!uuid) return tl::unexpected(uuid.error());
     const auto intake = readReadings(resources::demoReadings, *piano);
     if (!intake) return tl::unexpected(intake.error());
-    std::vector<Finding> findings;
-    for (const std::string& line : lines(resources::demoFindings)) {
-        auto read = parseFindings(line, *piano);
-        if (!read) return tl::unexpected(read.error());
-        findings.insert(findings.end(), read->begin(), read->end());
-    }
-    if (const auto act = book.addFindings(*uuid, findings); !act) return tl::unexpected(act.error());
+    if (auto found = survey(book, *uuid, *piano, resources::demoFindings, parseFindings); !found) return found;
     if (auto pass = storePass(book, *uuid, *intake, 1, passAs("as found", 19.0, 48.0)); !pass) return pass;
     const auto tried = trials(*piano);
     if (!tried) return tl::unexpected(tried.error());
     if (const auto act = book.tick(*uuid, *tried); !act) return tl::unexpected(act.error());
     if (auto pass = storePass(book, *uuid, *intake, 2, passAs("trial notes", 19.0, 50.0)); !pass) return pass;
+    if (auto mended = survey(book, *uuid, *piano, resources::demoMended, parseFindingStates); !mended) return mended;
     if (auto ticked = tickPlan(book, *uuid, 2); !ticked) return ticked;
     return storePass(book, *uuid, *intake, 3, passAs("after the first list", 18.5, 52.0));
 }
