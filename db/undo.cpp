@@ -63,9 +63,20 @@ bool any(OpenBook& book, const std::string& sql, ActId act) {
     return find.step();
 }
 
-/// Another row has since replaced one of this act.
+/// Joins the row h that stands today for row x of an act: x itself, or what undo and redo have put back to it (the same
+/// origin, the same state). Where there is none, another has gone on from x.
+std::string standsFor(const Subject& subject) {
+    const std::string table(subject.table);
+    return table + " h ON " + list(subject.key, "h.% = x.%", " AND ") +
+           " AND coalesce(h.origin, h.act_id) = coalesce(x.origin, x.act_id) AND h.withdrawn = x.withdrawn" +
+           " AND NOT EXISTS (SELECT 1 FROM " + table + " n WHERE " + list(subject.key, "n.% = h.%", " AND ") +
+           " AND n.replaces = h.act_id)";
+}
+
 bool goneOnSince(OpenBook& book, const Subject& subject, ActId act) {
-    return any(book, "SELECT 1 FROM " + std::string(subject.table) + " x WHERE x.act_id = ? AND NOT " + isHead(subject),
+    return any(book,
+               "SELECT 1 FROM " + std::string(subject.table) + " x LEFT JOIN " + standsFor(subject) +
+                   " WHERE x.act_id = ? AND h.act_id IS NULL",
                act);
 }
 
@@ -78,9 +89,9 @@ void putBackRows(OpenBook& book, const Subject& subject, ActId act, ActId by) {
     const std::string table(subject.table), keys = list(subject.key);
     Query put = book.query("INSERT INTO " + table + " (" + keys + ", act_id, replaces, origin, withdrawn" +
                            columnsOf(subject, ", %") + ") SELECT " + list(subject.key, "x.%") +
-                           ", ?, x.act_id, coalesce(s.origin, s.act_id), iif(x.replaces IS NULL, 1, s.withdrawn)" +
-                           columnsOf(subject, ", s.%") + " FROM " + table + " x JOIN " + table + " s ON " +
-                           list(subject.key, "s.% = x.%", " AND ") +
+                           ", ?, h.act_id, coalesce(s.origin, s.act_id), iif(x.replaces IS NULL, 1, s.withdrawn)" +
+                           columnsOf(subject, ", s.%") + " FROM " + table + " x JOIN " + standsFor(subject) + " JOIN " +
+                           table + " s ON " + list(subject.key, "s.% = x.%", " AND ") +
                            " AND s.act_id = coalesce(x.replaces, x.act_id) WHERE x.act_id = ?");
     put << by << act;
     put.run();

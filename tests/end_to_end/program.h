@@ -73,7 +73,7 @@ inline Answer runWords(const std::vector<std::string>& words) {
     return answer;
 }
 
-inline Answer hammerline(std::vector<std::string> words) {
+inline Answer program(std::vector<std::string> words) {
     words.insert(words.begin(), HAMMERLINE_PROGRAM);
     return runWords(words);
 }
