@@ -2,6 +2,7 @@
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
 #include "core/survey/job.h"
+#include "core/survey/standing.h"
 
 #include <algorithm>
 
@@ -22,25 +23,23 @@ bool same(const Finding& a, const Finding& b) {
            a.remark == b.remark && a.amount == b.amount && a.note.has_value() == b.note.has_value();
 }
 
-/// A finding that a newer word on the same place has overruled is history.
-bool standing(const Finding& finding, std::span<const Finding> all) {
-    if (finding.note) return standingAt(finding.part, *finding.note, all) == &finding;
-    for (const Finding& each : all)
-        if (!each.note && each.part == finding.part && each.order > finding.order) return false;
-    return true;
+/// A finding that a newer word on all its places has overruled is history.
+bool stands(const Finding& finding, const Part& part, const Standing& standing) {
+    if (finding.note) return standing.at(part, *finding.note) == &finding;
+    const auto notes = notesOf(part, standing.piano());
+    return std::any_of(notes.begin(), notes.end(), [&](NoteNumber n) { return standing.at(part, n) == &finding; });
 }
 
-std::vector<Row> rowsOf(std::span<const Finding> findings, const Piano& piano) {
+std::vector<Row> rowsOf(std::span<const Finding> findings, const Standing& standing) {
     std::vector<Row> rows;
     for (const Finding& finding : findings) {
-        if (!standing(finding, findings)) continue;
-        auto row = std::find_if(rows.begin(), rows.end(), [&](const Row& r) { return same(r.finding, finding); });
-        if (row == rows.end()) row = rows.insert(rows.end(), {finding, {}, blocks(finding, findings, piano)});
         const Part* part = findPart(finding.part);
-        if (finding.note)
-            row->notes.push_back(*finding.note);
-        else if (part)
-            row->notes = notesOf(*part, piano);
+        if (!part || !stands(finding, *part, standing)) continue;
+        auto row = std::find_if(rows.begin(), rows.end(), [&](const Row& r) { return same(r.finding, finding); });
+        if (row == rows.end()) row = rows.insert(rows.end(), {finding, {}, standing.blocks(finding)});
+        if (finding.note) row->notes.push_back(*finding.note);
+        for (const NoteNumber n : notesOf(*part, standing.piano()))
+            if (!finding.note && standing.at(*part, n) == &finding) row->notes.push_back(n);
     }
     return rows;
 }
@@ -87,9 +86,10 @@ std::string surveyJson(const PianoRecord& record) {
     const std::span<const Finding> findings = record.findings;
     const JobTerms terms = jobTerms(record.preferences);
     const Job job = wholeJob(findings, record.piano, terms);
+    const Standing standing(findings, record.piano);
     Json out;
     out["findings"] = Json::array();
-    for (const Row& row : rowsOf(findings, record.piano))
+    for (const Row& row : rowsOf(findings, standing))
         out["findings"].push_back(rowJson(row));
     out["parts"] = Json::array();
     for (const PartsLine& line : partsList(findings, record.piano, terms.spares))
@@ -101,7 +101,7 @@ std::string surveyJson(const PianoRecord& record) {
         out["job"].push_back(jobJson(line));
     std::vector<NoteNumber> blocked;
     for (int i = 1; i <= record.piano.notes; ++i)
-        if (!blockersOf(NoteNumber{i}, findings, record.piano).empty()) blocked.push_back(NoteNumber{i});
+        if (!standing.blockersOf(NoteNumber{i}).empty()) blocked.push_back(NoteNumber{i});
     out["blocked"] = sheet::notes(blocked);
     out["ask_before_plan"] = sheet::texts(askBeforePlan(findings, record.piano));
     out["symptoms"] = Json::array();

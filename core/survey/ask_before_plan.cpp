@@ -1,5 +1,6 @@
 // The questions that come before a plan: an unanswered one is unknown, and unknown is never sound.
 #include "core/survey/job.h"
+#include "core/survey/standing.h"
 
 #include <algorithm>
 
@@ -13,19 +14,19 @@ constexpr std::array<std::string_view, 9> kAsked = {"case",         "action-bolt
                                                     "trapwork",     "player-stack",    "player-stop-rail"};
 constexpr int kTriesPerSection = 3;
 
-bool lookedAt(const Part& part, std::span<const Finding> findings, const Piano& piano) {
-    const auto notes = notesOf(part, piano);
+bool lookedAt(const Part& part, const Standing& standing) {
+    const auto notes = notesOf(part, standing.piano());
     return std::any_of(notes.begin(), notes.end(),
-                       [&](NoteNumber n) { return stateAt(part.key, n, findings) != FindingState::notLookedAt; });
+                       [&](NoteNumber n) { return standing.state(part, n) != FindingState::notLookedAt; });
 }
 
 /// Three let-off screws of every section were tried (fewer where a section has fewer notes).
-bool screwsTried(std::span<const Finding> findings, const Piano& piano) {
-    const auto sections = sectionsOf(piano);
+bool screwsTried(const Part& screw, const Standing& standing) {
+    const auto sections = sectionsOf(standing.piano());
     return std::all_of(sections.begin(), sections.end(), [&](const Section& s) {
         int tried = 0;
         for (int i = s.range.first; i <= s.range.last; ++i)
-            tried += stateAt("let-off-screw", NoteNumber{i}, findings) != FindingState::notLookedAt;
+            tried += standing.state(screw, NoteNumber{i}) != FindingState::notLookedAt;
         return tried >= std::min(kTriesPerSection, s.range.last - s.range.first + 1);
     });
 }
@@ -33,12 +34,13 @@ bool screwsTried(std::span<const Finding> findings, const Piano& piano) {
 } // namespace
 
 std::vector<std::string_view> askBeforePlan(std::span<const Finding> findings, const Piano& piano) {
+    const Standing standing(findings, piano);
     std::vector<std::string_view> out;
     const Part* screw = findPart("let-off-screw");
-    if (screw && fitted(*screw, piano) && !screwsTried(findings, piano)) out.push_back("try-let-off-screws");
+    if (screw && fitted(*screw, piano) && !screwsTried(*screw, standing)) out.push_back("try-let-off-screws");
     for (const auto key : kAsked) {
         const Part* part = findPart(key);
-        if (part && fitted(*part, piano) && !lookedAt(*part, findings, piano)) out.push_back(key);
+        if (part && fitted(*part, piano) && !lookedAt(*part, standing)) out.push_back(key);
     }
     return out;
 }

@@ -1,5 +1,7 @@
 #include "core/survey/job.h"
 
+#include "core/survey/standing.h"
+
 #include <algorithm>
 
 namespace hammerline {
@@ -16,7 +18,7 @@ double unitsOf(const Part& part, std::span<const NoteNumber> notes, const Piano&
         return static_cast<double>(notes.size()) / static_cast<double>(notesOf(part, piano).size());
     case PartUnit::section:
         for (const NoteNumber n : notes)
-            pieces.insert(part.key == "rest-rail-cloth" ? railPieceOf(n, piano) : sectionIndexOf(n, piano));
+            pieces.insert(pieceOf(part, n, piano));
         return static_cast<double>(pieces.size());
     case PartUnit::note:
     case PartUnit::bushing:
@@ -35,12 +37,12 @@ bool workless(const Remedy* remedy) {
 }
 
 /// Findings of one part, note by note.
-JobLine standing(const Part& part, std::span<const Finding> findings, const Piano& piano, const JobTerms& terms) {
+JobLine lineOf(const Part& part, const Standing& standing, const JobTerms& terms) {
     JobLine line;
     line.part = part.key;
     line.stage = part.stage;
-    for (const NoteNumber n : notesOf(part, piano)) {
-        const Finding* f = standingAt(part.key, n, findings);
+    for (const NoteNumber n : notesOf(part, standing.piano())) {
+        const Finding* f = standing.at(part, n);
         const FindingState state = f ? f->state : FindingState::notLookedAt;
         if (f && !f->note && state != FindingState::sound) line.wholePiano = true;
         if (state == FindingState::notLookedAt) line.notLookedAt.push_back(n);
@@ -49,7 +51,7 @@ JobLine standing(const Part& part, std::span<const Finding> findings, const Pian
         if (state != FindingState::toDo) continue;
         line.toDo.push_back(n);
         const Remedy* remedy = remedyOf(*f);
-        line.first = line.first || blocks(*f, findings, piano);
+        line.first = line.first || standing.blocks(*f);
         line.specialist = line.specialist || (remedy && remedy->key == "refer");
         const bool missing = remedy && !remedy->supply.empty() && !terms.inHand.contains(std::string(remedy->supply));
         line.waits = line.waits || missing;
@@ -58,17 +60,17 @@ JobLine standing(const Part& part, std::span<const Finding> findings, const Pian
 }
 
 /// The notes work is reckoned for: those to do, less what is left or referred; all of a set that is renewed whole.
-std::vector<NoteNumber> workedNotes(const Part& part, JobLine& line, std::span<const Finding> findings,
-                                    const Piano& piano, const std::vector<PartsLine>& orders) {
+std::vector<NoteNumber> workedNotes(const Part& part, JobLine& line, const Standing& standing,
+                                    const std::vector<PartsLine>& orders) {
     const auto order = std::find_if(orders.begin(), orders.end(),
                                     [&](const PartsLine& o) { return o.from == part.key && o.wholeSet; });
     std::vector<NoteNumber> notes;
     for (const NoteNumber n : line.toDo)
-        if (!workless(remedyOf(*standingAt(part.key, n, findings)))) notes.push_back(n);
+        if (!workless(remedyOf(*standing.at(part, n)))) notes.push_back(n);
     if (notes.empty() || order == orders.end()) return notes;
     line.wholeSet = true;
-    if (part.key.starts_with("damper-felt-")) return order->notes;
-    return notesOf(part, piano);
+    if (!damperFeltSize(part).empty()) return order->notes;
+    return notesOf(part, standing.piano());
 }
 
 } // namespace
@@ -97,12 +99,13 @@ JobTerms jobTerms(const std::map<std::string, std::string>& preferences) {
 
 Job wholeJob(std::span<const Finding> findings, const Piano& piano, const JobTerms& terms) {
     Job job;
+    const Standing standing(findings, piano);
     const auto orders = partsList(findings, piano, terms.spares);
     for (const Part& part : parts()) {
-        JobLine line = standing(part, findings, piano, terms);
+        JobLine line = lineOf(part, standing, terms);
         if (line.toDo.empty() && line.watch.empty() && line.mended.empty()) continue;
         const double each = minutesPerUnit(part, terms);
-        line.minutesOpen = each * unitsOf(part, workedNotes(part, line, findings, piano, orders), piano);
+        line.minutesOpen = each * unitsOf(part, workedNotes(part, line, standing, orders), piano);
         line.minutesDone = each * unitsOf(part, line.mended, piano);
         line.specialist = line.specialist || each == 0;
         job.minutesOpen += line.minutesOpen;
@@ -113,7 +116,7 @@ Job wholeJob(std::span<const Finding> findings, const Piano& piano, const JobTer
                      [](const JobLine& a, const JobLine& b) { return a.stage < b.stage; });
     job.unforeseen = job.minutesOpen / 10;
     for (int i = 1; i <= piano.notes; ++i)
-        job.blockedNotes += !blockersOf(NoteNumber{i}, findings, piano).empty();
+        job.blockedNotes += !standing.blockersOf(NoteNumber{i}).empty();
     return job;
 }
 

@@ -1,6 +1,6 @@
 // Parts to order: quantities by part and size, whole sets, counts that are not 88, running lengths, spares
 // (bench-practice 3: Counts; trade-facts 5).
-#include "core/survey/survey.h"
+#include "core/survey/standing.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,18 +20,6 @@ constexpr int kBushingPiece = 20;
 constexpr std::array<std::string_view, 7> kStrips = {"rest-rail-cloth", "back-rail-cloth", "spring-rail-felt",
                                                      "muffler-felt",    "name-board-felt", "rest-felt",
                                                      "player-tubes"};
-
-struct FeltSize {
-    std::string_view part, size;
-};
-constexpr std::array kFeltSizes = {FeltSize{"damper-felt-wedge", "bichord"}, FeltSize{"damper-felt-clip", "clip"},
-                                   FeltSize{"damper-felt-flat", "flat"}, FeltSize{"damper-felt-split-wedge", "split"}};
-
-std::string_view feltSize(std::string_view part) {
-    for (const FeltSize& each : kFeltSizes)
-        if (each.part == part) return each.size;
-    return {};
-}
 
 /// What comes with a supply: the screw with its plate, the bushings on both sides of a pin.
 struct Companion {
@@ -65,21 +53,21 @@ struct Need {
 
 /// The notes that are known to have this part. Which damper felt stands where is asked, never assumed: only notes
 /// at which this felt was looked at count.
-Notes knownNotes(const Part& part, std::span<const Finding> findings, const Piano& piano) {
+Notes knownNotes(const Part& part, const Standing& standing) {
+    const bool asked = !damperFeltSize(part).empty();
     Notes out;
-    for (const NoteNumber n : notesOf(part, piano))
-        if (feltSize(part.key).empty() || stateAt(part.key, n, findings) != FindingState::notLookedAt) out.insert(n);
+    for (const NoteNumber n : notesOf(part, standing.piano()))
+        if (!asked || standing.state(part, n) != FindingState::notLookedAt) out.insert(n);
     return out;
 }
 
 Notes sectionsOfNotes(const Part& part, const Notes& notes, const Piano& piano) {
-    const auto pieceOf = [&](NoteNumber n) {
-        return part.key == "rest-rail-cloth" ? railPieceOf(n, piano) : sectionIndexOf(n, piano);
-    };
+    std::set<std::size_t> pieces;
+    for (const NoteNumber n : notes)
+        pieces.insert(pieceOf(part, n, piano));
     Notes out;
-    for (const NoteNumber each : notesOf(part, piano))
-        if (std::any_of(notes.begin(), notes.end(), [&](NoteNumber n) { return pieceOf(n) == pieceOf(each); }))
-            out.insert(each);
+    for (const NoteNumber n : notesOf(part, piano))
+        if (pieces.contains(pieceOf(part, n, piano))) out.insert(n);
     return out;
 }
 
@@ -87,10 +75,10 @@ bool declined(const Part& part, const Spares& spares) {
     return std::find(spares.onlyThese.begin(), spares.onlyThese.end(), part.key) != spares.onlyThese.end();
 }
 
-std::vector<Need> needsOf(const Part& part, std::span<const Finding> findings, const Piano& piano) {
+std::vector<Need> needsOf(const Part& part, const Standing& standing) {
     std::vector<Need> out;
-    for (const NoteNumber n : notesOf(part, piano)) {
-        const Finding* f = standingAt(part.key, n, findings);
+    for (const NoteNumber n : notesOf(part, standing.piano())) {
+        const Finding* f = standing.at(part, n);
         const Remedy* remedy = f && f->state == FindingState::toDo ? remedyOf(*f) : nullptr;
         if (!remedy || remedy->supply.empty()) continue;
         auto need = std::find_if(out.begin(), out.end(), [&](const Need& o) { return o.supply == remedy->supply; });
@@ -133,7 +121,7 @@ std::pair<int, std::string_view> countOf(const Need& need, const Piano& piano) {
 }
 
 std::string sizeOf(const Need& need, const Piano& piano) {
-    if (const auto felt = feltSize(need.part->key); !felt.empty()) return std::string(felt);
+    if (const auto felt = damperFeltSize(*need.part); !felt.empty()) return std::string(felt);
     const bool ofKeys =
         need.part->key == "front-felt" || need.part->key == "balance-felt" || need.part->key == "key-top";
     if (!ofKeys) return {};
@@ -142,14 +130,15 @@ std::string sizeOf(const Need& need, const Piano& piano) {
     return std::to_string(naturals) + " + " + std::to_string(sharps);
 }
 
-PartsLine lineOf(Need need, std::span<const Finding> findings, const Piano& piano, const Spares& spares) {
+PartsLine lineOf(Need need, const Standing& standing, const Spares& spares) {
+    const Piano& piano = standing.piano();
     const Part& part = *need.part;
     PartsLine line;
     line.part = need.supply;
     line.from = part.key;
     line.found = static_cast<int>(need.notes.size());
     line.notes.assign(need.notes.begin(), need.notes.end());
-    const Notes known = knownNotes(part, findings, piano);
+    const Notes known = knownNotes(part, standing);
     line.of = static_cast<int>(known.size());
     const bool many = part.wholeSet && 10 * line.found > line.of;
     line.wholeSet = part.unit != PartUnit::piano && (need.set || many) && !declined(part, spares);
@@ -201,10 +190,11 @@ PartsLine accompanying(const PartsLine& line, std::string_view part, int each, s
 } // namespace
 
 std::vector<PartsLine> partsList(std::span<const Finding> findings, const Piano& piano, Spares spares) {
+    const Standing standing(findings, piano);
     std::vector<PartsLine> lines;
     for (const Part& part : parts())
-        for (Need& need : needsOf(part, findings, piano))
-            gather(lines, lineOf(std::move(need), findings, piano, spares));
+        for (Need& need : needsOf(part, standing))
+            gather(lines, lineOf(std::move(need), standing, spares));
     std::vector<PartsLine> all;
     for (const PartsLine& line : lines) {
         gather(all, line);

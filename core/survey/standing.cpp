@@ -1,11 +1,17 @@
-// How each part stands at each note, and what has to be mended before a note is regulated (bench-practice 3: Must).
-#include "core/survey/survey.h"
+// What has to be mended before a note is regulated follows from where things stand (bench-practice 3: Must).
+#include "core/survey/standing.h"
 
 #include <algorithm>
 #include <set>
 
 namespace hammerline {
 namespace {
+
+struct FeltSize {
+    std::string_view part, size;
+};
+constexpr std::array kFeltSizes = {FeltSize{"damper-felt-wedge", "bichord"}, FeltSize{"damper-felt-clip", "clip"},
+                                   FeltSize{"damper-felt-flat", "flat"}, FeltSize{"damper-felt-split-wedge", "split"}};
 
 bool isMust(const Part& part, const Finding& finding) {
     if (part.must == Must::no) return false;
@@ -15,31 +21,103 @@ bool isMust(const Part& part, const Finding& finding) {
                        [&](std::string_view word) { return word == finding.fault || (remedy && word == remedy->key); });
 }
 
-bool sameSection(const Part& part, NoteNumber a, NoteNumber b, const Piano& piano) {
-    // The hammer rest rail has pieces of its own; everything else follows the sections.
-    if (part.key == "rest-rail-cloth") return railPieceOf(a, piano) == railPieceOf(b, piano);
-    return sectionIndexOf(a, piano) == sectionIndexOf(b, piano);
-}
-
-/// Whether mending this finding concerns a note: its own, its section's, its set's or the piano's.
-bool reaches(const Part& part, const Finding& finding, NoteNumber note, const Piano& piano, bool wholeSet) {
-    if (!fitted(part, note, piano)) return false;
-    if (!finding.note || part.unit == PartUnit::piano) return true;
-    if (part.unit == PartUnit::section) return sameSection(part, *finding.note, note, piano);
-    return wholeSet || *finding.note == note;
+/// Of two words on the same place the newer one counts; of equal age the note's own, then the later in the list.
+bool overrules(const Finding& later, const Finding& earlier) {
+    if (later.order != earlier.order) return later.order > earlier.order;
+    return later.note.has_value() || !earlier.note.has_value();
 }
 
 } // namespace
 
+std::size_t pieceOf(const Part& part, NoteNumber note, const Piano& piano) {
+    return part.key == "rest-rail-cloth" ? railPieceOf(note, piano) : sectionIndexOf(note, piano);
+}
+
+std::string_view damperFeltSize(const Part& part) {
+    for (const FeltSize& each : kFeltSizes)
+        if (each.part == part.key) return each.size;
+    return {};
+}
+
+Standing::Standing(std::span<const Finding> findings, const Piano& piano) : m_piano(piano), m_parts(parts().size()) {
+    for (OfPart& each : m_parts)
+        each.byNote.resize(static_cast<std::size_t>(piano.notes));
+    for (const Finding& finding : findings) {
+        const Part* part = findPart(finding.part);
+        if (!part) continue;
+        if (finding.note) put(*part, *finding.note, finding);
+        for (int i = 1; !finding.note && i <= piano.notes; ++i)
+            put(*part, NoteNumber{i}, finding);
+    }
+    for (const Part& part : parts()) {
+        const bool felt = !damperFeltSize(part).empty();
+        int faulty = 0, known = 0;
+        for (const NoteNumber n : notesOf(part, piano)) {
+            known += !felt || state(part, n) != FindingState::notLookedAt;
+            faulty += state(part, n) == FindingState::toDo;
+        }
+        m_parts[static_cast<std::size_t>(part.number - 1)].overTenth = faulty * 10 > known;
+    }
+}
+
+void Standing::put(const Part& part, NoteNumber note, const Finding& finding) {
+    if (!fitted(part, note, m_piano)) return;
+    const Finding*& place =
+        m_parts[static_cast<std::size_t>(part.number - 1)].byNote[static_cast<std::size_t>(note.value - 1)];
+    if (!place || overrules(finding, *place)) place = &finding;
+}
+
+const Finding* Standing::at(const Part& part, NoteNumber note) const {
+    return m_piano.contains(note) ? of(part).byNote[static_cast<std::size_t>(note.value - 1)] : nullptr;
+}
+
+FindingState Standing::state(const Part& part, NoteNumber note) const {
+    const Finding* finding = at(part, note);
+    return finding ? finding->state : FindingState::notLookedAt;
+}
+
+bool Standing::overTenth(const Part& part) const {
+    return of(part).overTenth;
+}
+
+bool Standing::blocks(const Finding& finding) const {
+    const Part* part = findPart(finding.part);
+    if (!part || finding.state != FindingState::toDo || !isMust(*part, finding)) return false;
+    return !part->mustOverTenth || overTenth(*part);
+}
+
+const Finding* Standing::blockerOf(const Part& part, NoteNumber note) const {
+    const Finding* own = at(part, note);
+    if (own && blocks(*own)) return own;
+    const bool everywhere =
+        part.unit == PartUnit::piano || (part.must == Must::set && part.wholeSet && overTenth(part));
+    if (!everywhere && part.unit != PartUnit::section) return nullptr;
+    for (const Finding* each : of(part).byNote) {
+        if (!each || !blocks(*each)) continue;
+        if (everywhere || pieceOf(part, *each->note, m_piano) == pieceOf(part, note, m_piano)) return each;
+    }
+    return nullptr;
+}
+
+std::vector<Finding> Standing::blockersOf(NoteNumber note) const {
+    std::vector<Finding> out;
+    for (const Part& part : parts()) {
+        if (part.must == Must::no || !fitted(part, note, m_piano)) continue;
+        if (const Finding* blocker = blockerOf(part, note)) out.push_back(*blocker);
+    }
+    return out;
+}
+
+const Part* Standing::damperFeltAt(NoteNumber note) const {
+    for (const FeltSize& each : kFeltSizes)
+        if (const Part* part = findPart(each.part); state(*part, note) != FindingState::notLookedAt) return part;
+    return nullptr;
+}
+
 const Finding* standingAt(std::string_view part, NoteNumber note, std::span<const Finding> findings) {
     const Finding* newest = nullptr;
-    const auto newer = [&](const Finding& f) {
-        if (!newest || f.order > newest->order) return true;
-        if (f.order < newest->order) return false;
-        return f.note.has_value() || !newest->note.has_value();
-    };
     for (const Finding& f : findings)
-        if (f.part == part && (!f.note || *f.note == note) && newer(f)) newest = &f;
+        if (f.part == part && (!f.note || *f.note == note) && (!newest || overrules(f, *newest))) newest = &f;
     return newest;
 }
 
@@ -57,10 +135,7 @@ const Remedy* remedyOf(const Finding& finding) {
 }
 
 bool overTenth(const Part& part, std::span<const Finding> findings, const Piano& piano) {
-    const auto notes = notesOf(part, piano);
-    const auto faulty = std::count_if(
-        notes.begin(), notes.end(), [&](NoteNumber n) { return stateAt(part.key, n, findings) == FindingState::toDo; });
-    return faulty * 10 > static_cast<std::ptrdiff_t>(notes.size());
+    return Standing(findings, piano).overTenth(part);
 }
 
 bool blocks(const Finding& finding) {
@@ -70,32 +145,11 @@ bool blocks(const Finding& finding) {
 }
 
 bool blocks(const Finding& finding, std::span<const Finding> findings, const Piano& piano) {
-    const Part* part = findPart(finding.part);
-    if (!part || finding.state != FindingState::toDo || !isMust(*part, finding)) return false;
-    return !part->mustOverTenth || overTenth(*part, findings, piano);
+    return Standing(findings, piano).blocks(finding);
 }
 
 std::vector<Finding> blockersOf(NoteNumber note, std::span<const Finding> findings, const Piano& piano) {
-    std::vector<Finding> out;
-    for (const Part& part : parts()) {
-        if (part.must == Must::no || !fitted(part, note, piano)) continue;
-        const bool wholeSet = part.must == Must::set && part.wholeSet && overTenth(part, findings, piano);
-        for (const Finding& f : findings) {
-            if (f.part != part.key || !reaches(part, f, note, piano, wholeSet)) continue;
-            // A newer word on the same place overrules an older one.
-            if (f.note && standingAt(part.key, *f.note, findings) != &f) continue;
-            if (!f.note && standingAt(part.key, note, findings) != &f) continue;
-            if (!blocks(f, findings, piano)) continue;
-            // One finding is enough to name a rail or a set; the note's own comes first.
-            const bool own = !f.note || *f.note == note;
-            const auto named = std::find_if(out.begin(), out.end(), [&](const Finding& o) { return o.part == f.part; });
-            if (named == out.end())
-                out.push_back(f);
-            else if (own)
-                *named = f;
-        }
-    }
-    return out;
+    return Standing(findings, piano).blockersOf(note);
 }
 
 std::vector<Cell> disturbedBy(const Finding& finding, const Piano& piano) {
@@ -103,10 +157,14 @@ std::vector<Cell> disturbedBy(const Finding& finding, const Piano& piano) {
     if (!part) return {};
     const Remedy* remedy = remedyOf(finding);
     if (remedy && (remedy->key == "leave" || remedy->key == "refer")) return {};
+    const bool everywhere = !finding.note || part->unit == PartUnit::piano;
     std::set<Cell> cells;
     for (int i = 1; i <= piano.notes; ++i) {
         const NoteNumber note{i};
-        if (!reaches(*part, finding, note, piano, false)) continue;
+        const bool same = part->unit == PartUnit::section
+                              ? everywhere || pieceOf(*part, *finding.note, piano) == pieceOf(*part, note, piano)
+                              : everywhere || *finding.note == note;
+        if (!same || !fitted(*part, note, piano)) continue;
         for (const DimensionId each : part->stale)
             if (fitted(each, note, piano)) cells.insert({note, each});
     }

@@ -1,0 +1,91 @@
+#include "ui/stations/survey_orders.h"
+
+#include "ui/widgets/look.h"
+#include "ui/words/survey_names.h"
+
+#include <QHeaderView>
+#include <QKeyEvent>
+
+#include <algorithm>
+
+namespace hammerline {
+
+namespace {
+enum Column { part, found, choice, needed, spare, order, count };
+}
+
+SurveyOrders::SurveyOrders(Workbench& bench, QWidget* parent) : QTreeWidget(parent), m_bench(bench) {
+    setObjectName(QStringLiteral("orders"));
+    setAccessibleName(tr("Parts to order"));
+    setColumnCount(Column::count);
+    setHeaderLabels({tr("part"), tr("found"), tr("whole set"), tr("needed"), tr("spare"), tr("order")});
+    setRootIsDecorated(false);
+    setUniformRowHeights(true);
+    setAllColumnsShowFocus(true);
+    setFrameShape(NoFrame);
+    setFont(face(Text::body));
+    header()->setFont(face(Text::label));
+    header()->setStretchLastSection(false);
+    header()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    header()->setSectionResizeMode(Column::part, QHeaderView::Stretch);
+    for (const int column : {needed, spare, order})
+        headerItem()->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
+    connect(this, &QTreeWidget::itemClicked, this, [this](QTreeWidgetItem* item, int column) {
+        if (column == Column::choice) toggle(indexOfTopLevelItem(item));
+    });
+    connect(&m_bench, &Workbench::recordChanged, this, &SurveyOrders::refresh);
+    connect(&m_bench, &Workbench::pianoChanged, this, &SurveyOrders::refresh);
+    refresh();
+}
+
+/// A set is in question where it is taken whole, or was declined.
+bool SurveyOrders::inQuestion(const PartsLine& line) const {
+    if (line.wholeSet) return true;
+    const JobTerms terms = jobTerms(m_bench.record()->preferences);
+    const auto& only = terms.spares.onlyThese;
+    return std::find(only.begin(), only.end(), line.from) != only.end();
+}
+
+void SurveyOrders::refresh() {
+    const int at = currentItem() ? indexOfTopLevelItem(currentItem()) : 0;
+    clear();
+    m_lines.clear();
+    if (!m_bench.record()) return;
+    const JobTerms terms = jobTerms(m_bench.record()->preferences);
+    m_lines = partsList(m_bench.record()->findings, *m_bench.piano(), terms.spares);
+    for (const PartsLine& line : m_lines) {
+        auto* item = new QTreeWidgetItem(this);
+        const QString size = words::supplySize(line);
+        item->setText(Column::part, words::supplyName(line.part));
+        item->setToolTip(Column::part, size.isEmpty() ? words::supplyName(line.part)
+                                                      : tr("%1: %2").arg(words::supplyName(line.part), size));
+        item->setText(Column::found, words::foundText(line));
+        if (inQuestion(line)) item->setText(Column::choice, line.wholeSet ? tr("whole set") : tr("only these"));
+        item->setText(Column::needed, words::supplyQuantity(line, line.needed));
+        item->setText(Column::spare, line.spare ? words::supplyQuantity(line, line.spare) : QString());
+        item->setText(Column::order, words::supplyQuantity(line, line.quantity));
+        item->setFont(Column::part, face(Text::body, true));
+        item->setFont(Column::order, face(Text::body, true));
+        for (const int column : {needed, spare, order})
+            item->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
+        item->setSizeHint(0, QSize(0, u(6)));
+    }
+    if (at < topLevelItemCount()) setCurrentItem(topLevelItem(at));
+}
+
+void SurveyOrders::toggle(int index) {
+    if (index < 0 || index >= static_cast<int>(m_lines.size())) return;
+    const PartsLine line = m_lines[static_cast<std::size_t>(index)];
+    if (!inQuestion(line)) return;
+    const auto set = m_bench.setPreference("only-these." + line.from, line.wholeSet ? "yes" : "no");
+    if (!set) Q_EMIT refused(set.error());
+}
+
+void SurveyOrders::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Space && currentItem())
+        toggle(indexOfTopLevelItem(currentItem()));
+    else
+        QTreeWidget::keyPressEvent(event);
+}
+
+} // namespace hammerline

@@ -1,0 +1,34 @@
+// Parts to order as the survey stands, with the whole set proposed where more than a tenth is faulty: Space or a click
+// takes the whole set or only the faulty ones.
+#pragma once
+
+#include "core/survey/job.h"
+#include "ui/workbench.h"
+
+#include <QTreeWidget>
+
+namespace hammerline {
+
+class SurveyOrders : public QTreeWidget {
+    Q_OBJECT
+public:
+    explicit SurveyOrders(Workbench&, QWidget* parent = nullptr);
+    const std::vector<PartsLine>& lines() const { return m_lines; }
+    /// Takes the other choice at a line; nothing where no set is in question.
+    void toggle(int line);
+
+Q_SIGNALS:
+    void refused(const Refusal&);
+
+protected:
+    void keyPressEvent(QKeyEvent*) override;
+
+private:
+    void refresh();
+    bool inQuestion(const PartsLine&) const;
+
+    Workbench& m_bench;
+    std::vector<PartsLine> m_lines;
+};
+
+} // namespace hammerline

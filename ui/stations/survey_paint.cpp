@@ -1,0 +1,189 @@
+#include "ui/stations/survey_paint.h"
+
+#include "ui/stations/survey_view.h"
+#include "ui/widgets/marks.h"
+#include "ui/words/survey_names.h"
+
+#include <QPainter>
+#include <QPainterPath>
+
+namespace hammerline {
+
+namespace {
+
+using Place = SurveyModel::Place;
+
+/// The sign's field: narrower than high, as a key is.
+QRectF signRect(const QRectF& cell) {
+    const double height = std::min(cell.height() - units(1), units(3.25));
+    const double width = std::min(cell.width() - units(0.75), units(2.25));
+    return {cell.center().x() - width / 2, cell.center().y() - height / 2, width, height};
+}
+
+void paintTick(QPainter& painter, const QRectF& box, const QColor& ink) {
+    QPen pen(ink, units(0.45));
+    pen.setCapStyle(Qt::SquareCap);
+    painter.setPen(pen);
+    QPainterPath path(QPointF(box.left(), box.center().y()));
+    path.lineTo(box.left() + box.width() * 0.38, box.bottom() - box.height() * 0.22);
+    path.lineTo(box.right(), box.top() + box.height() * 0.18);
+    painter.strokePath(path, pen);
+}
+
+struct Sign {
+    Place place;
+    const char* name;
+};
+constexpr std::array kSigns = {
+    Sign{Place::notLookedAt, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "not looked at")},
+    Sign{Place::sound, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "sound")},
+    Sign{Place::watch, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "watch")},
+    Sign{Place::toDo, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "to do")},
+    Sign{Place::blocks, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "blocks regulating: mend first")},
+    Sign{Place::mended, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "mended")},
+    Sign{Place::notFitted, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "not fitted")},
+};
+
+} // namespace
+
+void paintPlace(QPainter& painter, const QRectF& cell, Place place, const Look& look, const QColor& ground) {
+    const QColor ink = QColor::fromRgb(look.ink);
+    const QRectF box = signRect(cell);
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing, place == Place::sound || place == Place::mended);
+    switch (place) {
+    case Place::notFitted:
+        paintHatch(painter, cell, QColor::fromRgb(look.line));
+        break;
+    case Place::notLookedAt:
+        break;
+    case Place::sound:
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(QColor::fromRgb(look.ink2));
+        painter.drawEllipse(cell.center(), units(0.3), units(0.3));
+        break;
+    case Place::watch:
+        painter.setPen(QPen(ink, std::max(1.0, units(0.35))));
+        painter.setBrush(ground);
+        painter.drawRect(box.adjusted(0.5, 0.5, -0.5, -0.5));
+        break;
+    case Place::toDo:
+        painter.fillRect(box, ink);
+        break;
+    case Place::blocks:
+        paintNotch(painter, box, ink, ground);
+        break;
+    case Place::mended:
+        paintTick(painter, box, ink);
+        break;
+    }
+    painter.restore();
+}
+
+PlaceDelegate::PlaceDelegate(SurveyView& view) : QStyledItemDelegate(&view), m_view(view) {}
+
+void PlaceDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
+    const Look& look = lookOf(m_view);
+    const NoteNumber note{index.column() + 1};
+    const NoteAxis& axis = m_view.axis();
+    // The column runs on over the gap at a section break; the cell does not.
+    QRect cell = option.rect;
+    cell.setWidth(axis.width(note));
+    if (cell.width() < option.rect.width())
+        painter->fillRect(QRect(cell.right() + 1, cell.top(), option.rect.width() - cell.width(), cell.height()),
+                          QColor::fromRgb(look.head));
+    const bool current = m_view.currentIndex() == index;
+    const bool chosen = option.state.testFlag(QStyle::State_Selected);
+    const bool crossing =
+        m_view.currentIndex().row() == index.row() || m_view.currentIndex().column() == index.column();
+    const QColor ground = QColor::fromRgb(chosen || crossing ? look.sel : index.row() % 2 ? look.paper : look.paper2);
+    painter->fillRect(cell, ground);
+    if (note.value % 5 == 0) {
+        painter->setPen(QColor::fromRgb(look.line));
+        painter->drawLine(cell.topRight(), cell.bottomRight());
+    }
+    paintPlace(*painter, cell, m_view.survey().place(index.row(), index.column()), look, ground);
+    if (chosen && !current) {
+        painter->setPen(QPen(QColor::fromRgb(look.edge), 1));
+        painter->drawRect(QRectF(cell).adjusted(0.5, 0.5, -0.5, -0.5));
+    }
+    if (current && m_view.hasFocus())
+        paintRing(*painter, cell, look, true);
+    else if (current) {
+        painter->setPen(QPen(QColor::fromRgb(look.ink), 1));
+        painter->drawRect(QRectF(cell).adjusted(0.5, 0.5, -0.5, -0.5));
+    }
+}
+
+NoteNumberHeader::NoteNumberHeader(SurveyView& view) : QHeaderView(Qt::Horizontal, &view), m_view(view) {
+    setSectionResizeMode(Fixed);
+    setMinimumSectionSize(1);
+    setFixedHeight(u(5.5));
+    setSectionsClickable(false);
+}
+
+void NoteNumberHeader::paintEvent(QPaintEvent*) {
+    QPainter painter(viewport());
+    const Look& look = lookOf(*this);
+    painter.fillRect(rect(), QColor::fromRgb(look.head));
+    const int current = m_view.currentIndex().column() + 1;
+    for (int i = 1; i <= count(); ++i) {
+        const bool now = i == current;
+        const bool near = std::abs(i - current) < 2 && !now;
+        if (!now && (near || (i != 1 && i % 5 != 0))) continue;
+        const QRect place(sectionViewportPosition(i - 1), 0, m_view.axis().width(NoteNumber{i}), height());
+        painter.setFont(face(Text::tiny, now));
+        painter.setPen(QColor::fromRgb(now ? look.ink : look.ink2));
+        painter.drawText(place.adjusted(-u(3), 0, u(3), 0), Qt::AlignCenter, QString::number(i));
+    }
+}
+
+PartHeader::PartHeader(SurveyView& view) : QHeaderView(Qt::Vertical, &view), m_view(view) {
+    setSectionResizeMode(Fixed);
+    setMinimumSectionSize(1);
+    setSectionsClickable(false);
+}
+
+void PartHeader::paintSection(QPainter* painter, const QRect& rect, int row) const {
+    const Look& look = lookOf(*this);
+    const bool now = m_view.currentIndex().row() == row;
+    painter->fillRect(rect, QColor::fromRgb(now ? look.sel : row % 2 ? look.paper : look.paper2));
+    painter->setFont(face(Text::label, now));
+    painter->setPen(QColor::fromRgb(look.ink));
+    const QRect text = rect.adjusted(u(3), 0, -u(1), 0);
+    const QString name = words::partOfActionName(m_view.survey().part(row).key);
+    painter->drawText(text, Qt::AlignVCenter | Qt::AlignLeft,
+                      painter->fontMetrics().elidedText(name, Qt::ElideRight, text.width()));
+}
+
+SurveyLegend::SurveyLegend(QWidget* parent) : QWidget(parent) {
+    setFont(face(Text::label));
+    setAccessibleName(tr("Signs of the survey"));
+}
+
+QSize SurveyLegend::sizeHint() const {
+    int width = 0;
+    for (const Sign& sign : kSigns)
+        width += u(4.5) + fontMetrics().horizontalAdvance(tr(sign.name)) + u(3);
+    return {width, u(7)};
+}
+
+void SurveyLegend::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    const Look& look = lookOf(*this);
+    double x = 0;
+    for (const Sign& sign : kSigns) {
+        const QRectF cell(x, (height() - units(4.25)) / 2, units(3.4), units(4.25));
+        if (sign.place == Place::notLookedAt || sign.place == Place::notFitted) {
+            painter.setPen(QPen(QColor::fromRgb(look.edge), 1, Qt::DotLine));
+            painter.drawRect(signRect(cell).adjusted(0.5, 0.5, -0.5, -0.5));
+        }
+        paintPlace(painter, sign.place == Place::notFitted ? signRect(cell) : cell, sign.place, look,
+                   QColor::fromRgb(look.head));
+        painter.setPen(QColor::fromRgb(look.ink));
+        painter.drawText(QPointF(x + units(4.5), height() / 2.0 + fontMetrics().ascent() / 2.0 - 1), tr(sign.name));
+        x += units(4.5) + fontMetrics().horizontalAdvance(tr(sign.name)) + units(3);
+    }
+}
+
+} // namespace hammerline
