@@ -11,7 +11,7 @@ namespace hammerline {
 
 namespace {
 
-using Place = SurveyModel::Place;
+using PlaceKind = SurveyModel::Place;
 
 /// The sign's field: narrower than high, as a key is.
 QRectF signRect(const QRectF& cell) {
@@ -31,49 +31,49 @@ void paintTick(QPainter& painter, const QRectF& box, const QColor& ink) {
 }
 
 struct Sign {
-    Place place;
+    PlaceKind place;
     const char* name;
 };
 constexpr std::array kSigns = {
-    Sign{Place::notLookedAt, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "not looked at")},
-    Sign{Place::sound, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "sound")},
-    Sign{Place::watch, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "watch")},
-    Sign{Place::toDo, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "to do")},
-    Sign{Place::blocks, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "blocks regulating: mend first")},
-    Sign{Place::mended, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "mended")},
-    Sign{Place::notFitted, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "not fitted")},
+    Sign{PlaceKind::notLookedAt, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "not looked at")},
+    Sign{PlaceKind::sound, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "sound")},
+    Sign{PlaceKind::watch, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "watch")},
+    Sign{PlaceKind::toDo, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "to do")},
+    Sign{PlaceKind::blocks, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "blocks regulating: mend first")},
+    Sign{PlaceKind::mended, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "mended")},
+    Sign{PlaceKind::notFitted, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "not fitted")},
 };
 
 } // namespace
 
-void paintPlace(QPainter& painter, const QRectF& cell, Place place, const Look& look, const QColor& ground) {
+void paintPlace(QPainter& painter, const QRectF& cell, PlaceKind place, const Look& look, const QColor& ground) {
     const QColor ink = QColor::fromRgb(look.ink);
     const QRectF box = signRect(cell);
     painter.save();
-    painter.setRenderHint(QPainter::Antialiasing, place == Place::sound || place == Place::mended);
+    painter.setRenderHint(QPainter::Antialiasing, place == PlaceKind::sound || place == PlaceKind::mended);
     switch (place) {
-    case Place::notFitted:
+    case PlaceKind::notFitted:
         paintHatch(painter, cell, QColor::fromRgb(look.line));
         break;
-    case Place::notLookedAt:
+    case PlaceKind::notLookedAt:
         break;
-    case Place::sound:
+    case PlaceKind::sound:
         painter.setPen(Qt::NoPen);
         painter.setBrush(QColor::fromRgb(look.ink2));
         painter.drawEllipse(cell.center(), units(0.3), units(0.3));
         break;
-    case Place::watch:
+    case PlaceKind::watch:
         painter.setPen(QPen(ink, std::max(1.0, units(0.35))));
         painter.setBrush(ground);
         painter.drawRect(box.adjusted(0.5, 0.5, -0.5, -0.5));
         break;
-    case Place::toDo:
+    case PlaceKind::toDo:
         painter.fillRect(box, ink);
         break;
-    case Place::blocks:
+    case PlaceKind::blocks:
         paintNotch(painter, box, ink, ground);
         break;
-    case Place::mended:
+    case PlaceKind::mended:
         paintTick(painter, box, ink);
         break;
     }
@@ -174,11 +174,11 @@ void SurveyLegend::paintEvent(QPaintEvent*) {
     double x = 0;
     for (const Sign& sign : kSigns) {
         const QRectF cell(x, (height() - units(4.25)) / 2, units(3.4), units(4.25));
-        if (sign.place == Place::notLookedAt || sign.place == Place::notFitted) {
+        if (sign.place == PlaceKind::notLookedAt || sign.place == PlaceKind::notFitted) {
             painter.setPen(QPen(QColor::fromRgb(look.edge), 1, Qt::DotLine));
             painter.drawRect(signRect(cell).adjusted(0.5, 0.5, -0.5, -0.5));
         }
-        paintPlace(painter, sign.place == Place::notFitted ? signRect(cell) : cell, sign.place, look,
+        paintPlace(painter, sign.place == PlaceKind::notFitted ? signRect(cell) : cell, sign.place, look,
                    QColor::fromRgb(look.head));
         painter.setPen(QColor::fromRgb(look.ink));
         painter.drawText(QPointF(x + units(4.5), height() / 2.0 + fontMetrics().ascent() / 2.0 - 1), tr(sign.name));
