@@ -141,7 +141,7 @@ Outcome<Entry> judged(std::string_view typed, std::string_view folded, Cell cell
     const Limits limits = limitsOf(cell, quantity.count, *context.piano);
     const bool refused = anyBound(quantity, [&](auto count) { return limits.refuses(count); });
     const bool fromBed = isFromBed(cell.dimension, quantity.count);
-    if (!fromBed && !refused && !fitted(cell.dimension, cell.note, *context.piano))
+    if (!fromBed && !fitted(cell.dimension, cell.note, *context.piano))
         return refuse(RefusalCode::notFitted, std::string{typed});
     if (!refused && upAboveDown(cell.dimension, quantity, context))
         return refuse(RefusalCode::upNotBelowDown, std::string{typed});
@@ -200,7 +200,8 @@ bool isDoubtful(const TypedQuantity& quantity, Cell cell, const CellContext& con
 }
 
 bool isSound(const TypedQuantity& quantity, Cell cell, const CellContext& context) {
-    return !isDoubtful(quantity, cell, context) && !quantity.askUnit && !(quantity.gap && quantity.count > 0);
+    const bool fits = isFromBed(cell.dimension, quantity.count) || fitted(cell.dimension, cell.note, *context.piano);
+    return fits && !isDoubtful(quantity, cell, context) && !quantity.askUnit && !(quantity.gap && quantity.count > 0);
 }
 
 Outcome<Entry> readCell(std::string_view typed, Cell cell, const CellContext& context) {
@@ -208,10 +209,12 @@ Outcome<Entry> readCell(std::string_view typed, Cell cell, const CellContext& co
     const std::string plain = folded(text);
     if (plain.empty()) return refuse(RefusalCode::unreadable, std::string{cutUtf8(typed, 200)});
     if (!context.piano->contains(cell.note)) return refuse(RefusalCode::unknownNote, std::to_string(cell.note.value));
+    // a sharp has no height against the naturals' line, but one from the bed: its number decides
+    const bool fits = fitted(cell.dimension, cell.note, *context.piano);
+    if (!fits && cell.dimension != keyHeight) return refuse(RefusalCode::notFitted, std::string{text});
     if (beginsWithLetter(plain)) {
         if (const auto word = findWord(plain, cell.dimension)) {
-            if (!fitted(cell.dimension, cell.note, *context.piano))
-                return refuse(RefusalCode::notFitted, std::string{text});
+            if (!fits) return refuse(RefusalCode::notFitted, std::string{text});
             Reading reading;
             reading.word = *word;
             reading.typed = text;

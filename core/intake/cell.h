@@ -41,7 +41,7 @@ Outcome<TypedQuantity> readQuantityOf(std::string_view typed, DimensionId, const
 
 /// Some bound that the quantity states lies outside what is taken without asking.
 bool isDoubtful(const TypedQuantity&, Cell, const CellContext&);
-/// The quantity is not doubtful and nothing in its writing has to be asked about.
+/// The quantity is one of this note, not doubtful, and nothing in its writing has to be asked about.
 bool isSound(const TypedQuantity&, Cell, const CellContext&);
 
 } // namespace hammerline

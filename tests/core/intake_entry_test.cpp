@@ -191,6 +191,10 @@ TEST_CASE("refusals keep their reason") {
     CHECK(refused("1.5", dimension::drop) == RefusalCode::notFitted); // an upright has none
     CHECK(refused("0.2", lostMotion, 40, nullptr, kGrand) == RefusalCode::notFitted);
     CHECK(refused("ok", strap, 40, nullptr, kGrand) == RefusalCode::notFitted);
+    // found by fuzzing: slips were explained where there is nothing to read
+    CHECK(refused("46", playerClearance) == RefusalCode::notFitted);
+    CHECK(refused("Jan-16", playerClearance) == RefusalCode::notFitted);
+    CHECK(asked("53", keyHeight, 41).suggestion.empty()); // a low sharp from the bed, no number against the line
 }
 
 TEST_CASE("key heights of 40 to 100 are measured from the bed, smaller ones against the line") {

@@ -5,19 +5,32 @@
 
 using namespace hammerline;
 
-int main(int count, char** words) {
-    if (count != 2) return 2;
-    auto book = BenchBook::create(words[1]);
-    if (!book) return 1;
+namespace {
+
+Outcome<void> writeSeed(const char* path) {
+    auto book = BenchBook::create(path);
+    if (!book) return tl::unexpected{book.error()};
     Piano piano = *makePiano(ActionKind::upright, 20);
     piano.name = "Hall";
     const auto uuid = book->addPiano(piano, "upright");
-    if (!uuid) return 1;
+    if (!uuid) return tl::unexpected{uuid.error()};
     const auto pass = book->addPass(*uuid, {});
-    if (!pass) return 1;
+    if (!pass) return tl::unexpected{pass.error()};
     NewReading reading{Cell{{1}, dimension::blow}, {}};
     reading.reading.count = 46'000'000;
     reading.reading.typed = "46";
     reading.reading.typedUnit = "mm";
-    return book->store(*uuid, *pass, std::span(&reading, 1)) ? 0 : 1;
+    const auto act = book->store(*uuid, *pass, std::span(&reading, 1));
+    if (!act) return tl::unexpected{act.error()};
+    return {};
+}
+
+} // namespace
+
+int main(int count, char** words) {
+    if (count != 2) return 2;
+    const auto written = writeSeed(words[1]);
+    if (!written)
+        std::fprintf(stderr, "%s %s\n", std::string{key(written.error().code)}.c_str(), written.error().detail.c_str());
+    return written ? 0 : 1;
 }
