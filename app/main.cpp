@@ -3,6 +3,7 @@
 #include "app/commands/commands.h"
 #include "app/console.h"
 #include "ui/window.h"
+#include "ui/words/english_plurals.h"
 
 #include <QApplication>
 #include <QCoreApplication>
@@ -22,6 +23,8 @@ bool wantsPaper(const Request& request) {
 int runWindowCommand(int argc, char** argv, const WindowRequest& request) {
     QApplication application(argc, argv);
     std::setlocale(LC_NUMERIC, "C"); // QApplication takes the user's; machine text is always with a point
+    words::EnglishPlurals plurals;
+    QCoreApplication::installTranslator(&plurals);
     WindowOptions options;
     options.book = QString::fromStdString(request.book);
     options.piano = QString::fromStdString(request.piano);
@@ -39,25 +42,17 @@ int runWindowCommand(int argc, char** argv, const WindowRequest& request) {
     return runWindow(application, options);
 }
 
+/// A command, under the application that it needs: paper needs fonts (Gui), all else nothing.
+template <class Application>
 int runCommand(int argc, char** argv, const Arguments& arguments) {
-    if (wantsPaper(arguments.request)) {
-        const QGuiApplication application(argc, argv);
-        std::setlocale(LC_NUMERIC, "C");
-        return std::visit(
-            [&](const auto& request) {
-                if constexpr (std::is_same_v<std::decay_t<decltype(request)>, WindowRequest>)
-                    return kRefused;
-                else
-                    return run(request, arguments.json);
-            },
-            arguments.request);
-    }
-    const QCoreApplication application(argc, argv);
+    const Application application(argc, argv);
     std::setlocale(LC_NUMERIC, "C");
+    words::EnglishPlurals plurals;
+    QCoreApplication::installTranslator(&plurals);
     return std::visit(
         [&](const auto& request) {
             if constexpr (std::is_same_v<std::decay_t<decltype(request)>, WindowRequest>)
-                return kRefused;
+                return kRefused; // the window has an application of its own
             else
                 return run(request, arguments.json);
         },
@@ -77,5 +72,6 @@ int main(int argc, char** argv) {
     if (wantsPaper(arguments.request)) qputenv("QT_QPA_PLATFORM", "offscreen");
     if (const auto* window = std::get_if<WindowRequest>(&arguments.request))
         return runWindowCommand(argc, argv, *window);
-    return runCommand(argc, argv, arguments);
+    return wantsPaper(arguments.request) ? runCommand<QGuiApplication>(argc, argv, arguments)
+                                         : runCommand<QCoreApplication>(argc, argv, arguments);
 }

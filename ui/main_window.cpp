@@ -81,7 +81,8 @@ void MainWindow::buildFrame() {
     m_notice->hide();
     column->addWidget(m_notice);
 
-    m_stage = new QMainWindow(m_house, Qt::Widget);
+    m_stage = new QMainWindow(m_house);
+    m_stage->setWindowFlags(Qt::Widget); // a QMainWindow makes itself a window of its own, whatever it is asked for
     m_stage->setContextMenuPolicy(Qt::NoContextMenu);
     m_stack = new QStackedWidget(m_stage);
     m_stage->setCentralWidget(m_stack);
