@@ -1,22 +1,203 @@
+// The Piano station: the set-up as a form. Every field is one fact; leaving it keeps it, or says why it cannot be.
+#include "ui/stations/station_words.h"
 #include "ui/stations/stations.h"
 #include "ui/widgets/empty_state.h"
+#include "ui/words/words.h"
 
-#include <QCoreApplication>
+#include <QComboBox>
+#include <QFormLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QScrollArea>
+#include <QStackedWidget>
 #include <QVBoxLayout>
 
-namespace hammerline {
+#include <map>
 
+namespace hammerline {
 namespace {
 
+QString utf8(std::string_view text) {
+    return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+
+/// The attribute as it stands: what was said, else empty.
+std::map<std::string, std::string> saidOf(const Piano& piano) {
+    std::map<std::string, std::string> said;
+    for (const auto& [name, value] : attributePairs(piano))
+        said[name] = value;
+    return said;
+}
+
 class PianoStation : public Station {
+    Q_OBJECT
 public:
     explicit PianoStation(Workbench& workbench) : Station(workbench) {
+        setObjectName(QStringLiteral("piano"));
+        m_stack = new QStackedWidget(this);
         auto* column = new QVBoxLayout(this);
-        column->addWidget(
-            new EmptyState(QCoreApplication::translate("Station", "No piano yet. Ctrl+N enters one."), this));
+        column->setContentsMargins(0, 0, 0, 0);
+        column->addWidget(m_stack);
+        m_stack->addWidget(new EmptyState(tr("No piano yet. Ctrl+N enters one."), m_stack));
+        m_stack->addWidget(makeForm());
+        connect(&bench(), &Workbench::recordChanged, this, &PianoStation::fill);
+        connect(&bench(), &Workbench::bookChanged, this, &PianoStation::fill);
+        fill();
     }
-    QString context() const override { return {}; }
-    QList<KeyHint> hints() const override { return {}; }
+
+    QString context() const override {
+        const Piano* piano = bench().piano();
+        if (!piano) return {};
+        return tr("%1, %n note(s)", nullptr, piano->notes).arg(words::actionName(piano->action)) +
+               QStringLiteral(" · ") + words::specName(bench().sheet().name);
+    }
+    QList<KeyHint> hints() const override {
+        return {{tr("Tab"), tr("next field")}, {tr("Enter"), tr("keep")}, {tr("Ctrl N"), tr("new piano")}};
+    }
+    QString hintRemark() const override { return tr("a maker's own figures win over these sheets"); }
+    void arrive() override { m_name->setFocus(); }
+
+private:
+    QWidget* makeForm() {
+        auto* scroll = new QScrollArea(this);
+        scroll->setWidgetResizable(true);
+        scroll->setFrameShape(QFrame::NoFrame);
+        auto* page = new QWidget(scroll);
+        page->setBackgroundRole(QPalette::Base);
+        page->setAutoFillBackground(true);
+        m_form = new QFormLayout(page);
+        m_form->setContentsMargins(u(6), u(4), u(6), u(4));
+        m_form->setHorizontalSpacing(u(4));
+        m_form->setVerticalSpacing(u(2));
+        m_form->setFieldGrowthPolicy(QFormLayout::FieldsStayAtSizeHint);
+        m_name = makeField(tr("Name"));
+        connect(m_name, &QLineEdit::editingFinished, this, [this] { rename(); });
+        m_sheet = new QComboBox(page);
+        m_sheet->setAccessibleName(tr("Spec sheet"));
+        for (const std::string& name : builtInSheets())
+            m_sheet->addItem(words::specName(name), QString::fromStdString(name));
+        m_form->addRow(tr("Spec sheet"), m_sheet);
+        connect(m_sheet, qOverload<int>(&QComboBox::activated), this, [this] { chooseSheet(); });
+        m_source = makeText(page);
+        m_source->setMinimumWidth(u(100));
+        m_form->addRow(QString(), m_source);
+        for (const AttributeRow& row : attributes())
+            addAttribute(row, page);
+        m_caution = makeText(page);
+        m_caution->setMinimumWidth(u(100));
+        m_caution->setText(words::caution("tipping"));
+        m_form->addRow(QString(), m_caution);
+        scroll->setWidget(page);
+        return scroll;
+    }
+
+    QLineEdit* makeField(const QString& label) {
+        auto* field = new QLineEdit(this);
+        field->setMinimumWidth(u(100));
+        field->setAccessibleName(label);
+        m_form->addRow(label, field);
+        return field;
+    }
+
+    /// A choice where the catalogue lists words, else a field with the form as its hint.
+    void addAttribute(const AttributeRow& row, QWidget* page) {
+        const std::string name(row.name);
+        if (name == "gauge-DIMENSION") return; // one per dimension, chosen where it is measured
+        const QString label = words::attributeName(row.name);
+        if (row.values.find('|') != std::string_view::npos) {
+            auto* box = new QComboBox(page);
+            box->setAccessibleName(label);
+            for (const QString& value : utf8(row.values).split(QLatin1Char('|')))
+                box->addItem(words::attributeValue(row.name, value.toStdString()), value);
+            m_form->addRow(label, box);
+            m_choices[name] = box;
+            connect(box, qOverload<int>(&QComboBox::activated), this,
+                    [this, name, box] { set(name, box->currentData().toString()); });
+            return;
+        }
+        QLineEdit* field = makeField(label);
+        field->setPlaceholderText(utf8(row.values));
+        m_fields[name] = field;
+        connect(field, &QLineEdit::editingFinished, this, [this, name, field] {
+            if (field->isModified() && !field->text().trimmed().isEmpty()) set(name, field->text().trimmed());
+            field->setModified(false);
+        });
+    }
+
+    void fill() {
+        const PianoRecord* record = bench().record();
+        m_stack->setCurrentIndex(record ? 1 : 0);
+        if (record) {
+            const Piano& piano = record->piano;
+            m_name->setText(QString::fromStdString(piano.name));
+            m_sheet->setCurrentIndex(m_sheet->findData(QString::fromStdString(record->specName)));
+            m_source->setText(tr("Source: %1").arg(QString::fromStdString(bench().sheet().source)));
+            const auto said = saidOf(piano);
+            const auto preset = makePiano(piano.action, piano.notes, piano.lowestMidi);
+            for (const auto& [name, field] : m_fields) {
+                const auto found = said.find(name);
+                field->setText(found == said.end() ? QString() : QString::fromStdString(found->second));
+                field->setModified(false);
+            }
+            for (const auto& [name, box] : m_choices)
+                box->setCurrentIndex(box->findData(QString::fromStdString(choiceOf(piano, name))));
+        }
+        Q_EMIT wordsChanged();
+    }
+
+    /// The value of a choice: the one that leaves the piano as it is.
+    static std::string choiceOf(const Piano& piano, const std::string& name) {
+        for (const AttributeRow& row : attributes()) {
+            if (row.name != name) continue;
+            for (const QString& value : utf8(row.values).split(QLatin1Char('|'))) {
+                Piano tried = piano;
+                if (hammerline::setAttribute(tried, name, value.toStdString()) && tried == piano)
+                    return value.toStdString();
+            }
+        }
+        return {};
+    }
+
+    void keep(const Piano& piano, const std::string& sheet, const std::optional<SpecSheet>& own) {
+        if (const auto kept = bench().changePiano(piano, sheet, own); !kept) {
+            Q_EMIT notice(words::sentence(kept.error()));
+            fill();
+        }
+    }
+
+    void set(const std::string& name, const QString& value) {
+        const PianoRecord* record = bench().record();
+        if (!record) return;
+        Piano piano = record->piano;
+        if (const auto done = hammerline::setAttribute(piano, name, value.toStdString()); !done) {
+            Q_EMIT notice(words::sentence(done.error()));
+            fill();
+            return;
+        }
+        if (!(piano == record->piano)) keep(piano, record->specName, record->spec);
+    }
+
+    void rename() {
+        const PianoRecord* record = bench().record();
+        const std::string name = m_name->text().trimmed().toStdString();
+        if (!record || name.empty() || name == record->piano.name) return;
+        Piano piano = record->piano;
+        piano.name = name;
+        keep(piano, record->specName, record->spec);
+    }
+
+    void chooseSheet() {
+        const PianoRecord* record = bench().record();
+        if (record) keep(record->piano, m_sheet->currentData().toString().toStdString(), {});
+    }
+
+    QStackedWidget* m_stack = nullptr;
+    QFormLayout* m_form = nullptr;
+    QLineEdit* m_name = nullptr;
+    QComboBox* m_sheet = nullptr;
+    QLabel *m_source = nullptr, *m_caution = nullptr;
+    std::map<std::string, QLineEdit*> m_fields;
+    std::map<std::string, QComboBox*> m_choices;
 };
 
 } // namespace
@@ -26,3 +207,5 @@ Station* makePianoStation(Workbench& workbench) {
 }
 
 } // namespace hammerline
+
+#include "piano_station.moc"
