@@ -145,6 +145,7 @@ Deviation deviationOf(std::int64_t x, const Zone& zone) {
 }
 
 int Judged::marks() const {
+    if (verdict == Verdict::undecided) return 0; // not said to be out
     if (infinite) return 3;
     const double d = std::abs(deviation.value_or(0));
     return d <= 1 ? 0 : d <= 1.5 ? 1 : d <= 2.5 ? 2 : 3;

@@ -9,11 +9,12 @@ using namespace hammerline::dimension;
 
 namespace {
 
-Piano pianoOf(ActionKind kind) { return *makePiano(kind); }
+Piano pianoOf(ActionKind kind) {
+    return *makePiano(kind);
+}
 
 /// Sign of the change of a dimension by one positive unit, 0 where the operation says nothing of it.
-int change(const Piano& piano, OperationId operation, DimensionId dimension,
-           KeyColour colour = KeyColour::natural) {
+int change(const Piano& piano, OperationId operation, DimensionId dimension, KeyColour colour = KeyColour::natural) {
     for (const Response& response : firstResponses(piano, {4.9, 5.2})) {
         if (response.operation != operation || (response.keys && *response.keys != colour)) continue;
         for (const Effect& effect : response.effects)
@@ -148,5 +149,6 @@ TEST_CASE("operations of the wrong kind of action do not exist") {
     Piano overdamper = upright;
     overdamper.damping = Damping::overdamper;
     CHECK_FALSE(applies(operation::spoonBend, overdamper));
-    for (const Response& response : firstResponses(grand, {4.85, 5.1})) CHECK(applies(response.operation, grand));
+    for (const Response& response : firstResponses(grand, {4.85, 5.1}))
+        CHECK(applies(response.operation, grand));
 }

@@ -1,7 +1,8 @@
 #include "core/operation/operation.h"
 
-#include <algorithm>
 #include <catch2/catch.hpp>
+
+#include <algorithm>
 #include <set>
 
 using namespace hammerline;

@@ -1,8 +1,8 @@
 #include "tests/db/bench.h"
 
-#include <random>
-
 #include <unistd.h>
+
+#include <random>
 
 namespace hammerline::bench {
 
@@ -19,7 +19,8 @@ Folder::~Folder() {
 }
 std::vector<std::string> Folder::names() const {
     std::vector<std::string> found;
-    for (const auto& entry : fs::directory_iterator(m_path)) found.push_back(entry.path().filename().string());
+    for (const auto& entry : fs::directory_iterator(m_path))
+        found.push_back(entry.path().filename().string());
     std::sort(found.begin(), found.end());
     return found;
 }
@@ -35,7 +36,9 @@ Piano upright(const std::string& name) {
     return piano;
 }
 
-Cell cell(int note, DimensionId dimension) { return {NoteNumber{note}, dimension}; }
+Cell cell(int note, DimensionId dimension) {
+    return {NoteNumber{note}, dimension};
+}
 
 NewReading mm(int note, DimensionId dimension, double value, int trial) {
     Reading reading;
@@ -75,7 +78,8 @@ Filled filledBook(const std::string& path, Writer who) {
     torn.remedy = "replace-set";
     ok(book.addFindings(piano, std::vector{torn}));
     ok(book.addSymptom(piano, {"double-strike", {1, 44}, 0}));
-    ok(book.setOverride(piano, {cell(88, blow), {fromMm(40).nm, fromMm(42).nm, fromMm(43).nm}, "short shank", "2027-01-01"}));
+    ok(book.setOverride(piano,
+                        {cell(88, blow), {fromMm(40).nm, fromMm(42).nm, fromMm(43).nm}, "short shank", "2027-01-01"}));
     Done turned;
     turned.operation = operation::letOffTurn;
     turned.notes = {NoteNumber{33}};

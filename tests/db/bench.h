@@ -28,8 +28,9 @@ private:
 /// The value, or a failed test that names the refusal.
 template <class T>
 T ok(Outcome<T> outcome) {
-    if (!outcome) FAIL("refused: " << key(outcome.error().code) << " " << outcome.error().offending << " "
-                                   << outcome.error().detail);
+    if (!outcome)
+        FAIL("refused: " << key(outcome.error().code) << " " << outcome.error().offending << " "
+                         << outcome.error().detail);
     return std::move(*outcome);
 }
 template <class T>

@@ -38,10 +38,12 @@ TEST_CASE("undo goes back act by act, redo forward, and a new act ends the chanc
     ok(book.store(piano, pass, std::vector{mm(2, letOff, 4.0)}));
     CHECK(code(book.redo()) == RefusalCode::nothingToRedo);
     // back to the empty book: reading 2, reading 1, pass, piano
-    for (const char* kind : {"entry", "entry", "pass", "setup"}) CHECK(ok(book.undo()).kind == kind);
+    for (const char* kind : {"entry", "entry", "pass", "setup"})
+        CHECK(ok(book.undo()).kind == kind);
     CHECK(ok(book.pianos()).empty());
     CHECK(code(book.undo()) == RefusalCode::nothingToUndo);
-    for (int i = 0; i < 4; ++i) ok(book.redo());
+    for (int i = 0; i < 4; ++i)
+        ok(book.redo());
     CHECK(value(book, piano, 2) == 4'000'000);
     CHECK(value(book, piano, 1) == 3'000'000);
     CHECK(ok(book.verify()).sound);
@@ -132,7 +134,8 @@ TEST_CASE("an import, a tick with its plan, an override and a preference are eac
     ok(book.undo());
     CHECK(ok(book.undo()).kind == "import");
     CHECK(record().passes[0].readingCount() == 0);
-    for (int i = 0; i < 10; ++i) ok(book.redo());
+    for (int i = 0; i < 10; ++i)
+        ok(book.redo());
     CHECK(record().passes[0].cells.size() == 177);
     CHECK(record().done.size() == 1);
     CHECK(record().plans.size() == 1);
