@@ -90,17 +90,19 @@ void IntakeDialog::build() {
     m_summary->setWordWrap(true);
     m_summary->setFont(face(Text::listDigits));
     column->addWidget(m_summary);
-    auto* choices = new QHBoxLayout;
-    choices->addWidget(new QLabel(tr("Decimal mark"), this));
-    m_decimal = new QComboBox(this);
+    auto* bar = new QWidget(this);
+    auto* choices = new QHBoxLayout(bar);
+    choices->setContentsMargins(0, 0, 0, 0);
+    choices->addWidget(new QLabel(tr("Decimal mark"), bar));
+    m_decimal = new QComboBox(bar);
     m_decimal->addItems({tr("as found"), tr("point"), tr("comma")});
     choices->addWidget(m_decimal);
-    m_pass = new QComboBox(this);
+    m_pass = new QComboBox(bar);
     m_pass->setVisible(false);
     choices->addWidget(m_pass);
     choices->addStretch(1);
-    if (!m_bare) column->addLayout(choices);
-    m_decimal->setVisible(!m_bare);
+    bar->setVisible(!m_bare); // a column alone has no heads and no dialect to choose
+    column->addWidget(bar);
     connect(m_decimal, &QComboBox::activated, this, [this](int i) {
         m_options.decimal = i == 1 ? std::optional('.') : i == 2 ? std::optional(',') : std::nullopt;
         read();
