@@ -13,7 +13,7 @@ for file in village-hall.hammerline check.txt adjustment-list.pdf window.png; do
     grep -q "$out/$file" <<<"$said" || { echo "does not say where: $file" >&2; exit 1; }
 done
 [ "$(head -c 5 "$out/adjustment-list.pdf")" = "%PDF-" ]
-pdftotext "$out/adjustment-list.pdf" - | grep -q "Adjustment list"
+pdftotext "$out/adjustment-list.pdf" - | grep "Adjustment list" >/dev/null
 [ "$(head -c 4 "$out/window.png" | od -An -c | tr -d ' ')" = '211PNG' ]
 [ "$(bash app/run.sh --build | tail -n 1)" = .build/release/app/hammerline ]
 [ -x .build/release/app/hammerline ]
