@@ -10,7 +10,10 @@ if [ "$(cat "$build/tidy.state" 2>/dev/null)" = "$state" ]; then
     echo "core and db are as they were: tidy."
     exit 0
 fi
-find core db -name '*.cpp' | sort | xargs -P 2 -n 4 "$tidy" -p "$build" --quiet --extra-arg=-Wno-everything \
+# clang cannot read g++'s precompiled headers; every unit includes what it needs itself
+mkdir -p "$build/tidy"
+sed -E 's/ -Winvalid-pch -include [^ "]*cmake_pch\.hxx//' "$build/compile_commands.json" >"$build/tidy/compile_commands.json"
+find core db -name '*.cpp' | sort | xargs -P 2 -n 4 "$tidy" -p "$build/tidy" --quiet --extra-arg=-Wno-everything \
     >"$build/tidy.txt" 2>/dev/null || true
 if grep -E '(error|warning):' -A 2 "$build/tidy.txt"; then exit 1; fi
 printf '%s\n' "$state" >"$build/tidy.state"

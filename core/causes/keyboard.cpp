@@ -29,7 +29,36 @@ std::optional<ProfilePoint> pointOf(const Judged& judged, const Review& review, 
     return point;
 }
 
+/// On a vertical the patterns of the blow are patterns of its rail. Where the hammer is held off it (M < 0), the blow
+/// is seen shorter by R |M| than the rail's (computation 6): that is the capstan's doing, not the rail's.
+void bringToRail(Keyboard& keyboard) {
+    const auto lost = keyboard.profiles.find(dimension::lostMotion);
+    const auto blow = keyboard.profiles.find(dimension::blow);
+    if (lost == keyboard.profiles.end() || blow == keyboard.profiles.end()) return;
+    for (const ProfilePoint& held : lost->second.points) {
+        if (held.value >= 0) continue;
+        const auto point = std::ranges::lower_bound(blow->second.points, held.note, {}, &ProfilePoint::note);
+        if (point == blow->second.points.end() || point->note != held.note) continue;
+        const double hidden = -held.value * keyboard.ratioOf(held.note);
+        point->value += hidden;
+        point->excess += hidden;
+    }
+}
+
+std::size_t notesRead(const Pass& pass, DimensionId id) {
+    return static_cast<std::size_t>(std::count_if(pass.cells.begin(), pass.cells.end(), [&](const auto& each) {
+        return each.first.dimension == id && !each.second.missing();
+    }));
+}
+
 } // namespace
+
+bool isReReading(const CauseInput& input, DimensionId id) {
+    const std::size_t now = notesRead(*input.pass, id);
+    return std::any_of(input.record->passes.begin(), input.record->passes.end(), [&](const Pass& earlier) {
+        return earlier.number < input.pass->number && 2 * notesRead(earlier, id) > 3 * now;
+    });
+}
 
 double KeyboardProfile::halfZone() const {
     std::vector<double> halves;
@@ -68,6 +97,7 @@ const KeyArms& Keyboard::armsOf(int note) const {
 
 std::vector<int> Keyboard::notesWith(DimensionId id, WordId wanted) const {
     std::vector<int> notes;
+    if (isReReading(*input, id)) return notes;
     for (const Judged& judged : input->review->ranked)
         if (judged.cell.dimension == id && judged.word == wanted) notes.push_back(judged.cell.note.value);
     std::sort(notes.begin(), notes.end());
@@ -90,7 +120,7 @@ Keyboard keyboardOf(const CauseInput& input) {
     Keyboard keyboard{&input, {}, {}};
     const Piano& piano = input.record->piano;
     for (const auto colour : {KeyColour::natural, KeyColour::sharp})
-        keyboard.ratio[static_cast<std::size_t>(colour)] = estimateRatio(piano, *input.pass, colour).value;
+        keyboard.ratio[static_cast<std::size_t>(colour)] = estimateRatio(piano, input.record->passes, colour).value;
     for (const Judged& judged : input.review->ranked) {
         const DimensionId id = judged.cell.dimension;
         KeyboardProfile& profile = keyboard.profiles[id];
@@ -102,6 +132,8 @@ Keyboard keyboardOf(const CauseInput& input) {
     for (auto& [id, profile] : keyboard.profiles)
         std::sort(profile.points.begin(), profile.points.end(),
                   [](const ProfilePoint& a, const ProfilePoint& b) { return a.note < b.note; });
+    if (piano.vertical()) bringToRail(keyboard);
+    std::erase_if(keyboard.profiles, [&](const auto& each) { return isReReading(input, each.first); });
     return keyboard;
 }
 

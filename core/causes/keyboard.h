@@ -33,7 +33,7 @@ struct KeyboardProfile {
 /// The pass by dimension, with the piano and what went before.
 struct Keyboard {
     const CauseInput* input{};
-    std::map<DimensionId, KeyboardProfile> profiles;
+    std::map<DimensionId, KeyboardProfile> profiles; // the blow of a vertical is that of its rail
     std::array<double, 2> ratio; // R by KeyColour
 
     const Piano& piano() const { return input->record->piano; }
@@ -46,6 +46,9 @@ struct Keyboard {
     std::vector<Cell> outsideCells(std::span<const DimensionId>, std::span<const int> notes = {}) const;
 };
 Keyboard keyboardOf(const CauseInput&);
+/// Whether this pass reads again only some of the notes that an earlier pass read (two thirds or fewer): those are the
+/// doubtful ones, no sample of the keyboard, and a pattern in them is no pattern. Such dimensions get no profile.
+bool isReReading(const CauseInput&, DimensionId);
 
 double medianOf(std::vector<double>);        // 0 for none
 double spreadOf(const std::vector<double>&); // 1.4826 MAD, 0 for none

@@ -237,8 +237,8 @@ Outcome<Comparison> comparePasses(const PianoRecord& record, const SpecSheet& sh
     if (!first || !second) return refuse(RefusalCode::noSuchPass, std::to_string(first ? to : from));
     const Zones zones(sheet, record.piano, record.overrides);
     const Sides sides = sidesOf(record, zones, *first, *second);
-    const std::array ratio = {estimateRatio(record.piano, sides.to, KeyColour::natural).value,
-                              estimateRatio(record.piano, sides.to, KeyColour::sharp).value};
+    const std::array ratio = {estimateRatio(record.piano, record.passes, KeyColour::natural).value,
+                              estimateRatio(record.piano, record.passes, KeyColour::sharp).value};
     const std::vector<Response> responses = learnedResponses(record, ratio);
     const State expected = expectedFor(record, to, responses, ratio);
 

@@ -43,9 +43,8 @@ private:
     State reckon() const {
         const Pass* pass = m_record.pass(m_pass);
         if (!pass || m_pass < 2) return {}; // nothing before the first pass to expect from
-        const Pass relative = withRelativeHeights(m_record.piano, *pass);
-        const std::array ratio = {estimateRatio(m_record.piano, relative, KeyColour::natural).value,
-                                  estimateRatio(m_record.piano, relative, KeyColour::sharp).value};
+        const std::array ratio = {estimateRatio(m_record.piano, m_record.passes, KeyColour::natural).value,
+                                  estimateRatio(m_record.piano, m_record.passes, KeyColour::sharp).value};
         return stateOf(m_record, m_pass, learnedResponses(m_record, ratio), ratio);
     }
     const PianoRecord& m_record;

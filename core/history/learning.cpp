@@ -105,6 +105,32 @@ public:
     }
 
 private:
+    bool touches(const Done& done, Cell cell) const {
+        return std::any_of(done.notes.begin(), done.notes.end(),
+                           [&](NoteNumber note) { return disturbs(done.operation, note, cell, m_record.piano); });
+    }
+
+    /// What done work is predicted to have changed the served reading of a note by, seen from that note: its own
+    /// effects, and for a sharp's height what the naturals beside it rose. None: set to its aim there, which hides it.
+    std::optional<double> predicted(const Done& done, Cell cell) const {
+        double change = 0;
+        const auto add = [&](NoteNumber from, DimensionId dimension, double share) {
+            const auto amount = amountAt(done, from);
+            const Response* response = m_answers.of(done.operation, colourOf(from, m_record.piano));
+            if (!amount || !response) return;
+            for (const Effect& effect : response->effects)
+                if (effect.dimension == dimension) change += share * effect.perUnit * *amount;
+        };
+        if (done.toAim) return touches(done, cell) ? std::nullopt : std::optional(0.0);
+        add(cell.note, cell.dimension, 1);
+        if (cell.dimension == dimension::sharpHeight) {
+            const std::vector<NoteNumber> naturals = neighbouringNaturals(cell.note, m_record.piano);
+            for (const NoteNumber natural : naturals)
+                add(natural, dimension::keyHeight, -1.0 / static_cast<double>(naturals.size()));
+        }
+        return change;
+    }
+
     /// The first reading of the cell after the work of a pass, and before more work of a later pass on it.
     std::optional<Told> readAfter(Cell cell, int pass) const {
         for (const Pass& later : m_record.passes) {
@@ -114,9 +140,7 @@ private:
                 if (measured->value()) return tell(cell.dimension, *measured, u);
             }
             for (const Done& done : m_record.done)
-                if (done.pass == later.number && disturbs(done.operation, cell.dimension, m_record.piano) &&
-                    std::find(done.notes.begin(), done.notes.end(), cell.note) != done.notes.end())
-                    return std::nullopt;
+                if (done.pass == later.number && touches(done, cell)) return std::nullopt;
         }
         return std::nullopt;
     }
@@ -131,21 +155,15 @@ private:
         bool here = false;
         for (const Done& done : m_record.done) {
             if (done.pass != pass) continue;
-            const auto here1 = amountAt(done, note);
-            if (!here1) {
-                // Set to the aim, or not at this note: the first would hide the answer.
-                if (done.toAim && disturbs(done.operation, served, m_record.piano) &&
-                    std::find(done.notes.begin(), done.notes.end(), note) != done.notes.end())
-                    return std::nullopt;
-                continue;
-            }
-            if (done.operation == operation) {
-                amount += *here1;
-                here = true;
-            } else if (const Response* other = m_answers.of(done.operation, colour)) {
-                for (const Effect& effect : other->effects)
-                    if (effect.dimension == served) others += effect.perUnit * *here1;
-            }
+            const auto change = predicted(done, {note, served});
+            if (!change) return std::nullopt;
+            others += *change;
+            const auto own = done.operation == operation ? amountAt(done, note) : std::nullopt;
+            if (!own) continue;
+            amount += *own;
+            here = true;
+            if (const Response* believed = m_answers.of(operation, colour))
+                others -= believed->effects.front().perUnit * *own; // its own is the question
         }
         if (!here || amount == 0) return std::nullopt;
         const Known& was = before[static_cast<std::size_t>(note.value) - 1].of(served);

@@ -44,11 +44,17 @@ std::vector<Cell> staleCells(const PianoRecord& record, const Pass& pass) {
         const Cell& cell = each.first;
         const Measured& measured = each.second;
         if (measured.missing() || !record.piano.contains(cell.note)) continue;
-        const auto& doneHere = byNote[static_cast<std::size_t>(cell.note.value)];
-        const bool disturbed = std::any_of(doneHere.begin(), doneHere.end(), [&](const Done* done) {
-            return doneAfter(done->order, done->pass, measured.order(), pass.number) &&
-                   disturbs(done->operation, cell.dimension, record.piano);
-        });
+        const auto disturbedFrom = [&](NoteNumber note) {
+            const auto& done = byNote[static_cast<std::size_t>(note.value)];
+            return std::any_of(done.begin(), done.end(), [&](const Done* work) {
+                return doneAfter(work->order, work->pass, measured.order(), pass.number) &&
+                       disturbs(work->operation, note, cell, record.piano);
+            });
+        };
+        bool disturbed = disturbedFrom(cell.note);
+        if (cell.dimension == dimension::sharpHeight)
+            for (const NoteNumber natural : neighbouringNaturals(cell.note, record.piano))
+                disturbed = disturbed || disturbedFrom(natural);
         if (disturbed || (mended && mendedSince(record, cell, measured.order()))) stale.push_back(cell);
     }
     return stale;

@@ -34,6 +34,30 @@ std::optional<double> amountAt(const Done& done, NoteNumber note) {
 
 namespace {
 
+NoteState& at(std::vector<NoteState>& notes, NoteNumber note) {
+    return notes[static_cast<std::size_t>(note.value) - 1];
+}
+
+/// A natural that rises by `rise` (none: by nobody knows what) takes its share off the sharps beside it.
+void lowerSharps(std::vector<NoteState>& notes, const Piano& piano, NoteNumber natural, std::optional<double> rise,
+                 double variance) {
+    for (const NoteNumber sharp : neighbouringSharps(natural, piano)) {
+        Known& height = at(notes, sharp).of(dimension::sharpHeight);
+        if (!height.known) continue;
+        const double share = 1 / static_cast<double>(neighbouringNaturals(sharp, piano).size());
+        height.known = rise.has_value();
+        height.value -= share * rise.value_or(0);
+        height.variance += share * share * variance;
+        height.expected = true;
+    }
+}
+
+const Effect* heightEffect(const Response& response) {
+    for (const Effect& effect : response.effects)
+        if (effect.dimension == dimension::keyHeight) return &effect;
+    return nullptr;
+}
+
 class Run {
 public:
     Run(const StateQuestion& question, const Answers& answers)
@@ -64,7 +88,7 @@ public:
 
 private:
     const Piano& piano() const { return m_question.record->piano; }
-    NoteState& at(NoteNumber n) { return m_notes[static_cast<std::size_t>(n.value) - 1]; }
+    NoteState& at(NoteNumber n) { return hammerline::at(m_notes, n); }
     const RatioOf& ratioAt(NoteNumber n) const {
         return m_question.ratio[static_cast<std::size_t>(colourOf(n, piano()))];
     }
@@ -107,9 +131,9 @@ private:
             const Response* response = m_answers.of(done.operation, colour);
             if (!response) continue;
             if (const auto amount = amountAt(done, note))
-                move(at(note), *response, *amount, unitOf(done.operation, piano()));
+                moveAt(m_notes, piano(), note, *response, *amount);
             else
-                setToAim(at(note), *response, done.aim, m_u[response->effects.front().dimension.row]);
+                setToAimAt(m_notes, piano(), note, *response, done.aim, m_u[response->effects.front().dimension.row]);
         }
     }
 
@@ -121,6 +145,29 @@ private:
 };
 
 } // namespace
+
+void moveAt(std::vector<NoteState>& notes, const Piano& piano, NoteNumber note, const Response& response,
+            double amount) {
+    const AmountUnit unit = unitOf(response.operation, piano);
+    move(at(notes, note), response, amount, unit);
+    if (colourOf(note, piano) == KeyColour::sharp) return;
+    if (const Effect* height = heightEffect(response))
+        lowerSharps(notes, piano, note, height->perUnit * amount,
+                    std::pow(height->sd * amount, 2) +
+                        std::pow(height->perUnit * handSd(response.operation, amount, unit), 2));
+}
+
+void setToAimAt(std::vector<NoteState>& notes, const Piano& piano, NoteNumber note, const Response& response,
+                std::optional<double> aim, double u) {
+    const Known before = at(notes, note).of(dimension::keyHeight);
+    setToAim(at(notes, note), response, aim, u);
+    if (colourOf(note, piano) == KeyColour::sharp || !heightEffect(response)) return;
+    const Known& after = at(notes, note).of(dimension::keyHeight);
+    if (before.known && after.known)
+        lowerSharps(notes, piano, note, after.value - before.value, before.variance);
+    else
+        lowerSharps(notes, piano, note, std::nullopt, 0);
+}
 
 std::vector<NoteState> noteStates(const StateQuestion& question, const Answers& answers, bool workOfLast) {
     Run run(question, answers);

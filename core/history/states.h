@@ -38,6 +38,13 @@ struct StateQuestion {
 /// pass is left out (learning compares before and after).
 std::vector<NoteState> noteStates(const StateQuestion&, const Answers&, bool workOfLast = true);
 
+/// Moves the note's state by an amount of an operation, and the height of the sharps beside a natural that it lifts:
+/// sharp-height is read over the mean of the adjacent naturals, so each takes its share off.
+void moveAt(std::vector<NoteState>&, const Piano&, NoteNumber, const Response&, double amount);
+/// The same for work that was set to its aim by looking (see setToAim).
+void setToAimAt(std::vector<NoteState>&, const Piano&, NoteNumber, const Response&, std::optional<double> aim,
+                double u);
+
 /// Between the screws or brackets that carry an amount a rail runs straight; beyond the outermost it goes on level.
 double amountBetween(const std::map<int, double>& amounts, NoteNumber);
 /// The amount of a done thing at one note; none for "set to the aim" or where it does not touch the note.

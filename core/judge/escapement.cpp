@@ -97,4 +97,12 @@ Ratio estimateRatio(const Piano& piano, const Pass& pass, KeyColour colour) {
     return estimateRatio(piano, PassTable(piano, pass), colour);
 }
 
+Ratio estimateRatio(const Piano& piano, std::span<const Pass> passes, KeyColour colour) {
+    Ratio best{defaultRatio(piano, colour), 0, 0, false};
+    for (const Pass& pass : passes)
+        if (const Ratio ratio = estimateRatio(piano, pass, colour); ratio.entered || ratio.notes >= best.notes)
+            best = ratio;
+    return best;
+}
+
 } // namespace hammerline

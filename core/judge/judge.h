@@ -100,5 +100,8 @@ struct Ratio {
 /// Median over the notes of the colour that have all five readings; at least three, else the default of the kind.
 Ratio estimateRatio(const Piano&, const Pass&, KeyColour);
 Ratio estimateRatio(const Piano&, const PassTable&, KeyColour);
+/// Of several passes the one that told it by most notes, the newest of those: the ratio is the action's build, and a
+/// pass that reads only what is doubtful does not unlearn it.
+Ratio estimateRatio(const Piano&, std::span<const Pass>, KeyColour);
 
 } // namespace hammerline

@@ -263,6 +263,13 @@ bool disturbs(OperationId id, DimensionId dimension, const Piano& piano) {
     return std::find(disturbed.begin(), disturbed.end(), dimension) != disturbed.end();
 }
 
+bool disturbs(OperationId id, NoteNumber at, Cell cell, const Piano& piano) {
+    if (at == cell.note) return disturbs(id, cell.dimension, piano);
+    if (cell.dimension != sharpHeight || !disturbs(id, keyHeight, piano)) return false;
+    const std::vector<NoteNumber> naturals = neighbouringNaturals(cell.note, piano);
+    return std::find(naturals.begin(), naturals.end(), at) != naturals.end();
+}
+
 std::span<const Operation> operations() {
     return kRows;
 }

@@ -73,6 +73,8 @@ double firstTrialOf(OperationId, const Piano&);
 DimensionId servesOf(OperationId, KeyColour, const Piano&);
 /// Whether a reading of the dimension is stale after the operation (bench-practice 2.8).
 bool disturbs(OperationId, DimensionId, const Piano&);
+/// The same for work at a note: its own readings, and a sharp's height, which is read over the naturals beside it.
+bool disturbs(OperationId, NoteNumber at, Cell, const Piano&);
 /// Minutes of getting there and back once, practised and beginner (bench-practice 2.7).
 std::array<double, 2> minutesToReach(Access, const Piano&);
 

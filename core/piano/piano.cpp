@@ -124,6 +124,13 @@ std::vector<NoteNumber> neighbouringNaturals(NoteNumber sharp, const Piano& pian
     return out;
 }
 
+std::vector<NoteNumber> neighbouringSharps(NoteNumber natural, const Piano& piano) {
+    std::vector<NoteNumber> sharps;
+    for (const NoteNumber beside : {NoteNumber{natural.value - 1}, NoteNumber{natural.value + 1}})
+        if (piano.contains(beside) && colourOf(beside, piano) == KeyColour::sharp) sharps.push_back(beside);
+    return sharps;
+}
+
 bool hasDamper(NoteNumber note, const Piano& piano) {
     return note.value <= piano.lastDamper.value_or(piano.notes);
 }

@@ -109,6 +109,8 @@ std::vector<Section> sectionsOf(const Piano&);
 std::size_t sectionIndexOf(NoteNumber, const Piano&);
 /// The adjacent naturals of a sharp (one or two), nearest first below.
 std::vector<NoteNumber> neighbouringNaturals(NoteNumber sharp, const Piano&);
+/// The sharps beside a natural (none, one or two).
+std::vector<NoteNumber> neighbouringSharps(NoteNumber natural, const Piano&);
 bool hasDamper(NoteNumber, const Piano&);
 /// The default R of the kind for a colour (bench-practice 2.6): upright 4.9, drop 4.7, grand 4.85, sharps by the arms.
 double defaultRatio(const Piano&, KeyColour);

@@ -107,8 +107,8 @@ Outcome<Bench> layOut(const PianoRecord& record, const SpecSheet& sheet, int num
     Zones zones(sheet, record.piano, record.overrides);
     std::vector<Cell> stale = staleCells(record, passes.back());
     Review reviewed = review(record.piano, passes.back(), zones, options.rule, stale);
-    const std::array<Ratio, 2> ratio = {estimateRatio(record.piano, passes.back(), KeyColour::natural),
-                                        estimateRatio(record.piano, passes.back(), KeyColour::sharp)};
+    const std::array<Ratio, 2> ratio = {estimateRatio(record.piano, passes, KeyColour::natural),
+                                        estimateRatio(record.piano, passes, KeyColour::sharp)};
     const std::array values = {ratio[0].value, ratio[1].value};
     std::vector<Response> responses;
     if (record.done.empty()) {

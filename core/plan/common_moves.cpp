@@ -8,7 +8,7 @@ namespace hammerline {
 void carryOut(Bench& bench, const CommonMove& move) {
     for (const NoteNumber note : move.notes)
         if (const Response* response = bench.answers.of(move.operation, bench.colour(note)))
-            hammerline::move(bench.state(note), *response, amountBetween(move.amounts, note), AmountUnit::mm);
+            moveAt(bench.notes, bench.piano(), note, *response, amountBetween(move.amounts, note));
 }
 
 namespace {

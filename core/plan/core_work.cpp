@@ -11,6 +11,7 @@ namespace {
 constexpr double kOpen = std::numeric_limits<double>::infinity();
 // What a note that cannot be brought in is charged with when common moves are weighed: it will be looked at again.
 constexpr double kUnsolvedMinutes = 6;
+constexpr double kCloseMargin = 0.4;
 
 struct MoveRow {
     OperationId operation;
@@ -64,7 +65,7 @@ CoreWork::CoreWork(const Bench& bench) {
         m_workers.emplace_back(moves);
 }
 
-CoreWork::Reach CoreWork::reach(const Bench& bench, NoteNumber n) const {
+CoreWork::Reach CoreWork::reach(const Bench& bench, NoteNumber n, double margin) const {
     Reach reach;
     const KeyColour colour = bench.colour(n);
     std::array<bool, kCoreCount> asks{};
@@ -75,7 +76,7 @@ CoreWork::Reach CoreWork::reach(const Bench& bench, NoteNumber n) const {
         if (!zone || !known.known) continue;
         if (known.derived && bench.ratio[static_cast<std::size_t>(colour)].fromDefault()) continue;
         const Goal limits = zoneOf(*zone, id);
-        Goal goal = shrunk(limits, bench.u(id));
+        Goal goal = shrunk(limits, margin * bench.u(id));
         reach.note.value[i] = known.value;
         asks[i] = asksForWork(bench, {n, id});
         if (!asks[i]) {
@@ -102,6 +103,11 @@ CoreWork::Reach CoreWork::reach(const Bench& bench, NoteNumber n) const {
         (spared ? reach.lastResort : reach.allowed) |= 1U << j;
     }
     return reach;
+}
+
+std::optional<NoteWork> CoreWork::leastWork(KeyColour colour, const Reach& reach) {
+    if (const auto work = worker(colour).leastWork(reach.note, reach.allowed)) return work;
+    return worker(colour).leastWork(reach.note, reach.allowed | reach.lastResort);
 }
 
 double CoreWork::minutes(const Bench& bench, NoteNumber n) {
@@ -211,8 +217,9 @@ NotePlan CoreWork::plan(Bench& bench, NoteNumber n) {
     std::optional<NoteWork> work;
     if (bench.options.intent == Intent::full) work = full(bench, n, reach);
     if (!work && reach.asks) {
-        work = worker(colour).leastWork(reach.note, reach.allowed);
-        if (!work) work = worker(colour).leastWork(reach.note, reach.allowed | reach.lastResort);
+        work = leastWork(colour, reach);
+        // Zones that only just meet leave no room for what the gauge cannot tell: better close than not at all.
+        if (!work) work = leastWork(colour, this->reach(bench, n, kCloseMargin));
         if (!work) work = bestEffort(n, colour, reach, bench, plan.conflict);
     }
     if (work && work->taken != 0) carryOut(bench, n, reach, *work, plan);
@@ -281,9 +288,10 @@ void CoreWork::carryOut(Bench& bench, NoteNumber n, const Reach& reach, const No
         task.from = task.aim - task.change;
         NoteState& state = bench.state(n);
         if (task.amount)
-            hammerline::move(state, response, *task.amount, unitOf(task.operation, bench.piano()));
+            moveAt(bench.notes, bench.piano(), n, response, *task.amount);
         else
-            setToAim(state, response, state.of(task.serves).value + task.change, bench.u(task.serves));
+            setToAimAt(bench.notes, bench.piano(), n, response, state.of(task.serves).value + task.change,
+                       bench.u(task.serves));
         task.why = bench.stand(n).cause;
         plan.tasks.push_back(std::move(task));
     }

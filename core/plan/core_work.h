@@ -39,7 +39,9 @@ private:
         unsigned allowed = 0, lastResort = 0;
         bool asks = false;
     };
-    Reach reach(const Bench&, NoteNumber) const;
+    /// `margin`: how much of what the gauge cannot tell the goals stay inside of their zones, 0 to 1.
+    Reach reach(const Bench&, NoteNumber, double margin = 1) const;
+    std::optional<NoteWork> leastWork(KeyColour, const Reach&);
     std::span<const CoreMove> moves(KeyColour c) const { return m_moves[static_cast<std::size_t>(c)]; }
     NoteWorker& worker(KeyColour c) { return m_workers[static_cast<std::size_t>(c)]; }
     std::optional<NoteWork> full(const Bench&, NoteNumber, const Reach&);

@@ -12,13 +12,18 @@ constexpr double kTwoSided95 = 1.959963984540054; // normal quantile
 /// Which cells the steps move or serve, by note.
 std::vector<std::bitset<kDimensionCount>> movedBy(const Bench& bench, std::span<const Step> steps) {
     std::vector<std::bitset<kDimensionCount>> moved(static_cast<std::size_t>(bench.piano().notes));
+    const auto mark = [&](NoteNumber note, DimensionId id) {
+        moved[static_cast<std::size_t>(note.value) - 1].set(id.row);
+    };
     for (const Step& step : steps)
-        for (const Dimension& dimension : dimensions()) {
-            const bool hit = disturbs(step.operation, dimension.id, bench.piano());
-            if (!hit) continue;
-            for (const NoteNumber note : step.notes)
-                if (fitted(dimension.id, note, bench.piano()))
-                    moved[static_cast<std::size_t>(note.value) - 1].set(dimension.id.row);
+        for (const NoteNumber note : step.notes) {
+            for (const Dimension& dimension : dimensions())
+                if (disturbs(step.operation, dimension.id, bench.piano()) && fitted(dimension.id, note, bench.piano()))
+                    mark(note, dimension.id);
+            if (bench.colour(note) == KeyColour::natural &&
+                disturbs(step.operation, dimension::keyHeight, bench.piano()))
+                for (const NoteNumber sharp : neighbouringSharps(note, bench.piano()))
+                    mark(sharp, dimension::sharpHeight);
         }
     return moved;
 }
@@ -42,8 +47,7 @@ std::string_view whyRead(const Bench& bench, Cell cell, bool moved) {
     const bool wasRead = bench.read(cell);
     if (standing.held[cell.dimension.row] && wasRead) return "held-back";
     if (!known.known) return moved && wasRead ? "not-known-any-more" : std::string_view{};
-    // Measured once is measured for good until something moves it: only doubtful cells are read again.
-    if (known.derived || (!moved && !known.expected && !wasRead)) return {};
+    if (known.derived) return {};
     const auto& zone = bench.zones.at(cell);
     if (!zone) return {};
     if (outside(bench.shown(cell), known.variance, zoneOf(*zone, cell.dimension)) <= kWorthReading) return {};
@@ -70,7 +74,7 @@ void lookAhead(const Bench& bench, Plan& plan) {
             if (!fitted(dimension.id, {n}, bench.piano())) continue;
             const bool here = moved[i][dimension.id.row];
             const Known& known = bench.state({n}).of(dimension.id);
-            if (touched[i] && known.known) plan.expected.push_back(expect(bench, cell, known));
+            if ((touched[i] || here) && known.known) plan.expected.push_back(expect(bench, cell, known));
             if (here && bench.read(cell)) plan.becomesStale.push_back(cell);
             if (std::binary_search(trial.begin(), trial.end(), cell))
                 plan.readNext.push_back({cell, "trial"});

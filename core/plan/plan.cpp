@@ -4,6 +4,7 @@
 #include "core/plan/steps.h"
 
 #include <algorithm>
+#include <set>
 
 namespace hammerline {
 
@@ -46,15 +47,21 @@ void planNote(Bench& bench, CoreWork& work, NoteNumber note, Plan& plan) {
     if (notePlan.conflict) plan.conflicts.push_back(*notePlan.conflict);
 }
 
-/// Notes whose work did not fit into the minutes stay as they were found.
-void leaveUntouched(Bench& bench, const std::vector<NoteState>& found, Plan& plan) {
-    std::vector<bool> touched(found.size(), false);
-    for (const Step& step : plan.steps)
-        if (step.note) touched[static_cast<std::size_t>(step.note->value) - 1] = true;
-    for (std::size_t i = 0; i < found.size(); ++i)
-        if (!touched[i]) bench.notes[i] = found[i];
-    std::erase_if(plan.conflicts,
-                  [&](const Conflict& c) { return !touched[static_cast<std::size_t>(c.note.value) - 1]; });
+/// Only what fitted into the minutes is expected to be done.
+void expectOnly(Bench& bench, const std::vector<NoteState>& found, Plan& plan) {
+    bench.notes = found;
+    std::set<NoteNumber> worked;
+    for (const Step& step : plan.steps) {
+        if (!step.note) continue; // common moves stand in `found`
+        worked.insert(*step.note);
+        const Response* response = bench.answers.of(step.operation, bench.colour(*step.note));
+        if (!response || step.operation == operation::inspect) continue;
+        if (step.amount)
+            moveAt(bench.notes, bench.piano(), *step.note, *response, *step.amount);
+        else
+            setToAimAt(bench.notes, bench.piano(), *step.note, *response, step.aim, bench.u(step.aimDimension));
+    }
+    std::erase_if(plan.conflicts, [&](const Conflict& c) { return !worked.contains(c.note); });
 }
 
 void askAboutScrews(Bench& bench, const std::vector<Trial>& trials) {
@@ -81,13 +88,17 @@ Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pa
     Plan plan;
     for (const CommonMove& move : bench.common)
         plan.steps.push_back(commonStep(bench, move));
-    for (const NoteNumber note : notesOfStage(bench))
-        planNote(bench, work, note, plan);
+    // Naturals first: a sharp's height is read over theirs.
+    const std::vector<NoteNumber> notes = notesOfStage(bench);
+    for (const KeyColour colour : {KeyColour::natural, KeyColour::sharp})
+        for (const NoteNumber note : notes)
+            if (bench.colour(note) == colour) planNote(bench, work, note, plan);
+    std::ranges::sort(plan.conflicts, {}, &Conflict::note);
     putInOrder(bench, plan.steps);
     if (options.minutes) {
         keepWithin(bench, plan.steps, *options.minutes);
-        leaveUntouched(bench, found, plan);
         putInOrder(bench, plan.steps);
+        expectOnly(bench, found, plan);
     }
     plan.trials = chooseTrials(bench, plan.steps);
     askAboutScrews(bench, plan.trials);

@@ -160,23 +160,32 @@ void putInOrder(const Bench& bench, std::vector<Step>& steps) {
     const auto section = [&](const Step& step) {
         return bench.options.stage == Stage::sections && step.note ? sectionIndexOf(*step.note, bench.piano()) : 0;
     };
-    std::stable_sort(steps.begin(), steps.end(), [&](const Step& a, const Step& b) {
-        return std::tuple(section(a), place[a.operation.row], a.note.has_value(), a.operation.row, first(a), a.id) <
-               std::tuple(section(b), place[b.operation.row], b.note.has_value(), b.operation.row, first(b), b.id);
-    });
+    // Sharps are set over their naturals.
+    const auto overNaturals = [](const Step& step) { return step.aimDimension == dimension::sharpHeight; };
+    const auto rank = [&](const Step& step) {
+        return std::tuple(section(step), place[step.operation.row], step.note.has_value(), step.operation.row,
+                          overNaturals(step), first(step), step.id);
+    };
+    std::stable_sort(steps.begin(), steps.end(), [&](const Step& a, const Step& b) { return rank(a) < rank(b); });
     std::vector<std::vector<std::size_t>> byNote(static_cast<std::size_t>(bench.piano().notes) + 1);
     for (std::size_t i = 0; i < steps.size(); ++i) {
         Step& step = steps[i];
         step.order = static_cast<int>(i) + 1;
         step.after.clear();
-        for (const NoteNumber note : step.notes) {
-            auto& earlier = byNote[static_cast<std::size_t>(note.value)];
-            for (const std::size_t j : earlier)
-                if (disturbs(steps[j].operation, step.aimDimension, bench.piano()) &&
+        const auto waitsFor = [&](NoteNumber from, Cell cell) {
+            for (const std::size_t j : byNote[static_cast<std::size_t>(from.value)])
+                if (disturbs(steps[j].operation, from, cell, bench.piano()) &&
                     std::find(step.after.begin(), step.after.end(), steps[j].id) == step.after.end())
                     step.after.push_back(steps[j].id);
-            earlier.push_back(i);
+        };
+        for (const NoteNumber note : step.notes) {
+            waitsFor(note, {note, step.aimDimension});
+            if (step.note && overNaturals(step))
+                for (const NoteNumber natural : neighbouringNaturals(note, bench.piano()))
+                    waitsFor(natural, {note, step.aimDimension});
         }
+        for (const NoteNumber note : step.notes)
+            byNote[static_cast<std::size_t>(note.value)].push_back(i);
     }
 }
 

@@ -59,7 +59,7 @@ ComparisonSheet comparisonSheet(const PianoRecord&, const PassView& before, cons
         ComparisonLine line;
         line.dimension = dimension.id;
         const auto compared = std::ranges::find(comparison.dimensions, dimension.id, &DimensionComparison::dimension);
-        if (compared != comparison.dimensions.end()) line.compared = &*compared;
+        if (compared != comparison.dimensions.end()) line.compared = *compared;
         for (const auto& [id, reason] : comparison.notComparable)
             if (id == dimension.id) line.notComparable = reason;
         if (!line.compared && line.notComparable.empty()) continue;

@@ -19,7 +19,7 @@ Outcome<PassView> viewPass(const PianoRecord& record, int number, Rule rule, con
     view.review = review(record.piano, view.pass, zones, rule, view.stale);
     view.causes = findCauses({&record, &view.pass, &view.review});
     for (const auto colour : {KeyColour::natural, KeyColour::sharp})
-        view.ratio[static_cast<std::size_t>(colour)] = estimateRatio(record.piano, view.pass, colour);
+        view.ratio[static_cast<std::size_t>(colour)] = estimateRatio(record.piano, record.passes, colour);
     std::tie(view.grade, view.missingForGrade) = gradeOf(record, view.review, number);
     return view;
 }

@@ -1,0 +1,30 @@
+#!/usr/bin/env bash
+# Every benchmark in Release, one line each: NAME VALUE UNIT goal GOAL ok|short. Installs what is missing; not part of CI.
+#   --pianos N    of the yardstick (200)
+set -euo pipefail
+cd "$(dirname "$0")/.."
+. app/install.sh
+
+pianos=200
+if [ "${1:-}" = --pianos ]; then
+    [ -n "${2:-}" ] || fail "--pianos takes a number."
+    pianos=$2
+fi
+install_missing "${build_packages[@]}" "${bench_packages[@]}" jq
+build=.build/bench
+cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DHAMMERLINE_BENCHMARKS=ON >&2 || fail "The build could not be set up; the lines above say why."
+ninja -C "$build" >&2 || fail "The build stopped; the lines above say where."
+
+"$build/tests/speed/speed" --benchmark_format=json 2>/dev/null | jq -r '
+    [.benchmarks[] | {key: .name, value: .real_time}] | from_entries as $t
+    | def line($name; $value; $unit; $goal):
+        "\($name) \($value * 1000 | round / 1000) \($unit) goal \($goal) \(if $value <= $goal then "ok" else "short" end)";
+      line("judging-88"; $t["judging/88"]; "ms"; 0.3),
+      line("viewing-88"; $t["viewing/88"]; "ms"; 1),
+      line("planning-88"; $t["planning/88"]; "ms"; 16),
+      line("judging-88-over-44-notes"; $t["judging/88"] / $t["judging/44"]; "ratio"; 2.2),
+      line("planning-88-over-44-notes"; $t["planning/88"] / $t["planning/44"]; "ratio"; 2.2)'
+"$build/tests/speed/yardstick" "$pianos"
+for more in "$build"/tests/speed/bench_*; do
+    [ -x "$more" ] && [ -f "$more" ] && "$more"
+done

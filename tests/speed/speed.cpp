@@ -1,0 +1,56 @@
+// How long a live choice takes: judging, the whole view, the plan (issue of one frame: 16 ms). The record is that of a
+// worn virtual piano, 88 notes by ten dimensions. tests/bench.sh turns Google Benchmark's JSON into its lines.
+#include "core/plan/plan.h"
+#include "core/sheet/pass_view.h"
+#include "tests/virtual_action/workshop.h"
+
+#include <benchmark/benchmark.h>
+
+using namespace hammerline;
+
+namespace {
+
+PianoRecord worn(int notes) {
+    PianoRecord record;
+    record.piano = *makePiano(ActionKind::upright, notes, notes == 88 ? 21 : 45);
+    record.specName = "upright";
+    record.passes.emplace_back();
+    record.passes.back().number = 1;
+    const virtual_action::Action action(record.piano, *builtInSheet("upright"), {}, 7);
+    for (int n = 1; n <= notes; ++n)
+        for (const Dimension& dimension : dimensions())
+            if (const auto truth = action.truth({{n}, dimension.id})) {
+                Reading reading;
+                reading.count = fromTrade(*truth, dimension.kind);
+                record.passes.back().cells[{{n}, dimension.id}].trials = {reading};
+            }
+    return record;
+}
+
+void judging(benchmark::State& state) {
+    const PianoRecord record = worn(static_cast<int>(state.range(0)));
+    const Zones zones(*builtInSheet("upright"), record.piano);
+    for (auto _ : state)
+        benchmark::DoNotOptimize(review(record.piano, record.passes.front(), zones));
+}
+
+void viewing(benchmark::State& state) {
+    const PianoRecord record = worn(static_cast<int>(state.range(0)));
+    for (auto _ : state)
+        benchmark::DoNotOptimize(viewPass(record, 1));
+}
+
+/// Judging, ranking, unevenness, consistency, causes and the touch-up plan.
+void planning(benchmark::State& state) {
+    const PianoRecord record = worn(static_cast<int>(state.range(0)));
+    const SpecSheet sheet = *builtInSheet("upright");
+    for (auto _ : state)
+        benchmark::DoNotOptimize(makePlan(record, sheet, 1, {}));
+}
+
+} // namespace
+
+BENCHMARK(judging)->Arg(44)->Arg(88)->Unit(benchmark::kMillisecond);
+BENCHMARK(viewing)->Arg(44)->Arg(88)->Unit(benchmark::kMillisecond);
+BENCHMARK(planning)->Arg(44)->Arg(88)->Unit(benchmark::kMillisecond);
+BENCHMARK_MAIN();
