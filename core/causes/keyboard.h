@@ -34,7 +34,7 @@ struct KeyboardProfile {
 struct Keyboard {
     const CauseInput* input{};
     std::map<DimensionId, KeyboardProfile> profiles; // the blow of a vertical is that of its rail
-    std::array<double, 2> ratio; // R by KeyColour
+    std::array<double, 2> ratio;                     // R by KeyColour
 
     const Piano& piano() const { return input->record->piano; }
     const KeyboardProfile& of(DimensionId) const; // an empty one where nothing was read

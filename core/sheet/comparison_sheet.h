@@ -9,8 +9,8 @@ enum class DimensionState : std::uint8_t { even, good, notYet, notComparable };
 
 struct ComparisonLine {
     DimensionId dimension{};
-    std::optional<DimensionComparison> compared; // empty where the two passes cannot be compared
-    std::string_view notComparable;              // id of the reason
+    std::optional<DimensionComparison> compared;   // empty where the two passes cannot be compared
+    std::string_view notComparable;                // id of the reason
     std::optional<double> medianBefore, medianNow; // trade units
     DimensionState state = DimensionState::notYet;
     int outNow = 0;
