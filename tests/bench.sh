@@ -24,6 +24,16 @@ ninja -C "$build" >&2 || fail "The build stopped; the lines above say where."
       line("planning-88"; $t["planning/88"]; "ms"; 16),
       line("judging-88-over-44-notes"; $t["judging/88"] / $t["judging/44"]; "ratio"; 2.2),
       line("planning-88-over-44-notes"; $t["planning/88"] / $t["planning/44"]; "ratio"; 2.2)'
+if command -v Rscript >/dev/null; then
+    readings=$(mktemp)
+    trap 'rm -f "$readings"' EXIT
+    "$build/tests/speed/speed" --readings >"$readings"
+    r=$(Rscript tests/speed/judging.R "$readings")
+    ours=$("$build/tests/speed/speed" --benchmark_filter=judging/88 --benchmark_format=json 2>/dev/null | jq '.benchmarks[0].cpu_time')
+    jq -nr --argjson r "$r" --argjson ours "$ours" '"judging-over-the-same-in-R \($ours / $r * 1000 | round / 1000) ratio goal 1 \(if $ours <= $r then "ok" else "short" end)"'
+else
+    echo "# judging-over-the-same-in-R: not measured, Rscript (r-base-core) is not installed"
+fi
 "$build/tests/speed/yardstick" "$pianos"
 for more in "$build"/tests/speed/bench_*; do
     [ -x "$more" ] && [ -f "$more" ] && "$more"

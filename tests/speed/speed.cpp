@@ -5,6 +5,9 @@
 #include "tests/virtual_action/workshop.h"
 
 #include <benchmark/benchmark.h>
+#include <fmt/format.h>
+
+#include <cstdio>
 
 using namespace hammerline;
 
@@ -53,4 +56,25 @@ void planning(benchmark::State& state) {
 BENCHMARK(judging)->Arg(44)->Arg(88)->Unit(benchmark::kMillisecond);
 BENCHMARK(viewing)->Arg(44)->Arg(88)->Unit(benchmark::kMillisecond);
 BENCHMARK(planning)->Arg(44)->Arg(88)->Unit(benchmark::kMillisecond);
-BENCHMARK_MAIN();
+
+/// The readings with their zones as CSV, so that the same judging can be done elsewhere (judging.R).
+static void writeReadings() {
+    const PianoRecord record = worn(88);
+    const Zones zones(*builtInSheet("upright"), record.piano);
+    std::puts("dimension,note,sharp,value,low,nominal,high,u");
+    for (const auto& [cell, measured] : record.passes.front().cells)
+        if (const auto& zone = zones.at(cell); zone && zone->low && zone->high)
+            fmt::print("{},{},{},{},{},{},{},{}\n", key(cell.dimension), cell.note.value,
+                       colourOf(cell.note, record.piano) == KeyColour::sharp ? 1 : 0, *measured.value(), *zone->low,
+                       zone->nominal, *zone->high, uncertaintyOf(cell.dimension, record.piano));
+}
+
+int main(int argc, char** argv) {
+    if (argc > 1 && std::string_view(argv[1]) == "--readings") {
+        writeReadings();
+        return 0;
+    }
+    benchmark::Initialize(&argc, argv);
+    if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;
+    benchmark::RunSpecifiedBenchmarks();
+}
