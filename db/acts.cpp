@@ -5,11 +5,14 @@
 namespace hammerline {
 namespace {
 
+constexpr std::int64_t kLastPlace = std::int64_t{1} << 62; // in microseconds since 1970: no clock of ours comes near
+
 /// Larger than every place in the book, and not before the clock.
 std::int64_t nextPlace(OpenBook& book, std::int64_t now) {
     Query last = book.query("SELECT max(merged_place, coalesce((SELECT place FROM act ORDER BY id DESC LIMIT 1), 0)) "
                             "FROM book");
     if (!last.step()) fail(RefusalCode::damagedBook, {}, "book-row");
+    if (last.number(0) >= kLastPlace) fail(RefusalCode::damagedBook, {}, "place");
     return std::max(now, last.number(0) + 1);
 }
 
@@ -25,7 +28,8 @@ void enterSession(OpenBook& book, std::int64_t now) {
 void requireWritable(const OpenBook& book) {
     if (book.newer) fail(RefusalCode::newerBook, book.path);
     if (book.readOnly) fail(RefusalCode::readOnlyBook, book.path, book.whyReadOnly);
-    if (fileAt(book.path) != book.file) fail(RefusalCode::replacedFile, book.path);
+    const auto file = fileAt(book.path);
+    if (file != book.file) fail(RefusalCode::replacedFile, book.path, file ? "" : "gone");
 }
 
 ActId ActUnderWay::write(std::string_view kind, std::string_view source, std::optional<ActId> undoes) {

@@ -14,6 +14,9 @@ public:
     ActId id();
     ActId idOrNone() const { return m_id; }
     void undoes(ActId act) { m_undoes = act; }
+    /// Something was written that is no act of this book: a merge.
+    void written() { m_written = true; }
+    bool worthKeeping() const { return m_written || m_id != 0; }
     std::int64_t at() const { return m_at; }
     OpenBook& book() { return m_book; }
 
@@ -27,6 +30,7 @@ private:
     std::string m_kind, m_source;
     std::optional<ActId> m_undoes;
     ActId m_id = 0;
+    bool m_written = false;
     std::int64_t m_at = 0;
 };
 
@@ -43,7 +47,7 @@ auto writing(OpenBook& book, std::string_view kind, std::string_view source, F&&
         SQLite::Transaction transaction(book.db, SQLite::TransactionBehavior::IMMEDIATE);
         ActUnderWay act(book, kind, source);
         auto value = work(act);
-        if (act.idOrNone() != 0)
+        if (act.worthKeeping())
             transaction.commit();
         else
             book.forgetDimensions();

@@ -10,8 +10,8 @@ namespace hammerline {
 namespace {
 
 /// Oldest first out, and only what is one of our books: a name alone is not enough to delete a file.
-void rotate(const std::string& path) {
-    auto files = datedFiles(path, "backup");
+void rotate(const std::string& path, const std::string& word) {
+    auto files = datedFiles(path, word);
     while (files.size() > kBackupsKept) {
         std::error_code ignored;
         if (readHeader(files.front())) std::filesystem::remove(files.front(), ignored);
@@ -35,18 +35,26 @@ void requireOwnBackup(OpenBook& book, const std::string& path) {
 
 } // namespace
 
-std::string backUpBook(OpenBook& book, const std::string& path) {
-    const std::string target = path.empty() ? datedName(book.path, "backup", book.now()) : path;
-    const bool over = std::filesystem::exists(target);
-    if (over) requireOwnBackup(book, target);
+std::string backUpBeside(OpenBook& book, const std::string& word) {
+    const std::string target = datedName(book.path, word, book.now());
     PassingFile copy(target);
     copyVerified(book.db, book.path, copy);
-    if (over)
-        copy.placeOver(target);
-    else
-        copy.placeNew(target);
-    if (path.empty()) rotate(book.path);
+    copy.placeNew(target);
+    rotate(book.path, word);
     return target;
+}
+
+std::string backUpBook(OpenBook& book, const std::string& path) {
+    if (path.empty()) return backUpBeside(book, "backup");
+    const bool over = std::filesystem::exists(path);
+    if (over) requireOwnBackup(book, path);
+    PassingFile copy(path);
+    copyVerified(book.db, book.path, copy);
+    if (over)
+        copy.placeOver(path);
+    else
+        copy.placeNew(path);
+    return path;
 }
 
 /// The present file, whatever state it is in, is kept under a dated name; its journal goes with it.

@@ -2,7 +2,9 @@
 #include "db/bench_book.h"
 
 #include "db/backup.h"
+#include "db/disputes.h"
 #include "db/loading.h"
+#include "db/merging.h"
 #include "db/opening.h"
 #include "db/polling.h"
 #include "db/stores.h"
@@ -62,6 +64,9 @@ const std::string& BenchBook::path() const {
 }
 bool BenchBook::readOnly() const {
     return m_inner->book->readOnly;
+}
+const std::string& BenchBook::whyReadOnly() const {
+    return m_inner->book->whyReadOnly;
 }
 bool BenchBook::newer() const {
     return m_inner->book->newer;
@@ -191,6 +196,15 @@ Outcome<BenchBook::Undone> BenchBook::redo() {
 Outcome<std::vector<Reading>> BenchBook::trail(std::string_view pianoUuid, int pass, Cell cell) const {
     OpenBook& book = *m_inner->book;
     return reading(book, [&] { return readingTrail(book, passRow(book, pianoRow(book, pianoUuid), pass).id, cell); });
+}
+
+Outcome<Merged> BenchBook::merge(const std::string& other) {
+    return guarded(m_inner->book->path, Doing::writing, [&] { return mergeBook(*m_inner->book, other); });
+}
+
+Outcome<std::vector<Dispute>> BenchBook::disputes() const {
+    OpenBook& book = *m_inner->book;
+    return reading(book, [&] { return disputesIn(book); });
 }
 
 Outcome<Verification> BenchBook::verify() const {

@@ -2,6 +2,7 @@
 // immediate transaction and one act. No SQLite type leaves this folder; every refusal is a value.
 #pragma once
 
+#include "core/history/merging.h"
 #include "core/history/record.h"
 
 #include <functional>
@@ -51,10 +52,10 @@ struct Verification {
     std::vector<Problem> problems;
 };
 
-enum class Change : std::uint8_t { none, dataChanged, fileReplaced, fileGone };
-
 /// The act a write made; 0 where nothing had to be written.
 using ActId = std::int64_t;
+
+enum class Change : std::uint8_t { none, dataChanged, fileReplaced, fileGone };
 
 class BenchBook {
 public:
@@ -69,6 +70,8 @@ public:
 
     const std::string& path() const;
     bool readOnly() const;
+    /// opened-read-only, file or folder (write-protected); empty where the book can be written.
+    const std::string& whyReadOnly() const;
     bool newer() const;
 
     Outcome<std::vector<PianoLine>> pianos() const;
@@ -110,6 +113,11 @@ public:
     /// Earlier readings of a cell in this pass, oldest first, the current ones included.
     Outcome<std::vector<Reading>> trail(std::string_view pianoUuid, int pass, Cell) const;
 
+    /// Takes in what another book knows (union by UUID; the other is only read), in one transaction, after a verified
+    /// dated copy of this one. Refuses what `open` refuses of the other.
+    Outcome<Merged> merge(const std::string& other);
+    Outcome<std::vector<Dispute>> disputes() const;
+
     Outcome<Verification> verify() const;
     /// A dated verified copy; empty path: beside the book, rotated. Gives the path. Never overwrites a good one by a
     /// bad.
@@ -125,7 +133,8 @@ private:
 
 /// Puts a backup in the place of a book (which must not be open), keeping the present file beside it.
 Outcome<std::string> restoreBook(const std::string& path, const std::string& from);
-/// Row by row, what can still be read of a damaged book, into a new file. Gives the number of rows.
-Outcome<std::size_t> rescueBook(const std::string& damaged, const std::string& into);
+/// Row by row, what can still be read of a damaged book, into a new file (empty: beside it, dated); the damaged one is
+/// only read. A flipped bit that leaves a possible value cannot be known. Refuses damagedBook where nothing is left.
+Outcome<Rescued> rescueBook(const std::string& damaged, std::string& into);
 
 } // namespace hammerline

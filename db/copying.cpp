@@ -28,16 +28,20 @@ void copyVerified(SQLite::Database& source, const std::string& sourcePath, const
     if (const std::string problem = firstProblem(source); !problem.empty())
         fail(RefusalCode::damagedBook, sourcePath, problem);
     const auto counts = rowCounts(source);
-    {
+    try {
         SQLite::Database target(copy.path(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, 0, fileSystem());
         SQLite::Backup backup(target, source);
         if (const int step = backup.executeStep(-1); step != SQLITE_DONE)
             throw SQLite::Exception("copy not finished", step);
+    } catch (const SQLite::Exception& thrown) { // of the source, or of the place where the copy was to be
+        const int code = thrown.getErrorCode() & 0xff;
+        if (code == SQLITE_CORRUPT || code == SQLITE_NOTADB || code == SQLITE_BUSY || code == SQLITE_LOCKED) throw;
+        throw Refused{refusalInFlight(copy.target(), Doing::writing)};
     }
     SQLite::Database made = connect(copy.path(), Reach::read);
     if (const std::string problem = firstProblem(made); !problem.empty())
-        fail(RefusalCode::cannotWrite, copy.path(), "copy:" + problem);
-    if (rowCounts(made) != counts) fail(RefusalCode::cannotWrite, copy.path(), "copy:row-counts");
+        fail(RefusalCode::cannotWrite, copy.target(), "copy:" + problem);
+    if (rowCounts(made) != counts) fail(RefusalCode::cannotWrite, copy.target(), "copy:row-counts");
 }
 
 } // namespace hammerline

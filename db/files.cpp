@@ -45,7 +45,11 @@ void syncPath(const std::string& path, int flags) {
 
 PassingFile::PassingFile(const std::string& path)
     : m_path((folderOf(path) / ("." + fs::path(path).filename().string() + ".part-" + text(newUuid()).substr(0, 8)))
-                 .string()) {}
+                 .string())
+    , m_target(path) {
+    const std::string folder = folderOf(path).string();
+    if (access(folder.c_str(), W_OK | X_OK) != 0) failWriting(path, errno);
+}
 
 PassingFile::~PassingFile() {
     if (m_placed) return;
@@ -77,6 +81,12 @@ void syncFile(const std::string& path) {
 }
 void syncFolderOf(const std::string& path) {
     syncPath(folderOf(path).string(), O_RDONLY | O_DIRECTORY);
+}
+
+void copyFile(const std::string& from, const std::string& to) {
+    std::error_code error;
+    if (!fs::copy_file(from, to, fs::copy_options::overwrite_existing, error)) failWriting(to, error.value());
+    fs::permissions(to, fs::perms::owner_read | fs::perms::owner_write, fs::perm_options::add, error);
 }
 
 void moveBook(const std::string& from, const std::string& to) {

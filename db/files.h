@@ -10,24 +10,28 @@ namespace hammerline {
 /// Deletes its file on leaving unless it was put in place.
 class PassingFile {
 public:
-    /// A new name beside `path`, hidden, not yet made.
+    /// A new name beside `path`, hidden, not yet made. Fails with cannotWrite where the folder is missing or protected.
     explicit PassingFile(const std::string& path);
     PassingFile(const PassingFile&) = delete;
     PassingFile& operator=(const PassingFile&) = delete;
     ~PassingFile();
     const std::string& path() const { return m_path; }
+    /// What it is to become: the name that a person knows.
+    const std::string& target() const { return m_target; }
     /// Under a name that must be free; fails with fileExists or cannotWrite.
     void placeNew(const std::string& path);
     /// Over whatever lies there, in one step.
     void placeOver(const std::string& path);
 
 private:
-    std::string m_path;
+    std::string m_path, m_target;
     bool m_placed = false;
 };
 
 void syncFile(const std::string& path);
 void syncFolderOf(const std::string& path);
+/// Byte by byte, over whatever lies there.
+void copyFile(const std::string& from, const std::string& to);
 /// Moves to a free name; a rollback journal goes with its book.
 void moveBook(const std::string& from, const std::string& to);
 

@@ -167,7 +167,8 @@ void loadDone(OpenBook& book, std::int64_t piano, const PassPlaces& places, Pian
     Query find = book.query(
         "SELECT x.said_in, x.item, x.pass_id, (SELECT uuid FROM plan WHERE id = x.plan_id), x.step, x.operation, "
         "x.amount, x.to_aim, o.place, o.at, d.note, d.touched, d.amount, x.aim" +
-        currentRows("done", "x.pass_id IN (SELECT id FROM pass WHERE piano_id = ?)", "o.place, x.said_in, x.item",
+        currentRows("done", "x.pass_id IN (SELECT id FROM pass WHERE piano_id = ?)",
+                    "o.place, (SELECT uuid FROM session WHERE id = o.session_id), x.item",
                     "LEFT JOIN done_note d ON d.said_in = x.said_in AND d.item = x.item AND d.act_id = x.act_id") +
         ", d.note");
     find << piano;

@@ -23,10 +23,13 @@ OpenBook::OpenBook(std::string where, Reach reach, bool isNewer, Writer who)
     , session{newUuid()}
     , dataVersion(pragmaNumber(db, "data_version")) {}
 
-std::int64_t OpenBook::now() const {
-    if (writer.now) return writer.now();
+std::int64_t OpenBook::clock() {
     using namespace std::chrono;
     return duration_cast<microseconds>(system_clock::now().time_since_epoch()).count();
+}
+
+std::int64_t OpenBook::now() const {
+    return writer.now ? writer.now() : clock();
 }
 
 std::optional<std::int64_t> OpenBook::knownDimensionRow(DimensionId dimension) {

@@ -39,6 +39,7 @@ struct OpenBook {
     std::int64_t dataVersion = 0;
 
     std::int64_t now() const;
+    static std::int64_t clock(); // of the system, microseconds since 1970 UTC
     /// Dictionary of dimensions: the row, written on first use; the row if there is one; the dimension of a row, empty
     /// for one that this program does not know.
     std::int64_t dimensionRow(DimensionId);

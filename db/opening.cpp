@@ -8,7 +8,6 @@
 
 #include <unistd.h>
 
-#include <chrono>
 #include <filesystem>
 
 namespace hammerline {
@@ -31,9 +30,7 @@ void enterBook(SQLite::Database& db, const Writer& writer, std::int64_t now) {
 }
 
 std::int64_t timeOf(const Writer& writer) {
-    if (writer.now) return writer.now();
-    using namespace std::chrono;
-    return duration_cast<microseconds>(system_clock::now().time_since_epoch()).count();
+    return writer.now ? writer.now() : OpenBook::clock();
 }
 
 /// Why a book cannot be written although it was asked for; empty: it can.
@@ -105,18 +102,27 @@ std::string migrateBook(const std::string& path, int version, std::span<const Sc
     PassingFile copy(kept);
     copyVerified(db, path, copy);
     copy.placeNew(kept);
-    runSteps(db, version, steps);
+    try {
+        runSteps(db, version, steps);
+    } catch (...) {
+        std::error_code ignored; // a book that is as before needs no copy, and every opening would leave one more
+        if (pragmaNumber(db, "user_version") == version) std::filesystem::remove(kept, ignored);
+        throw;
+    }
     return kept;
 }
 
 std::unique_ptr<OpenBook> openBook(const std::string& path, OpenMode mode, Writer writer) {
-    const FileHeader header = orFail(readHeader(path));
-    const int version = static_cast<int>(header.userVersion);
-    if (header.userVersion > static_cast<std::uint32_t>(kSchemaVersion))
-        return openNewer(path, header, std::move(writer));
-    std::string_view why = whyReadOnly(path, mode);
+    FileHeader header = orFail(readHeader(path));
+    const auto newer = [&] { return header.userVersion > static_cast<std::uint32_t>(kSchemaVersion); };
+    const std::string_view why = whyReadOnly(path, mode);
     const bool writable = why.empty() || why == "opened-read-only";
-    if (header.journalBeside && writable) recover(path);
+    if (header.journalBeside && writable && !newer()) {
+        recover(path);
+        header = orFail(readHeader(path)); // a schema step that was broken off may have been rolled back
+    }
+    if (newer()) return openNewer(path, header, std::move(writer));
+    const int version = static_cast<int>(header.userVersion);
     if (version < kSchemaVersion) {
         if (!writable) fail(RefusalCode::readOnlyBook, path, "older:" + std::string(why));
         migrateBook(path, version, schemaSteps(), timeOf(writer));

@@ -16,6 +16,19 @@ Uuid Query::uuid(int column) const {
     return uuid;
 }
 
+Query& Query::put(const Value& value) {
+    if (const auto* number = std::get_if<std::int64_t>(&value)) return *this << *number;
+    if (const auto* text = std::get_if<std::string>(&value)) return *this << *text;
+    return *this << std::nullopt;
+}
+
+Value Query::value(int column) const {
+    const auto found = m_statement->getColumn(column);
+    if (found.isNull()) return {};
+    if (found.isInteger()) return found.getInt64();
+    return found.getString();
+}
+
 Query Statements::operator()(const std::string& sql) {
     auto found = m_kept.find(sql);
     if (found == m_kept.end()) found = m_kept.emplace(sql, SQLite::Statement(m_db, sql)).first;

@@ -8,8 +8,12 @@
 #include <map>
 #include <optional>
 #include <utility>
+#include <variant>
 
 namespace hammerline {
+
+/// What a column of ours may hold, uuids aside.
+using Value = std::variant<std::monostate, std::int64_t, std::string>;
 
 /// A borrowed statement: bind in order, step, read columns; reset when it goes out of scope.
 class Query {
@@ -44,6 +48,8 @@ public:
         return value ? *this << *value : *this << std::nullopt;
     }
 
+    Query& put(const Value&);
+
     bool step() { return m_statement->executeStep(); }
     void run() { m_statement->exec(); }
     /// Runs again with other values.
@@ -59,6 +65,7 @@ public:
         return null(column) ? std::nullopt : std::optional(number(column));
     }
     Uuid uuid(int column) const;
+    Value value(int column) const;
 
 private:
     SQLite::Statement* m_statement;

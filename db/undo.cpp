@@ -1,4 +1,5 @@
 // Undo and redo as acts (architecture, data rules): what an act wrote is put back to what it replaced, or taken back.
+#include "db/standing.h"
 #include "db/stores.h"
 #include "db/versions.h"
 
@@ -107,28 +108,20 @@ void putBackRows(OpenBook& book, const Subject& subject, ActId act, ActId by) {
     }
 }
 
-std::string current(std::string_view table, std::string_view condition) {
-    return "EXISTS (SELECT 1 FROM " + std::string(table) + " x WHERE " + std::string(condition) +
-           " AND x.withdrawn = 0 AND " + isHead(subject(table)) + ")";
-}
-
 /// What was taken back must not leave others hanging: passes of a piano, readings and work of a pass, work of a plan.
+/// What is brought back needs its ground.
 void requireNothingHangs(OpenBook& book, ActId by) {
-    const std::vector<std::string> hanging = {
-        "SELECT 1 FROM setup v JOIN pass p ON p.piano_id = v.piano_id WHERE v.act_id = ? AND v.withdrawn = 1 AND " +
-            current("pass_version", "x.pass_id = p.id"),
-        "SELECT 1 FROM pass_version v WHERE v.act_id = ? AND v.withdrawn = 1 AND (" +
-            current("reading", "x.pass_id = v.pass_id") + " OR " + current("done", "x.pass_id = v.pass_id") + ")",
-        "SELECT 1 FROM plan_version v WHERE v.act_id = ? AND v.withdrawn = 1 AND " +
-            current("done", "x.plan_id = v.plan_id"),
-        // and what is brought back needs its ground
-        "SELECT 1 FROM reading v WHERE v.act_id = ? AND v.withdrawn = 0 AND NOT " +
-            current("pass_version", "x.pass_id = v.pass_id"),
-        "SELECT 1 FROM done v WHERE v.act_id = ? AND v.withdrawn = 0 AND NOT " +
-            current("pass_version", "x.pass_id = v.pass_id"),
-        "SELECT 1 FROM pass_version v JOIN pass p ON p.id = v.pass_id WHERE v.act_id = ? AND v.withdrawn = 0 AND NOT " +
-            current("setup", "x.piano_id = p.piano_id"),
-    };
+    std::vector<std::string> hanging;
+    for (const Ground& ground : grounds())
+        hanging.push_back("SELECT 1 FROM " + std::string(ground.versions) +
+                          " v WHERE v.act_id = ? AND v.withdrawn = 1 AND (" + ground.carries + ")");
+    const std::string onPass =
+        " v WHERE v.act_id = ? AND v.withdrawn = 0 AND NOT " + isCurrent("pass_version", "x.pass_id = v.pass_id");
+    hanging.push_back("SELECT 1 FROM reading" + onPass);
+    hanging.push_back("SELECT 1 FROM done" + onPass);
+    hanging.push_back("SELECT 1 FROM pass_version v JOIN pass p ON p.id = v.pass_id WHERE v.act_id = ? AND v.withdrawn "
+                      "= 0 AND NOT " +
+                      isCurrent("setup", "x.piano_id = p.piano_id"));
     for (const std::string& sql : hanging)
         if (any(book, sql, by)) fail(RefusalCode::goneOnSince, book.path);
 }

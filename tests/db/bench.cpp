@@ -8,10 +8,15 @@ namespace hammerline::bench {
 
 namespace fs = std::filesystem;
 
-Folder::Folder() {
-    std::string pattern = (fs::temp_directory_path() / "hammerline-book-XXXXXX").string();
+Folder::Folder(const fs::path& where) {
+    std::string pattern = (where / "hammerline-book-XXXXXX").string();
     REQUIRE(mkdtemp(pattern.data()) != nullptr);
     m_path = pattern;
+}
+Folder::Folder() : Folder(fs::temp_directory_path()) {}
+Folder Folder::quick() {
+    const fs::path memory = "/dev/shm";
+    return Folder(access(memory.c_str(), W_OK) == 0 ? memory : fs::temp_directory_path());
 }
 Folder::~Folder() {
     std::error_code ignored;
@@ -96,6 +101,57 @@ Filled filledBook(const std::string& path, Writer who) {
     ok(book.store(piano, second, std::vector{mm(33, letOff, 3.0)}));
     ok(book.setPreference(piano, "unit.blow", "in"));
     return {std::move(book), piano};
+}
+
+namespace {
+
+void tell(std::ostream& out, const Measured& measured) {
+    out << (measured.notFitted ? "not fitted " : "") << (measured.disputed ? "disputed " : "") << measured.superseded;
+    for (const Reading& r : measured.trials)
+        out << " [" << r.count << ' ' << r.upper << ' ' << static_cast<int>(r.relation) << ' '
+            << (r.word ? r.word->row + 1 : 0) << ' ' << r.typed << ' ' << r.typedUnit << ' ' << r.taken << r.reason
+            << ' ' << r.trial << ' ' << r.order << ' ' << r.at << ']';
+    out << '\n';
+}
+
+void tell(std::ostream& out, const PianoRecord& record) {
+    out << record.uuid << ' ' << record.piano.name << ' ' << record.piano.notes << ' ' << record.specName << '\n';
+    for (const auto& [name, value] : attributePairs(record.piano))
+        out << name << '=' << value << '\n';
+    for (const Pass& pass : record.passes) {
+        out << "pass " << pass.number << ' ' << pass.uuid << ' ' << pass.label << ' ' << pass.order << '\n';
+        for (const auto& [dimension, reference] : pass.references)
+            out << key(dimension) << '=' << reference << '\n';
+        for (const auto& [cell, measured] : pass.cells)
+            if (!measured.missing() || measured.notFitted) {
+                out << cell.note.value << ' ' << key(cell.dimension) << ' ';
+                tell(out, measured);
+            }
+    }
+    for (const Override& each : record.overrides)
+        out << "override " << each.cell.note.value << ' ' << key(each.cell.dimension) << ' ' << each.zone.nominal << ' '
+            << each.reason << '\n';
+    for (const Finding& each : record.findings)
+        out << "finding " << (each.note ? each.note->value : 0) << ' ' << each.part << ' ' << each.fault << ' '
+            << each.remedy << ' ' << key(each.state) << ' ' << each.amount << ' ' << each.order << '\n';
+    for (const Symptom& each : record.symptoms)
+        out << "symptom " << each.key << ' ' << each.notes.first << ' ' << each.order << '\n';
+    for (const FrozenPlan& each : record.plans)
+        out << "plan " << each.uuid << ' ' << each.pass << ' ' << each.content << '\n';
+    for (const Done& each : record.done)
+        out << "done " << key(each.operation) << ' ' << each.pass << ' ' << each.plan << ' ' << each.step << ' '
+            << each.amount.value_or(0) << ' ' << each.notes.size() << ' ' << each.order << '\n';
+    for (const auto& [name, value] : record.preferences)
+        out << "preference " << name << '=' << value << '\n';
+}
+
+} // namespace
+
+std::string contentOf(const BenchBook& book) {
+    std::ostringstream out;
+    for (const PianoLine& line : ok(book.pianos()))
+        tell(out, ok(book.load(line.uuid)));
+    return out.str();
 }
 
 std::string bytesOf(const std::string& path) {

@@ -15,6 +15,8 @@ namespace hammerline::bench {
 class Folder {
 public:
     Folder();
+    /// In memory where the system has such a place: for tests that commit thousands of times.
+    static Folder quick();
     Folder(const Folder&) = delete;
     Folder& operator=(const Folder&) = delete;
     ~Folder();
@@ -22,6 +24,7 @@ public:
     std::vector<std::string> names() const;
 
 private:
+    explicit Folder(const std::filesystem::path& where);
     std::filesystem::path m_path;
 };
 
@@ -55,5 +58,8 @@ struct Filled {
 Filled filledBook(const std::string& path, Writer = writer());
 
 std::string bytesOf(const std::string& path);
+
+/// Everything of a book that a person can see, piano by piano, as one text: two books with the same text say the same.
+std::string contentOf(const BenchBook&);
 
 } // namespace hammerline::bench

@@ -1,0 +1,93 @@
+#include "db/merging.h"
+
+#include "db/acts.h"
+#include "db/backup.h"
+#include "db/disputes.h"
+#include "db/opening.h"
+#include "db/standing.h"
+#include "db/taking_in.h"
+#include "db/verification.h"
+#include "db/versions.h"
+
+#include <filesystem>
+
+namespace hammerline {
+namespace {
+
+namespace fs = std::filesystem;
+
+std::unique_ptr<OpenBook> openOther(const std::string& path) {
+    return orFail(guarded(path, Doing::reading, [&] {
+        auto other = openBook(path, OpenMode::readOnly, {});
+        // what is newer than this program knows cannot be taken in whole
+        if (other->newer) fail(RefusalCode::newerBook, path);
+        if (const Verification verified = verifyAll(other->db, kSchemaVersion); !verified.sound)
+            fail(RefusalCode::damagedBook, path, verified.problems.front().what);
+        return other;
+    }));
+}
+
+/// Acts are put in the order of their places from now on, whichever book they came from.
+void raisePlace(OpenBook& book) {
+    Query raise = book.query("UPDATE book SET merged_place = max(merged_place, (SELECT coalesce(max(place), 0) FROM "
+                             "act))");
+    raise.run();
+}
+
+/// One book took a piano, pass or plan back while the other went on from it: it comes back, for nothing is to be lost.
+void bringBack(ActUnderWay& act, std::vector<Dispute>& told) {
+    OpenBook& book = act.book();
+    for (const Ground& ground : grounds()) {
+        const std::string key(ground.key);
+        std::vector<std::int64_t> gone;
+        {
+            Query find =
+                book.query("SELECT DISTINCT v." + key + " FROM " + std::string(ground.versions) +
+                           " v WHERE v.withdrawn = 1 AND NOT " +
+                           isCurrent(ground.versions, "x." + key + " = v." + key) + " AND (" + ground.carries + ")");
+            while (find.step())
+                gone.push_back(find.number(0));
+        }
+        for (const std::int64_t row : gone) {
+            const Subject& versions = subject(ground.versions);
+            const auto last = holding(heads(book, versions, {row}));
+            if (!last) fail(RefusalCode::damagedBook, {}, "versions");
+            copyVersion(book, versions, {row}, last->act, act.id(), false);
+            Dispute back;
+            back.what = "brought-back";
+            back.name = ground.versions == "setup" ? "piano" : ground.versions == "pass_version" ? "pass" : "plan";
+            told.push_back(std::move(back));
+        }
+    }
+}
+
+} // namespace
+
+Merged mergeBook(OpenBook& book, const std::string& path) {
+    requireWritable(book);
+    const auto other = openOther(path);
+    Merged merged;
+    if (knowsMore(book, *other)) {
+        const std::string kept = backUpBeside(book, "before-merge");
+        const auto written = writing(book, "settle", fs::path(path).filename().string(), [&](ActUnderWay& act) {
+            Merged came = takeIn(book, *other);
+            raisePlace(book);
+            bringBack(act, came.disputes);
+            came.act = act.idOrNone();
+            act.written();
+            return came;
+        });
+        if (!written) { // the book is as before: the copy says nothing new
+            std::error_code ignored;
+            fs::remove(kept, ignored);
+            throw Refused{written.error()};
+        }
+        merged = *written;
+        merged.kept = kept;
+    }
+    auto standing = orFail(guarded(book.path, Doing::reading, [&] { return disputesIn(book); }));
+    merged.disputes.insert(merged.disputes.end(), standing.begin(), standing.end());
+    return merged;
+}
+
+} // namespace hammerline

@@ -1,0 +1,151 @@
+#include "db/rescue.h"
+
+#include "db/file_header.h"
+#include "db/files.h"
+#include "db/migration.h"
+#include "db/opening.h"
+#include "db/schema_shape.h"
+#include "db/verification.h"
+
+#include <array>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <set>
+
+namespace hammerline {
+namespace {
+
+constexpr std::size_t kHeaderBytes = 100;
+constexpr std::uint32_t kPageBytes = 4096; // of every book this program makes
+using Header = std::array<unsigned char, kHeaderBytes>;
+
+void put(Header& header, std::size_t at, std::uint32_t value) {
+    for (std::size_t i = 0; i < 4; ++i)
+        header[at + i] = static_cast<unsigned char>(value >> (24 - 8 * i));
+}
+
+/// The header of a book as this program writes it, over whatever the copy has there (sqlite.org/fileformat2.html,
+/// section 1.3). Pages that are free are left out of account: nothing is ever written to the copy.
+void mendHeader(const std::string& copy) {
+    std::fstream file(copy, std::ios::binary | std::ios::in | std::ios::out);
+    Header header{};
+    file.read(reinterpret_cast<char*>(header.data()), kHeaderBytes);
+    if (file.gcount() != kHeaderBytes) return;
+    std::memcpy(header.data(), "SQLite format 3", 16);
+    header[16] = kPageBytes >> 8;
+    header[17] = 0;
+    header[18] = header[19] = 1; // rollback journal
+    header[20] = 0;
+    header[21] = 64;
+    header[22] = header[23] = 32;
+    put(header, 24, 1); // change counter, and below the counter for which the page count holds
+    put(header, 28, static_cast<std::uint32_t>(std::filesystem::file_size(copy) / kPageBytes));
+    put(header, 32, 0);
+    put(header, 36, 0);
+    put(header, 44, 4); // schema format
+    put(header, 52, 0); // no auto-vacuum
+    put(header, 56, 1); // UTF-8
+    put(header, 60, static_cast<std::uint32_t>(kSchemaVersion));
+    put(header, 64, 0);
+    put(header, 68, kApplicationId);
+    put(header, 92, 1);
+    file.seekp(0);
+    file.write(reinterpret_cast<const char*>(header.data()), kHeaderBytes);
+}
+
+/// A copy that may be mended and rolled back; the damaged book is only read.
+void copyDamaged(const std::string& damaged, const std::string& copy, const Outcome<FileHeader>& header) {
+    copyFile(damaged, copy);
+    if (std::error_code none; std::filesystem::exists(damaged + "-journal", none))
+        copyFile(damaged + "-journal", copy + "-journal");
+    if (!header) mendHeader(copy);
+}
+
+/// Whether it ever was one of our books: as many of its tables as any other file has by chance, none.
+bool wasOurs(SQLite::Database& copy) {
+    const auto shape = shapeOf(copy);
+    return shape.contains("act") && shape.contains("reading") && shape.contains("session");
+}
+
+bool isFile(const Refusal& refusal) {
+    return refusal.code != RefusalCode::cannotRead;
+}
+
+/// The pages of the schema, from an empty book: it was made by the same steps and has its tables at the same places.
+void lendSchema(const std::string& copy, const std::string& beside) {
+    const PassingFile empty(beside);
+    std::set<std::int64_t> roots;
+    {
+        SQLite::Database db = connect(empty.path(), Reach::create);
+        runSteps(db, 0, schemaSteps());
+        SQLite::Statement find(db, "SELECT rootpage FROM sqlite_schema");
+        while (find.executeStep())
+            roots.insert(find.getColumn(0).getInt64());
+    }
+    std::ifstream from(empty.path(), std::ios::binary);
+    std::fstream to(copy, std::ios::binary | std::ios::in | std::ios::out);
+    std::string page(kPageBytes, '\0');
+    for (std::int64_t number = 1; from.read(page.data(), kPageBytes); ++number)
+        if (!roots.contains(number)) to.seekp((number - 1) * kPageBytes).write(page.data(), kPageBytes);
+    to.close();
+    mendHeader(copy);
+}
+
+SQLite::Database openCopy(const std::string& copy, const Refusal& otherwise) {
+    SQLite::Database from = connect(copy, Reach::write);
+    if (!wasOurs(from)) throw Refused{otherwise};
+    return from;
+}
+
+SQLite::Database openCopyOrLend(const std::string& copy, const std::string& beside, const Refusal& otherwise) {
+    try {
+        return openCopy(copy, otherwise);
+    } catch (const SQLite::Exception&) { // the schema itself is damaged
+        lendSchema(copy, beside);
+        return openCopy(copy, otherwise);
+    }
+}
+
+Rescued rescue(const std::string& damaged, const std::string& into) {
+    const auto header = readHeader(damaged);
+    if (!header && !isFile(header.error())) throw Refused{header.error()};
+    if (header && header->userVersion > static_cast<std::uint32_t>(kSchemaVersion))
+        fail(RefusalCode::newerBook, damaged);
+    const Refusal nothing = header ? Refusal{RefusalCode::damagedBook, {}, damaged, "schema"} : header.error();
+    const PassingFile copy(into);
+    PassingFile made(into);
+    copyDamaged(damaged, copy.path(), header);
+    Rescued rescued;
+    try {
+        SQLite::Database from = openCopyOrLend(copy.path(), into, nothing);
+        SQLite::Database to = connect(made.path(), Reach::create);
+        runSteps(to, 0, schemaSteps());
+        to.exec("PRAGMA foreign_keys=OFF");
+        rescued = copyReadable(from, to);
+    } catch (const SQLite::Exception&) {
+        throw Refused{nothing};
+    }
+    if (rescued.rows == 0) throw Refused{nothing};
+    {
+        OpenBook book(made.path(), Reach::write, false, {});
+        book.db.exec("PRAGMA foreign_keys=OFF");
+        mendRescued(book);
+        if (const Verification verified = verifyAll(book.db, kSchemaVersion); !verified.sound)
+            fail(RefusalCode::damagedBook, damaged, verified.problems.front().what);
+    }
+    made.placeNew(into);
+    return rescued;
+}
+
+} // namespace
+
+Outcome<Rescued> rescueBook(const std::string& damaged, std::string& into) {
+    return guarded(damaged, Doing::reading, [&] {
+        if (into.empty()) into = datedName(damaged, "rescued", OpenBook::clock());
+        if (std::filesystem::exists(into)) fail(RefusalCode::fileExists, into);
+        return rescue(damaged, into);
+    });
+}
+
+} // namespace hammerline

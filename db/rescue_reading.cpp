@@ -1,0 +1,176 @@
+#include "db/rescue.h"
+#include "db/versions.h"
+
+#include <SQLiteCpp/Transaction.h>
+#include <sqlite3.h>
+
+#include <map>
+
+namespace hammerline {
+namespace {
+
+constexpr int kMostFailures = 5'000; // in one table: then what is left of it counts as lost
+constexpr std::int64_t kUnknownRows = 100'000;
+constexpr std::int64_t kNotes = 108, kItems = 1000, kSpare = 256;
+
+/// One table, read in stretches of its primary key: where a stretch cannot be read to its end, its halves are tried,
+/// then the next column of the key, down to the page that is damaged.
+class Stretches {
+public:
+    Stretches(SQLite::Database& damaged, SQLite::Database& into, const RescueTable& table, Rescued& rescued)
+        : m_damaged(damaged), m_into(into), m_table(table), m_rescued(rescued), m_insert(into, insertSql()) {
+        for (std::size_t i = 0; i < table.split; ++i)
+            m_bounds.push_back(boundOf(table.columns[i]));
+    }
+
+    void read() { stretch({}, 0, m_bounds.front()); }
+
+private:
+    /// How far numbers of a key column go: a little beyond what is known, for what points at rows that are lost.
+    std::int64_t boundOf(const Column& column) {
+        const auto largest = [&](const char* table) {
+            return kSpare + m_into.execAndGet("SELECT coalesce(max(id), 0) FROM " + std::string(table)).getInt64();
+        };
+        switch (column.points) {
+        case Points::act:
+            return kUnknownRows / 10 + largest("act");
+        case Points::piano:
+            return largest("piano");
+        case Points::pass:
+            return largest("pass");
+        case Points::plan:
+            return largest("plan");
+        case Points::dimension:
+            return largest("dimension");
+        case Points::nowhere:
+            break;
+        }
+        if (column.name == "id") return lastId();
+        return column.name == "item" ? kItems : kNotes;
+    }
+    std::int64_t lastId() {
+        try {
+            return m_damaged.execAndGet("SELECT coalesce(max(id), 0) FROM " + m_table.name).getInt64();
+        } catch (const SQLite::Exception&) {
+            return kUnknownRows;
+        }
+    }
+
+    std::string insertSql() const {
+        return "INSERT INTO " + m_table.name + " (" + list(m_table.columns) + ") VALUES (" +
+               list(m_table.columns, "?") + ")";
+    }
+
+    std::string selectSql(std::size_t fixed, bool backwards) const {
+        const std::vector<Column> key(m_table.columns.begin(),
+                                      m_table.columns.begin() + static_cast<std::ptrdiff_t>(m_table.key));
+        std::string sql = "SELECT " + list(m_table.columns) + " FROM " + m_table.name + " WHERE ";
+        for (std::size_t i = 0; i < fixed; ++i)
+            sql += std::string(key[i].name) + " = ? AND ";
+        return sql + std::string(key[fixed].name) + " BETWEEN ? AND ? ORDER BY " +
+               list(key, backwards ? "% DESC" : "%");
+    }
+
+    void stretch(const std::vector<std::int64_t>& fixed, std::int64_t low, std::int64_t high) {
+        if (whole(fixed, low, high, false)) return;
+        if (++m_failures > kMostFailures) return unreadable();
+        if (low < high) {
+            const std::int64_t middle = low + (high - low) / 2;
+            stretch(fixed, low, middle);
+            stretch(fixed, middle + 1, high);
+            return;
+        }
+        if (fixed.size() + 1 < m_table.split) {
+            std::vector<std::int64_t> deeper = fixed;
+            deeper.push_back(low);
+            return stretch(deeper, 0, m_bounds[deeper.size()]);
+        }
+        whole(fixed, low, high, true); // and from the other end
+        unreadable();
+    }
+
+    /// Stretches that follow each other with no row between them are one place.
+    void unreadable() {
+        if (!m_broken) ++m_rescued.lost;
+        m_broken = true;
+    }
+
+    /// False: the stretch could not be read to its end.
+    bool whole(const std::vector<std::int64_t>& fixed, std::int64_t low, std::int64_t high, bool backwards) {
+        SQLite::Statement* find = nullptr;
+        try {
+            find = &statement(fixed.size(), backwards);
+            int at = 0;
+            for (const std::int64_t value : fixed)
+                find->bind(++at, value);
+            find->bind(++at, low);
+            find->bind(++at, high);
+            while (find->executeStep())
+                keep(*find);
+            find->reset();
+            return true;
+        } catch (const SQLite::Exception&) { // a page that makes no sense: the halves are tried
+            if (find) find->tryReset();
+            return false;
+        }
+    }
+
+    SQLite::Statement& statement(std::size_t fixed, bool backwards) {
+        const std::pair name{fixed, backwards};
+        auto known = m_finds.find(name);
+        if (known == m_finds.end())
+            known = m_finds.emplace(name, SQLite::Statement(m_damaged, selectSql(fixed, backwards))).first;
+        return known->second;
+    }
+
+    void keep(SQLite::Statement& row) {
+        m_insert.reset();
+        for (int i = 0; i < static_cast<int>(m_table.columns.size()); ++i)
+            bindSame(row.getColumn(i), i + 1);
+        try {
+            m_insert.exec();
+            ++m_rescued.rows;
+            m_broken = false;
+        } catch (const SQLite::Exception& refused) {
+            const int why = refused.getExtendedErrorCode();
+            // read before, from a longer stretch
+            if (why == SQLITE_CONSTRAINT_PRIMARYKEY || why == SQLITE_CONSTRAINT_ROWID) return;
+            if ((refused.getErrorCode() & 0xff) != SQLITE_CONSTRAINT) // the new book cannot be written
+                throw Refused{refusalInFlight(m_into.getFilename(), Doing::writing)};
+            ++m_rescued.lost;
+        }
+    }
+
+    void bindSame(const SQLite::Column& value, int at) {
+        if (value.isInteger())
+            m_insert.bind(at, value.getInt64());
+        else if (value.isBlob())
+            m_insert.bind(at, value.getBlob(), value.getBytes());
+        else if (value.isNull())
+            m_insert.bind(at);
+        else
+            m_insert.bind(at, value.getString());
+    }
+
+    SQLite::Database &m_damaged, &m_into;
+    const RescueTable& m_table;
+    Rescued& m_rescued;
+    SQLite::Statement m_insert;
+    std::map<std::pair<std::size_t, bool>, SQLite::Statement> m_finds;
+    std::vector<std::int64_t> m_bounds; // by key column
+    int m_failures = 0;
+    bool m_broken = false; // the last stretch could not be read
+};
+
+} // namespace
+
+Rescued copyReadable(SQLite::Database& damaged, SQLite::Database& into) {
+    Rescued rescued;
+    SQLite::Transaction transaction(into, SQLite::TransactionBehavior::IMMEDIATE);
+    for (const RescueTable& table : rescueTables())
+        Stretches(damaged, into, table, rescued).read();
+    transaction.commit();
+    return rescued;
+}
+
+} // namespace hammerline

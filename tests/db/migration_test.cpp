@@ -1,0 +1,219 @@
+// Schema steps: frozen once they were on main, each whole or not at all, after a verified dated copy.
+#include "db/opening.h"
+#include "db/verification.h"
+#include "tests/db/bench.h"
+#include "tests/db/failing_disk.h"
+
+#include <sqlite3.h>
+
+#include <cstdlib>
+
+using namespace hammerline;
+using namespace hammerline::bench;
+using namespace hammerline::dimension;
+
+namespace fs = std::filesystem;
+
+namespace {
+
+/// FNV-1a, 64 bits (draft-eastlake-fnv, section 2): enough to notice an edit.
+std::uint64_t hashOf(const std::string& text) {
+    std::uint64_t hash = 14695981039346656037u;
+    for (const char c : text)
+        hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211u;
+    return hash;
+}
+
+/// Every row of every table, one a line, by primary key.
+std::string rowsOf(const std::string& path) {
+    SQLite::Database db(path, SQLite::OPEN_READONLY);
+    std::ostringstream out;
+    std::vector<std::string> tables;
+    SQLite::Statement names(db, "SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name");
+    while (names.executeStep())
+        tables.push_back(names.getColumn(0).getString());
+    for (const std::string& table : tables) {
+        std::string columns;
+        SQLite::Statement shape(db, "SELECT name FROM pragma_table_info('" + table + "')");
+        while (shape.executeStep())
+            columns += (columns.empty() ? "quote(" : " || ',' || quote(") + shape.getColumn(0).getString() + ")";
+        SQLite::Statement rows(db, "SELECT " + columns + " FROM " + table + " ORDER BY 1");
+        while (rows.executeStep())
+            out << table << ' ' << rows.getColumn(0).getString() << '\n';
+    }
+    return out.str();
+}
+
+std::int64_t versionOf(const std::string& path) {
+    SQLite::Database db(path, SQLite::OPEN_READONLY);
+    return db.execAndGet("PRAGMA user_version").getInt64();
+}
+
+void execute(const std::string& path, const std::string& sql) {
+    SQLite::Database db(path, SQLite::OPEN_READWRITE);
+    db.exec(sql);
+}
+
+/// Steps that only these tests know: the next versions as they might come.
+const SchemaStep kOne{1, "001_bench_book.sql", ""};
+const SchemaStep kMaker{2, "002_maker.sql", "ALTER TABLE piano ADD COLUMN maker TEXT NOT NULL DEFAULT ''"};
+/// A parent table rebuilt, as SQLite's documentation lays down (sqlite.org/lang_altertable.html, section 7).
+const SchemaStep kRebuilt{
+    3, "003_rebuilt.sql",
+    "CREATE TABLE piano_new (id INTEGER PRIMARY KEY, uuid BLOB NOT NULL UNIQUE, act_id INTEGER NOT "
+    "NULL REFERENCES act) STRICT; INSERT INTO piano_new SELECT id, uuid, act_id FROM piano; DROP "
+    "TABLE piano; ALTER TABLE piano_new RENAME TO piano;"};
+
+Outcome<std::string> migrate(const std::string& path, int version, const std::vector<SchemaStep>& steps) {
+    return guarded(path, Doing::writing, [&] { return migrateBook(path, version, steps, 1'795'593'600'000'000); });
+}
+
+std::string kept(const std::string& name) {
+    return std::string(HAMMERLINE_SOURCE_DIR) + "/tests/reference/books/" + name;
+}
+
+} // namespace
+
+TEST_CASE("a step that was on main is never edited: its text is frozen") {
+    const std::vector<std::pair<std::string, std::uint64_t>> frozen = {
+        {"001_bench_book.sql", 0xcd2c7133363e176d},
+    };
+    REQUIRE(schemaSteps().size() == frozen.size());
+    for (std::size_t i = 0; i < frozen.size(); ++i) {
+        CHECK(schemaSteps()[i].version == static_cast<int>(i) + 1);
+        CHECK(schemaSteps()[i].name == frozen[i].first);
+        CHECK(hashOf(schemaSteps()[i].sql) == frozen[i].second);
+    }
+    CHECK(schemaSteps().back().version == kSchemaVersion);
+}
+
+// Run with HAMMERLINE_KEEP_BOOK=FILE to make the filled book of a schema before the next one comes (DEVELOPERS.md).
+TEST_CASE("the filled book of this schema is written where it is asked for", "[.keep]") {
+    const char* path = std::getenv("HAMMERLINE_KEEP_BOOK");
+    REQUIRE(path != nullptr);
+    (void)filledBook(path);
+    std::ofstream(std::string(path) + ".rows") << rowsOf(path);
+}
+
+TEST_CASE("the kept book of schema 1 opens, and every row is there") {
+    const Folder folder;
+    const std::string path = folder.file("schema_1.hammerline");
+    fs::copy_file(kept("schema_1.hammerline"), path);
+    {
+        BenchBook book = ok(BenchBook::open(path, OpenMode::readWrite, writer()));
+        CHECK(ok(book.verify()).sound);
+        const std::string piano = ok(book.findPiano("Parlour upright"));
+        const PianoRecord record = ok(book.load(piano));
+        REQUIRE(record.passes.size() == 2);
+        CHECK(record.passes[0].value(cell(88, blow)) == 45'760'000);
+        CHECK(record.passes[0].cells.at(cell(12, strap)).word() == word::torn);
+        CHECK(record.done.size() == 1);
+        CHECK(record.plans.size() == 1);
+        CHECK(record.findings.size() == 1);
+        CHECK(record.overrides.size() == 1);
+    }
+    CHECK(rowsOf(path) == bytesOf(kept("schema_1.hammerline.rows")));
+}
+
+TEST_CASE("an older book is brought up to date after a verified copy named by version and date") {
+    const Folder folder;
+    const std::string path = folder.file("shop.hammerline");
+    (void)filledBook(path);
+    const std::string rows = rowsOf(path);
+    const std::string copy = ok(migrate(path, 1, {kOne, kMaker}));
+    CHECK(fs::path(copy).filename() == "shop.schema-1-20261125-080000.hammerline");
+    CHECK(versionOf(path) == 2);
+    CHECK(rowsOf(copy) == rows);
+    CHECK(ok(ok(BenchBook::open(copy, OpenMode::readOnly)).verify()).sound);
+    CHECK(rowsOf(path) != rows);
+    // the same again, as another window that waited for the lock would: nothing to do twice
+    CHECK(migrate(path, 2, {kOne, kMaker}) == Outcome<std::string>(std::string()));
+    CHECK(folder.names().size() == 2);
+}
+
+TEST_CASE("a parent table rebuilt by a step keeps its children") {
+    const Folder folder;
+    const std::string path = folder.file("shop.hammerline");
+    (void)filledBook(path);
+    const std::string rows = rowsOf(path);
+    ok(migrate(path, 1, {kOne, {2, "two", ""}, kRebuilt}));
+    CHECK(versionOf(path) == 3);
+    CHECK(rowsOf(path) == rows);
+}
+
+TEST_CASE("a step that fails leaves version, rows and file as they were, and no copy") {
+    const std::vector<SchemaStep> bad = {
+        {2, "no such table", "CREATE TABLE remark (id INTEGER PRIMARY KEY) STRICT; INSERT INTO nowhere VALUES (1)"},
+        {2, "a rule broken", "UPDATE reading SET note = 500"},
+        {2, "orphans", "DELETE FROM pass"},
+        {2, "no SQL", "turn the let-off screws"},
+    };
+    for (const SchemaStep& step : bad) {
+        INFO(step.name);
+        const Folder folder;
+        const std::string path = folder.file("shop.hammerline");
+        (void)filledBook(path);
+        const std::string bytes = bytesOf(path);
+        const auto refused = migrate(path, 1, {kOne, step});
+        CHECK_FALSE(refused);
+        CHECK(bytesOf(path) == bytes);
+        CHECK(versionOf(path) == 1);
+        CHECK(folder.names() == std::vector<std::string>{"shop.hammerline"});
+    }
+    // the second of two: the first holds, and the copy from before both stays
+    const Folder folder;
+    const std::string path = folder.file("shop.hammerline");
+    (void)filledBook(path);
+    const std::string rows = rowsOf(path);
+    CHECK_FALSE(migrate(path, 1, {kOne, kMaker, {3, "bad", "INSERT INTO nowhere VALUES (1)"}}));
+    CHECK(versionOf(path) == 2);
+    CHECK(rowsOf(folder.file("shop.schema-1-20261125-080000.hammerline")) == rows);
+}
+
+TEST_CASE("a step that was broken off by a power cut is rolled back before the version is believed") {
+    const Folder home = Folder::quick();
+    const std::string pristine = home.file("pristine.hammerline");
+    (void)filledBook(pristine);
+    execute(pristine, "PRAGMA user_version = 2"); // a newer book
+    int broken = 0;
+    for (int n = 1; n < 40; ++n) {
+        const Folder folder = Folder::quick();
+        const std::string path = folder.file("shop.hammerline");
+        fs::copy_file(pristine, path);
+        {
+            const FailingDisk disk;
+            SQLite::Database cut(path, SQLite::OPEN_READWRITE, 0, fileSystem());
+            cut.exec("BEGIN IMMEDIATE; PRAGMA user_version = 1; UPDATE reading SET reason = 'cut'");
+            FailingDisk::set({n, SQLITE_IOERR_WRITE, true}); // from there on nothing reaches the disk
+            if (cut.tryExec("COMMIT") == SQLITE_OK) break;
+        }
+        // the page with the version is on the disk, the transaction is not whole: its journal undoes it
+        if (bytesOf(path).substr(60, 4) != std::string("\0\0\0\1", 4)) continue;
+        REQUIRE(fs::exists(path + "-journal"));
+        ++broken;
+        CHECK(ok(BenchBook::open(path)).newer());
+    }
+    CHECK(broken > 0);
+}
+
+TEST_CASE("a newer book opens for reading only, as long as this program may read it") {
+    const Folder folder;
+    const std::string path = folder.file("shop.hammerline");
+    const std::string piano = filledBook(path).piano;
+    execute(path, "ALTER TABLE piano ADD COLUMN maker TEXT; PRAGMA user_version = 2");
+    const std::string bytes = bytesOf(path);
+    {
+        BenchBook book = ok(BenchBook::open(path));
+        CHECK(book.newer());
+        CHECK(book.readOnly());
+        CHECK(ok(book.load(piano)).passes.size() == 2);
+        CHECK(code(book.store(piano, 1, std::vector{mm(1, letOff, 3.0)})) == RefusalCode::newerBook);
+        CHECK(code(book.undo()) == RefusalCode::newerBook);
+    }
+    CHECK(bytesOf(path) == bytes);
+    execute(path, "UPDATE book SET oldest_reader = 2");
+    CHECK(code(BenchBook::open(path)) == RefusalCode::newerBook);
+    execute(path,
+            "UPDATE book SET oldest_reader = 1; CREATE TRIGGER t AFTER INSERT ON act BEGIN DELETE FROM reading; END");
+    CHECK(code(BenchBook::open(path)) == RefusalCode::notABook);
+}
