@@ -66,6 +66,7 @@ struct Requests {
     ListRequest list;
     BackupRequest backup;
     RestoreRequest restore;
+    MergeRequest merge;
     VerifyRequest verify;
     IdsRequest ids;
 };
@@ -175,7 +176,13 @@ void bookCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     backup->add_option("--out", r.backup.out);
     auto* restore = command(top, out, chosen, "restore", "put a backup in the place of a book", r.restore);
     restore->add_option("BOOK", r.restore.book)->required();
-    restore->add_option("FROM", r.restore.from)->required();
+    restore->add_option("FROM", r.restore.from, "the backup");
+    restore->add_flag(
+        "--rescue", r.restore.rescue,
+        "read what can still be read of a damaged BOOK, row by row, into a new file (FROM, or one beside it)");
+    auto* merge = command(top, out, chosen, "merge", "take in what another book knows", r.merge);
+    merge->add_option("BOOK", r.merge.book)->required();
+    merge->add_option("OTHER", r.merge.other, "the other book; it is only read")->required();
     auto* verify = command(top, out, chosen, "verify", "is the book sound?", r.verify);
     verify->add_option("BOOK", r.verify.book)->required();
 }

@@ -102,6 +102,10 @@ struct BackupRequest {
 };
 struct RestoreRequest {
     std::string book, from;
+    bool rescue = false;
+};
+struct MergeRequest {
+    std::string book, other;
 };
 struct VerifyRequest {
     std::string book;
@@ -114,10 +118,10 @@ struct WindowRequest {
     double scale = 1;
 };
 
-using Request =
-    std::variant<WindowRequest, DemoRequest, NewRequest, PianoRequest, PassRequest, ImportRequest, EnterRequest,
-                 UndoRequest, OverrideRequest, CheckRequest, PlanRequest, TickRequest, CompareRequest, SurveyRequest,
-                 PrintRequest, ExportRequest, ListRequest, BackupRequest, RestoreRequest, VerifyRequest, IdsRequest>;
+using Request = std::variant<WindowRequest, DemoRequest, NewRequest, PianoRequest, PassRequest, ImportRequest,
+                             EnterRequest, UndoRequest, OverrideRequest, CheckRequest, PlanRequest, TickRequest,
+                             CompareRequest, SurveyRequest, PrintRequest, ExportRequest, ListRequest, BackupRequest,
+                             RestoreRequest, MergeRequest, VerifyRequest, IdsRequest>;
 
 struct Arguments {
     Request request;

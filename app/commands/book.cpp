@@ -1,4 +1,4 @@
-// The book itself: undo and redo, list, export, backup, restore, verify; and the catalogues.
+// The book itself: undo and redo, list, export, verify; and the catalogues.
 #include "app/commands/bench.h"
 #include "app/commands/commands.h"
 #include "app/console.h"
@@ -84,24 +84,6 @@ int run(const ExportRequest& request, bool json) {
         return refused(written.error(), json);
     say(QStringLiteral("Written: %1").arg(utf8(request.out)), json);
     return done(0, json);
-}
-
-int run(const BackupRequest& request, bool json) {
-    const auto book = BenchBook::open(request.book, OpenMode::readOnly);
-    if (!book) return refused(book.error(), json);
-    const auto path = book->backUp(request.out);
-    if (!path) return refused(path.error(), json);
-    say(QStringLiteral("Backed up and verified: %1").arg(utf8(*path)), json);
-    print({{"done", true}, {"act", 0}, {"path", *path}}, json);
-    return kDone;
-}
-
-int run(const RestoreRequest& request, bool json) {
-    const auto kept = restoreBook(request.book, request.from);
-    if (!kept) return refused(kept.error(), json);
-    say(QStringLiteral("Restored. The book that stood there is kept as %1").arg(utf8(*kept)), json);
-    print({{"done", true}, {"act", 0}, {"kept", *kept}}, json);
-    return kDone;
 }
 
 int run(const VerifyRequest& request, bool json) {

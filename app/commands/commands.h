@@ -23,6 +23,7 @@ int run(const ExportRequest&, bool json);
 int run(const ListRequest&, bool json);
 int run(const BackupRequest&, bool json);
 int run(const RestoreRequest&, bool json);
+int run(const MergeRequest&, bool json);
 int run(const VerifyRequest&, bool json);
 int run(const IdsRequest&, bool json);
 

@@ -1,4 +1,5 @@
 // What is wrong, where, what to do and what is still safe: one place for window, paper and command line.
+#include "ui/words/keeping.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -62,30 +63,29 @@ const std::map<RefusalCode, const char*>& sentences() {
         {RefusalCode::badSpecSheet, QT_TRANSLATE_NOOP("refusals", "The spec sheet \"%1\" cannot be used: %2.")},
         {RefusalCode::reasonMissing,
          QT_TRANSLATE_NOOP("refusals", "This needs a reason. Say why, so that the next person knows.")},
-        {RefusalCode::cannotRead, QT_TRANSLATE_NOOP("refusals", "%1 cannot be read (%2).")},
-        {RefusalCode::cannotWrite, QT_TRANSLATE_NOOP("refusals", "%1 cannot be written (%2).")},
+        {RefusalCode::cannotRead, QT_TRANSLATE_NOOP("refusals", "%1 cannot be read: %2. Nothing was changed.")},
+        {RefusalCode::cannotWrite, QT_TRANSLATE_NOOP("refusals", "%1 cannot be written: %2. Nothing was changed.")},
         {RefusalCode::emptyFile, QT_TRANSLATE_NOOP("refusals", "%1 is empty.")},
         {RefusalCode::badTable, QT_TRANSLATE_NOOP("refusals", "This is no table that can be read: %2 (\"%1\").")},
         {RefusalCode::badJson, QT_TRANSLATE_NOOP("refusals", "This is no JSON that can be read: %2.")},
         {RefusalCode::tooLarge, QT_TRANSLATE_NOOP("refusals", "%1 is larger than what can be taken in at once (%2).")},
         {RefusalCode::fileExists,
          QT_TRANSLATE_NOOP("refusals", "%1 is there already. Choose another name; it was left as it is.")},
-        {RefusalCode::notABook, QT_TRANSLATE_NOOP("refusals", "%1 is no bench book. It was left untouched.")},
+        {RefusalCode::notABook, QT_TRANSLATE_NOOP("refusals", "%1 is no bench book: %2. It was left untouched.")},
         {RefusalCode::newerBook,
          QT_TRANSLATE_NOOP(
              "refusals",
-             "%1 was written by a newer version of this program. It opens for reading only; nothing was changed.")},
+             "%1 was written by a newer version of this program%2. It opens for reading only; nothing was changed.")},
         {RefusalCode::damagedBook,
-         QT_TRANSLATE_NOOP("refusals", "%1 is damaged (%2). It was not written to. Restore a backup, or rescue what "
-                                       "can be read into a new book.")},
+         QT_TRANSLATE_NOOP("refusals", "%1 is damaged (%2). It was not written to. Restore a backup (hammerline restore "
+                                       "BOOK FROM), or rescue what can be read into a new book (hammerline restore "
+                                       "BOOK --rescue).")},
         {RefusalCode::lockedBook,
          QT_TRANSLATE_NOOP(
              "refusals",
              "%1 is in use by another program. Try again when that one has finished; nothing was changed.")},
-        {RefusalCode::readOnlyBook, QT_TRANSLATE_NOOP("refusals", "%1 can only be read (%2). Nothing was changed.")},
-        {RefusalCode::replacedFile,
-         QT_TRANSLATE_NOOP(
-             "refusals", "%1 was replaced by another file. Open it again; what you were typing is kept in its field.")},
+        {RefusalCode::readOnlyBook, QT_TRANSLATE_NOOP("refusals", "%1 can only be read: %2. Nothing was changed.")},
+        {RefusalCode::replacedFile, QT_TRANSLATE_NOOP("refusals", "%1 %2. What is being typed is kept in its field.")},
         {RefusalCode::diskFull,
          QT_TRANSLATE_NOOP(
              "refusals",
@@ -125,7 +125,8 @@ QString sentence(const Refusal& refusal) {
     QString said =
         text(found == sentences().end() ? QT_TRANSLATE_NOOP("refusals", "This was refused: %1.") : found->second);
     // Replaced by hand and in this order: the offending text may itself hold a %.
-    const QString parts[] = {utf8(refusal.offending), utf8(refusal.detail), utf8(refusal.place.field)};
+    const std::string& subject = refusal.offending.empty() ? refusal.place.source : refusal.offending;
+    const QString parts[] = {utf8(subject), causeText(refusal.code, refusal.detail), utf8(refusal.place.field)};
     QString out;
     for (qsizetype i = 0; i < said.size(); ++i) {
         if (said[i] == QLatin1Char('%') && i + 1 < said.size() && said[i + 1] >= QLatin1Char('1') &&

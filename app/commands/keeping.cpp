@@ -1,0 +1,92 @@
+// What keeps a book: backup, restore, rescue, and merging what grew apart.
+#include "ui/words/keeping.h"
+
+#include "app/commands/commands.h"
+#include "app/console.h"
+#include "db/bench_book.h"
+
+#include <QString>
+#include <nlohmann/json.hpp>
+
+namespace hammerline::app {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+QString utf8(const std::string& text) {
+    return QString::fromStdString(text);
+}
+
+void print(const Json& object, bool json) {
+    printJson(object.dump(2, ' ', false, Json::error_handler_t::replace), json);
+}
+
+int rescue(const RestoreRequest& request, bool json) {
+    std::string into = request.from;
+    const auto rescued = rescueBook(request.book, into);
+    if (!rescued) return refused(rescued.error(), json);
+    say(words::rescueSentence(*rescued, into), json);
+    print({{"done", true}, {"act", 0}, {"path", into}, {"rows", rescued->rows}, {"lost", rescued->lost}}, json);
+    return rescued->lost == 0 ? kDone : kOutside;
+}
+
+Json object(const Dispute& dispute) {
+    return {{"what", dispute.what},
+            {"piano", dispute.piano},
+            {"pass", dispute.pass > 0 ? Json(dispute.pass) : Json()},
+            {"note", dispute.note > 0 ? Json(dispute.note) : Json()},
+            {"dimension", dispute.dimension ? Json(std::string(key(*dispute.dimension))) : Json()},
+            {"name", dispute.name},
+            {"said", dispute.said}};
+}
+
+} // namespace
+
+int run(const BackupRequest& request, bool json) {
+    const auto book = BenchBook::open(request.book, OpenMode::readOnly);
+    if (!book) return refused(book.error(), json);
+    const auto path = book->backUp(request.out);
+    if (!path) return refused(path.error(), json);
+    say(QStringLiteral("Backed up and verified: %1").arg(utf8(*path)), json);
+    print({{"done", true}, {"act", 0}, {"path", *path}}, json);
+    return kDone;
+}
+
+int run(const RestoreRequest& request, bool json) {
+    if (request.rescue) return rescue(request, json);
+    if (request.from.empty())
+        return refused({RefusalCode::usage, {}, "FROM is needed: the backup that is to take the place of the book", {}},
+                       json);
+    const auto kept = restoreBook(request.book, request.from);
+    if (!kept) return refused(kept.error(), json);
+    say(kept->empty() ? QStringLiteral("Restored.")
+                      : QStringLiteral("Restored. The book that stood there is kept as %1").arg(utf8(*kept)),
+        json);
+    print({{"done", true}, {"act", 0}, {"kept", *kept}}, json);
+    return kDone;
+}
+
+int run(const MergeRequest& request, bool json) {
+    auto book = BenchBook::open(request.book);
+    if (!book) return refused(book.error(), json);
+    const auto merged = book->merge(request.other);
+    if (!merged) return refused(merged.error(), json);
+    Json conflicts = Json::array();
+    say(words::mergeSentence(*merged), json);
+    for (const Dispute& dispute : merged->disputes) {
+        conflicts.push_back(object(dispute));
+        ask(words::sentence(dispute), json);
+    }
+    print({{"done", true},
+           {"act", merged->act},
+           {"acts", merged->acts},
+           {"pianos", merged->pianos},
+           {"passes", merged->passes},
+           {"readings", merged->readings},
+           {"kept", merged->kept},
+           {"conflicts", conflicts}},
+          json);
+    return merged->disputes.empty() ? kDone : kOutside;
+}
+
+} // namespace hammerline::app

@@ -1,0 +1,161 @@
+#include "ui/words/keeping.h"
+
+#include "ui/words/words.h"
+
+#include <QCoreApplication>
+
+#include <array>
+
+namespace hammerline::words {
+namespace {
+
+QString text(const char* source) {
+    return QCoreApplication::translate("keeping", source);
+}
+QString utf8(const std::string& s) {
+    return QString::fromStdString(s);
+}
+
+using enum RefusalCode;
+
+struct CauseRow {
+    RefusalCode code;
+    std::string_view detail; // up to a colon
+    const char* said;
+};
+
+const std::array kCauses = {
+    CauseRow{cannotRead, "missing",
+             QT_TRANSLATE_NOOP("keeping", "there is no such file; look at its name and its folder")},
+    CauseRow{cannotRead, "permission", QT_TRANSLATE_NOOP("keeping", "you are not allowed to read it; ask its owner")},
+    CauseRow{cannotRead, "folder", QT_TRANSLATE_NOOP("keeping", "it is a folder; choose a file in it")},
+    CauseRow{cannotRead, "not-a-file", QT_TRANSLATE_NOOP("keeping", "it is a device or a link to nothing, not a file")},
+    CauseRow{cannotRead, "input-output",
+             QT_TRANSLATE_NOOP("keeping", "the disk, stick or network failed; try again, or copy it to another disk")},
+    CauseRow{cannotRead, "cannot-open",
+             QT_TRANSLATE_NOOP("keeping", "it cannot be opened; look at the rights of the file and its folder")},
+    CauseRow{cannotRead, "", QT_TRANSLATE_NOOP("keeping", "it cannot be opened")},
+    CauseRow{cannotWrite, "permission",
+             QT_TRANSLATE_NOOP("keeping", "you are not allowed to write there; choose another folder")},
+    CauseRow{cannotWrite, "missing", QT_TRANSLATE_NOOP("keeping", "there is no such folder; make it first")},
+    CauseRow{cannotWrite, "input-output",
+             QT_TRANSLATE_NOOP("keeping", "the disk, stick or network failed; try again, or work on another disk")},
+    CauseRow{cannotWrite, "cannot-open",
+             QT_TRANSLATE_NOOP("keeping", "it cannot be opened; look at the folder and its rights")},
+    CauseRow{cannotWrite, "copy",
+             QT_TRANSLATE_NOOP("keeping", "the copy did not come out like the book; try another disk")},
+    CauseRow{cannotWrite, "", QT_TRANSLATE_NOOP("keeping", "it cannot be opened")},
+    CauseRow{notABook, "empty", QT_TRANSLATE_NOOP("keeping", "the file is empty")},
+    CauseRow{notABook, "not-a-database", QT_TRANSLATE_NOOP("keeping", "it is a file of another kind")},
+    CauseRow{notABook, "other-application", QT_TRANSLATE_NOOP("keeping", "another program made it")},
+    CauseRow{notABook, "no-version", QT_TRANSLATE_NOOP("keeping", "it carries no version")},
+    CauseRow{notABook, "foreign", QT_TRANSLATE_NOOP("keeping", "another program has changed its tables (%1)")},
+    CauseRow{notABook, "", QT_TRANSLATE_NOOP("keeping", "it is a file of another kind")},
+    CauseRow{newerBook, "hot-journal",
+             QT_TRANSLATE_NOOP("keeping", " and left in the middle of a change: open and close it there first")},
+    CauseRow{newerBook, "", ""},
+    CauseRow{readOnlyBook, "opened-read-only", QT_TRANSLATE_NOOP("keeping", "it was opened for reading")},
+    CauseRow{readOnlyBook, "file",
+             QT_TRANSLATE_NOOP("keeping", "the file is write-protected; take the protection off, or work on a copy")},
+    CauseRow{readOnlyBook, "folder",
+             QT_TRANSLATE_NOOP("keeping", "its folder is write-protected; move the book to a folder of your own")},
+    CauseRow{readOnlyBook, "hot-journal",
+             QT_TRANSLATE_NOOP("keeping",
+                               "it was left in the middle of a change, and nothing may be written here to end it")},
+    CauseRow{readOnlyBook, "read-only", QT_TRANSLATE_NOOP("keeping", "the disk is write-protected")},
+    CauseRow{readOnlyBook, "older",
+             QT_TRANSLATE_NOOP("keeping", "it is of an older version and has to be brought up to date, but %1")},
+    CauseRow{readOnlyBook, "", QT_TRANSLATE_NOOP("keeping", "the file or its folder is write-protected")},
+    CauseRow{replacedFile, "gone",
+             QT_TRANSLATE_NOOP("keeping", "is no longer there; bring it back, or open the book where it is now")},
+    CauseRow{replacedFile, "", QT_TRANSLATE_NOOP("keeping", "was replaced by another file; open it again")},
+};
+
+const CauseRow* rowOf(RefusalCode code, std::string_view detail) {
+    for (const CauseRow& row : kCauses)
+        if (row.code == code && row.detail == detail) return &row;
+    return nullptr;
+}
+
+bool hasCauses(RefusalCode code) {
+    return rowOf(code, {}) != nullptr;
+}
+
+QString whatName(const Dispute& dispute) {
+    const QString at = dispute.dimension ? name(*dispute.dimension).toLower() : utf8(dispute.name);
+    if (dispute.what == "reading")
+        return text(QT_TRANSLATE_NOOP("keeping", "note %1, %2")).arg(QString::number(dispute.note), at);
+    if (dispute.what == "override")
+        return text(QT_TRANSLATE_NOOP("keeping", "target of note %1, %2")).arg(QString::number(dispute.note), at);
+    if (dispute.what == "finding")
+        return dispute.note > 0
+                   ? text(QT_TRANSLATE_NOOP("keeping", "finding at note %1, %2")).arg(QString::number(dispute.note), at)
+                   : text(QT_TRANSLATE_NOOP("keeping", "finding, %1")).arg(at);
+    if (dispute.what == "preference") return text(QT_TRANSLATE_NOOP("keeping", "setting %1")).arg(at);
+    return dispute.what == "pass" ? text(QT_TRANSLATE_NOOP("keeping", "set-up of the pass"))
+                                  : text(QT_TRANSLATE_NOOP("keeping", "set-up of the piano"));
+}
+
+} // namespace
+
+QString causeText(RefusalCode code, const std::string& detail) {
+    if (!hasCauses(code)) return utf8(detail);
+    if (const CauseRow* row = rowOf(code, detail)) return *row->said == '\0' ? QString() : text(row->said);
+    const auto colon = detail.find(':');
+    const CauseRow* row = rowOf(code, std::string_view(detail).substr(0, colon));
+    const std::string rest = colon == std::string::npos ? std::string() : detail.substr(colon + 1);
+    if (row && row->detail == "older") return text(row->said).arg(causeText(code, rest));
+    if (row) return text(row->said).replace(QLatin1String("%1"), utf8(rest));
+    // a system's own words for what it would not do
+    const bool words = code == cannotRead || code == cannotWrite;
+    return words ? utf8(detail) : causeText(code, {});
+}
+
+QString mergeSentence(const Merged& merged) {
+    if (merged.acts == 0 && merged.disputes.empty())
+        return text(QT_TRANSLATE_NOOP("keeping", "The other book has nothing that this one has not. Nothing changed."));
+    QString said =
+        merged.acts == 0
+            ? text(QT_TRANSLATE_NOOP("keeping", "The other book has nothing that this one has not. Nothing changed."))
+            : QCoreApplication::translate("keeping", "Merged: %n reading(s) came", nullptr,
+                                          static_cast<int>(merged.readings)) +
+                  QCoreApplication::translate("keeping", " in %n act(s).", nullptr, static_cast<int>(merged.acts)) +
+                  QLatin1Char(' ') +
+                  text(QT_TRANSLATE_NOOP("keeping", "The book as it was before is kept as %1.")).arg(utf8(merged.kept));
+    if (!merged.disputes.empty())
+        said += QLatin1Char(' ') + QCoreApplication::translate("keeping", "Not settled: %n thing(s) said differently.",
+                                                               nullptr, static_cast<int>(merged.disputes.size()));
+    return said;
+}
+
+QString sentence(const Dispute& dispute) {
+    if (dispute.what == "brought-back")
+        return text(QT_TRANSLATE_NOOP("keeping", "A %1 was taken back in one book and gone on from in the other: it is "
+                                                 "there again. Take it back once more if it is not wanted."))
+            .arg(utf8(dispute.name));
+    if (dispute.what == "same-name")
+        return text(QT_TRANSLATE_NOOP("keeping", "%1: %2 pianos have this name. Give one of them another."))
+            .arg(utf8(dispute.piano), QString::number(dispute.said.size()));
+    QStringList said;
+    for (const std::string& each : dispute.said)
+        said << QLatin1Char('"') + utf8(each) + QLatin1Char('"');
+    const QString where =
+        dispute.pass > 0 ? text(QT_TRANSLATE_NOOP("keeping", "%1, pass %2")).arg(utf8(dispute.piano)).arg(dispute.pass)
+                         : utf8(dispute.piano);
+    return text(QT_TRANSLATE_NOOP("keeping", "%1, %2: %3. The last holds until it is said anew."))
+        .arg(where, whatName(dispute), said.join(text(QT_TRANSLATE_NOOP("keeping", " and "))));
+}
+
+QString rescueSentence(const Rescued& rescued, const std::string& path) {
+    QString said = QCoreApplication::translate("keeping", "Rescued: %n row(s) could be read", nullptr,
+                                               static_cast<int>(rescued.rows));
+    said += rescued.lost == 0 ? text(QT_TRANSLATE_NOOP("keeping", "; nothing is known to be lost."))
+                              : QCoreApplication::translate("keeping", "; %n place(s) in it could not.", nullptr,
+                                                            static_cast<int>(rescued.lost));
+    return said + QLatin1Char(' ') +
+           text(QT_TRANSLATE_NOOP("keeping", "They are in %1; the damaged book is as it was. Look the readings over: a "
+                                             "value that was damaged may still look like one."))
+               .arg(utf8(path));
+}
+
+} // namespace hammerline::words

@@ -1,0 +1,20 @@
+// What is told of books as files: why one cannot be opened or written, what a merge and a rescue came to.
+#pragma once
+
+#include "core/history/merging.h"
+#include "core/refusal/refusal.h"
+
+#include <QString>
+
+namespace hammerline::words {
+
+/// The detail of a refusal in words, with what to do: "there is no such file; look at its name and folder". Details
+/// that are no cause (numbers, ranges) are given back as they are.
+QString causeText(RefusalCode, const std::string& detail);
+
+/// "Merged: 3 acts with 12 readings came. The book as it was before is kept as ..."
+QString mergeSentence(const Merged&);
+QString sentence(const Dispute&);
+QString rescueSentence(const Rescued&, const std::string& path);
+
+} // namespace hammerline::words
