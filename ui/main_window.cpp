@@ -213,7 +213,7 @@ void MainWindow::refreshBook() {
 
 void MainWindow::refreshTrouble() {
     if (m_bench.trouble())
-        say(words::sentence(*m_bench.trouble()));
+        report(*m_bench.trouble());
     else
         m_notice->hide();
 }

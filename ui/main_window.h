@@ -42,6 +42,9 @@ public:
     void newPiano();
     void newPass();
     void importFile(const QString& path = {});
+    void mergeBook(); // main_window_keeping.cpp
+    void restoreBackup(const QString& path = {});
+    void reopenBook();
 
 protected:
     void closeEvent(QCloseEvent*) override;
@@ -67,6 +70,7 @@ private:
     void refreshTrouble();
     void say(const QString& sentence);
     void report(const Refusal&);
+    void offerRescue(const QString& path, const Refusal&);
     void foldCard();
     void stepPanel(int by);
     void goToNote();

@@ -52,6 +52,9 @@ void MainWindow::buildBookMenu() {
         else
             report(made.error());
     });
+    menu->addAction(tr("Restore a backup…"), this, [this] { restoreBackup(); });
+    menu->addAction(tr("Merge another book…"), this, &MainWindow::mergeBook);
+    menu->addAction(tr("Open again"), QKeySequence(QStringLiteral("F5")), this, &MainWindow::reopenBook);
     menu->addSeparator();
     menu->addAction(tr("Close"), QKeySequence(QStringLiteral("Ctrl+Q")), this, [this] { close(); });
 }
@@ -138,7 +141,7 @@ void MainWindow::openBook(const QString& path, const std::string& piano) {
     const QString chosen =
         path.isEmpty() ? Dialogs::now().fileToOpen(this, tr("Open bench book"), tr(kBookFilter)) : path;
     if (chosen.isEmpty()) return;
-    if (const auto opened = m_bench.openBook(chosen, piano); !opened) return report(opened.error());
+    if (const auto opened = m_bench.openBook(chosen, piano); !opened) return offerRescue(chosen, opened.error());
     m_settings.rememberBook(chosen);
 }
 

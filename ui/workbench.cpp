@@ -50,12 +50,7 @@ Outcome<void> Workbench::openBook(const QString& path, const std::string& piano)
     m_plan.reset();
     m_savedAt = QFileInfo(path).lastModified();
     forget();
-    if (m_book->newer())
-        setTrouble(troubleWith(RefusalCode::newerBook));
-    else if (m_book->readOnly())
-        setTrouble(troubleWith(RefusalCode::readOnlyBook));
-    else
-        setTrouble({});
+    setTrouble(standingTrouble());
     m_poll.start();
     Q_EMIT bookChanged();
     if (!piano.empty() && choosePiano(piano)) return {};
@@ -64,6 +59,20 @@ Outcome<void> Workbench::openBook(const QString& path, const std::string& piano)
     Q_EMIT passChanged();
     Q_EMIT recordChanged();
     return {};
+}
+
+Outcome<void> Workbench::reopen() {
+    if (!m_book) return refuse(RefusalCode::cannotRead);
+    const std::string path = m_book->path(), piano = m_record ? m_record->uuid : std::string();
+    auto opened = BenchBook::open(path, OpenMode::readWrite, m_writer);
+    if (!opened) return tl::unexpected(opened.error());
+    if (piano.empty() || !opened->load(piano)) return openBook(QString::fromStdString(path));
+    m_book = std::move(*opened);
+    m_pianos.reset();
+    setTrouble(standingTrouble());
+    const auto loaded = reload();
+    Q_EMIT bookChanged();
+    return loaded;
 }
 
 const std::vector<PianoLine>& Workbench::pianos() const {

@@ -24,6 +24,9 @@ public:
     Outcome<void> createBook(const QString& path);
     /// Opens a book and chooses a piano: the one named, else the first.
     Outcome<void> openBook(const QString& path, const std::string& piano = {});
+    /// The file that lies at the book's path now, with the same piano, pass and cell where it has them: what is being
+    /// typed stays in its field.
+    Outcome<void> reopen();
     bool hasBook() const { return m_book.has_value(); }
     /// False where the book is read-only, newer, or its file was replaced.
     bool canWrite() const;
@@ -93,6 +96,10 @@ public:
     Outcome<void> freezePlan(const FrozenPlan&);
     Outcome<void> setPreference(std::string_view key, std::string_view value);
     Outcome<QString> backUp(const QString& path = {});
+    /// Takes in what another book knows.
+    Outcome<Merged> merge(const QString& other);
+    /// Puts a backup in the place of a book, which is opened then; gives where the former file is kept.
+    Outcome<QString> restore(const QString& path, const QString& from);
     Outcome<Verification> verify() const;
     /// All pianos of the book, for export.
     Outcome<std::vector<PianoRecord>> allRecords() const;
@@ -120,7 +127,9 @@ private:
     Outcome<void> reload();
     void forget();
     void choosePlan();
-    Refusal troubleWith(RefusalCode) const;
+    Refusal troubleWith(RefusalCode, std::string detail = {}) const;
+    /// What holds for the book as it was opened: newer, read-only.
+    std::optional<Refusal> standingTrouble() const;
     void setTrouble(std::optional<Refusal>);
     void justSaved();
 

@@ -3,6 +3,7 @@
 #include "ui/workbench.h"
 
 #include <QDir>
+#include <QFileInfo>
 
 namespace hammerline {
 
@@ -61,8 +62,14 @@ void Workbench::justSaved() {
     Q_EMIT saved();
 }
 
-Refusal Workbench::troubleWith(RefusalCode code) const {
-    return refuse(code, {}, {}, Place{m_book->path(), 0, 0, {}}).value();
+Refusal Workbench::troubleWith(RefusalCode code, std::string detail) const {
+    return {code, {}, m_book->path(), std::move(detail)};
+}
+
+std::optional<Refusal> Workbench::standingTrouble() const {
+    if (m_book->newer()) return troubleWith(RefusalCode::newerBook);
+    if (m_book->readOnly()) return troubleWith(RefusalCode::readOnlyBook, m_book->whyReadOnly());
+    return std::nullopt;
 }
 
 void Workbench::setTrouble(std::optional<Refusal> trouble) {
@@ -164,6 +171,32 @@ Outcome<QString> Workbench::backUp(const QString& path) {
     });
 }
 
+Outcome<Merged> Workbench::merge(const QString& other) {
+    if (!m_book) return refuse(RefusalCode::cannotRead);
+    auto merged = m_book->merge(QDir::toNativeSeparators(other).toStdString());
+    if (!merged) {
+        (void)settle(Outcome<ActId>(tl::unexpected(merged.error())));
+        return merged;
+    }
+    m_pianos.reset();
+    Q_EMIT bookChanged();
+    if (m_record)
+        (void)reload();
+    else if (!pianos().empty())
+        (void)choosePiano(pianos().front().uuid);
+    justSaved();
+    return merged;
+}
+
+Outcome<QString> Workbench::restore(const QString& path, const QString& from) {
+    const auto kept =
+        restoreBook(QDir::toNativeSeparators(path).toStdString(), QDir::toNativeSeparators(from).toStdString());
+    if (!kept) return tl::unexpected(kept.error());
+    const bool same = m_book && QFileInfo(this->path()) == QFileInfo(path);
+    if (const auto opened = same ? reopen() : openBook(path); !opened) return tl::unexpected(opened.error());
+    return QString::fromStdString(*kept);
+}
+
 Outcome<Verification> Workbench::verify() const {
     if (!m_book) return refuse(RefusalCode::cannotRead);
     return m_book->verify();
@@ -184,6 +217,7 @@ void Workbench::look() {
     if (!m_book) return;
     switch (m_book->poll()) {
     case Change::none:
+        if (m_trouble && m_trouble->code == RefusalCode::replacedFile) setTrouble(standingTrouble());
         break;
     case Change::dataChanged:
         m_pianos.reset();
@@ -194,8 +228,10 @@ void Workbench::look() {
             (void)choosePiano(pianos().front().uuid);
         break;
     case Change::fileReplaced:
-    case Change::fileGone:
         setTrouble(troubleWith(RefusalCode::replacedFile));
+        break;
+    case Change::fileGone:
+        setTrouble(troubleWith(RefusalCode::replacedFile, "gone"));
         break;
     }
 }

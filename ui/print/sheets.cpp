@@ -156,10 +156,12 @@ Outcome<int> printToPdf(SheetKind kind, const PianoRecord& record, int pass, con
                         const PaperOptions& options, const std::string& path) {
     const Outcome<PrintedSheet> sheet = composeSheet(kind, record, pass, plan, options);
     if (!sheet) return tl::unexpected(sheet.error());
-    const auto cannot = [&](const QString& detail) {
-        return refuse(RefusalCode::cannotWrite, path, detail.toStdString(), {path, 0, 0, {}});
-    };
     QSaveFile file(QString::fromStdString(path));
+    const auto cannot = [&](const QString& detail) {
+        const bool full = file.error() == QFileDevice::ResourceError;
+        return refuse(full ? RefusalCode::diskFull : RefusalCode::cannotWrite, path, detail.toStdString(),
+                      {path, 0, 0, {}});
+    };
     if (!file.open(QIODevice::WriteOnly)) return cannot(file.errorString());
     {
         QPdfWriter writer(&file);

@@ -9,7 +9,7 @@ namespace hammerline {
 
 MeasureModel::MeasureModel(Workbench& bench, QObject* parent) : QAbstractTableModel(parent), m_bench(bench) {
     connect(&m_bench, &Workbench::pianoChanged, this, &MeasureModel::rebuild);
-    connect(&m_bench, &Workbench::bookChanged, this, &MeasureModel::rebuild);
+    connect(&m_bench, &Workbench::bookChanged, this, &MeasureModel::refresh); // no reset under an open field
     connect(&m_bench, &Workbench::recordChanged, this, &MeasureModel::refresh);
     connect(&m_bench, &Workbench::planChanged, this, &MeasureModel::refresh);
     rebuild();

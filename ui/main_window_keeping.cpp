@@ -1,0 +1,66 @@
+// What keeps a book, from the window: restoring a backup, merging, opening again what was replaced, rescuing.
+#include "ui/main_window.h"
+#include "ui/widgets/dialogs.h"
+#include "ui/words/keeping.h"
+#include "ui/words/words.h"
+
+#include <QFileInfo>
+
+namespace hammerline {
+
+namespace {
+QString bookFilter() {
+    return MainWindow::tr("Bench books (*.hammerline)");
+}
+} // namespace
+
+void MainWindow::mergeBook() {
+    if (!leaveStation() || !m_bench.hasBook()) return;
+    const QString other = Dialogs::now().fileToOpen(this, tr("Merge another book"), bookFilter());
+    if (other.isEmpty()) return;
+    const auto merged = m_bench.merge(other);
+    if (!merged) return report(merged.error());
+    QString told = words::mergeSentence(*merged);
+    for (const Dispute& dispute : merged->disputes)
+        told += QStringLiteral("\n\u2022 ") + words::sentence(dispute);
+    if (merged->disputes.empty())
+        say(told);
+    else
+        Dialogs::now().say(this, tr("Merged"), told.toHtmlEscaped().replace(QLatin1Char('\n'), QLatin1String("<br>")));
+}
+
+void MainWindow::restoreBackup(const QString& path) {
+    const QString book = path.isEmpty() ? m_bench.path() : path;
+    if (book.isEmpty() || (path.isEmpty() && !leaveStation())) return;
+    const QString from =
+        Dialogs::now().fileToOpen(this, tr("Restore a backup of %1").arg(QFileInfo(book).fileName()), bookFilter());
+    if (from.isEmpty()) return;
+    const auto kept = m_bench.restore(book, from);
+    if (!kept) return report(kept.error());
+    say(kept->isEmpty() ? tr("Restored.")
+                        : tr("Restored. The file that stood there is kept as %1.").arg(QFileInfo(*kept).fileName()));
+}
+
+/// An open field is not committed first: it cannot be, and its text is to stay.
+void MainWindow::reopenBook() {
+    if (!m_bench.hasBook()) return;
+    if (const auto opened = m_bench.reopen(); !opened) offerRescue(m_bench.path(), opened.error());
+}
+
+void MainWindow::offerRescue(const QString& path, const Refusal& refusal) {
+    report(refusal);
+    if (refusal.code != RefusalCode::damagedBook) return;
+    const int chosen =
+        Dialogs::now().choose(this, tr("The book is damaged"), words::sentence(refusal),
+                              {tr("Restore a backup…"), tr("Rescue what can be read"), tr("Leave it as it is")});
+    if (chosen == 0) return restoreBackup(path);
+    if (chosen != 1) return;
+    std::string into;
+    const auto rescued = rescueBook(path.toStdString(), into);
+    if (!rescued) return report(rescued.error());
+    if (const auto opened = m_bench.openBook(QString::fromStdString(into)); !opened) return report(opened.error());
+    m_settings.rememberBook(QString::fromStdString(into));
+    say(words::rescueSentence(*rescued, into));
+}
+
+} // namespace hammerline
