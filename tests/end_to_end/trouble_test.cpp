@@ -194,8 +194,7 @@ TEST_CASE("merge: what came, what is said twice, and the same again brings nothi
     CHECK(again.status == 1);
     CHECK(again.out == "The other book has nothing that this one has not. Nothing changed. Not settled: 1 thing said "
                        "differently.\n");
-    CHECK(again.err ==
-          "P, pass 1, note 41, blow: \"45 mm\" and \"47 mm\". The last holds until it is said anew.\n");
+    CHECK(again.err == "P, pass 1, note 41, blow: \"45 mm\" and \"47 mm\". The last holds until it is said anew.\n");
     REQUIRE(program({"enter", one, "41", "blow", "46"}).status == 0);
     CHECK(program({"merge", one, other}).status == 0);
     refusedWith(program({"merge", one, folder / "nowhere"}),

@@ -77,9 +77,10 @@ const std::map<RefusalCode, const char*>& sentences() {
              "refusals",
              "%1 was written by a newer version of this program%2. It opens for reading only; nothing was changed.")},
         {RefusalCode::damagedBook,
-         QT_TRANSLATE_NOOP("refusals", "%1 is damaged (%2). It was not written to. Restore a backup (hammerline restore "
-                                       "BOOK FROM), or rescue what can be read into a new book (hammerline restore "
-                                       "BOOK --rescue).")},
+         QT_TRANSLATE_NOOP("refusals",
+                           "%1 is damaged (%2). It was not written to. Restore a backup (hammerline restore "
+                           "BOOK FROM), or rescue what can be read into a new book (hammerline restore "
+                           "BOOK --rescue).")},
         {RefusalCode::lockedBook,
          QT_TRANSLATE_NOOP(
              "refusals",
