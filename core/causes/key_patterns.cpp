@@ -7,7 +7,8 @@
 namespace hammerline {
 namespace {
 
-constexpr std::size_t kSmoothing = 7;      // notes
+constexpr std::size_t kSmoothing = 7;      // readings at least, and the most that one median takes
+constexpr int kSmoothingReach = 6;         // notes to each side: three naturals
 constexpr double kHumpDepth = 0.5;         // mm below the line's own top
 constexpr double kLowNote = 0.3;           // mm: a note that counts as low
 constexpr double kLowShare = 0.35;         // of the naturals
@@ -34,11 +35,34 @@ struct Hump {
     }
 };
 
+/// Running median along the keyboard: of as many readings on each side, three at most, as lie within reach; of one on
+/// each side where a sample pass has none so near (a wider one would flatten the hump that it looks for). At the ends
+/// Tukey's rule: the median of the end itself, its smoothed neighbour, and the line through the next two.
+std::vector<double> smoothedLine(const KeyboardProfile& profile) {
+    const std::vector<double> x = profile.values();
+    const std::size_t last = x.size() - 1;
+    const auto near = [&](std::size_t i, std::size_t j) {
+        return std::abs(profile.points[i].note - profile.points[j].note) <= kSmoothingReach;
+    };
+    std::vector<double> line(x);
+    for (std::size_t i = 1; i < last; ++i) {
+        std::size_t reach = 1;
+        while (reach < kSmoothing / 2 && i > reach && i + reach < last && near(i, i - reach - 1) &&
+               near(i, i + reach + 1))
+            ++reach;
+        line[i] = medianOf({x.begin() + static_cast<std::ptrdiff_t>(i - reach),
+                            x.begin() + static_cast<std::ptrdiff_t>(i + reach + 1)});
+    }
+    line[0] = medianOf({x[0], line[1], 3 * line[1] - 2 * line[2]});
+    line[last] = medianOf({x[last], line[last - 1], 3 * line[last - 1] - 2 * line[last - 2]});
+    return line;
+}
+
 std::optional<Hump> humpOf(const Keyboard& keyboard) {
     const KeyboardProfile& heights = keyboard.of(dimension::keyHeight);
     const KeyboardProfile& dips = keyboard.of(dimension::keyDip);
     if (heights.size() < kSmoothing) return {};
-    const std::vector<double> line = smoothed(heights.values(), kSmoothing);
+    const std::vector<double> line = smoothedLine(heights);
     const double top = *std::max_element(line.begin(), line.end());
     Hump hump;
     std::size_t low = 0;

@@ -56,6 +56,12 @@ void weigh(Known& known, const Told& told) {
         known = {told.value, told.variance, true, false, false, false};
         return;
     }
+    // Beyond four standard deviations of both it is not the same thing any more: wood moved, felt settled, or something
+    // was done that nobody ticked. What is read now then stands alone.
+    if (std::pow(told.value - known.value, 2) > 16 * (known.variance + told.variance)) {
+        known = {told.value, told.variance, true, false, false, false};
+        return;
+    }
     const double k = known.variance / (known.variance + told.variance);
     known.value += k * (told.value - known.value);
     known.variance *= 1 - k;

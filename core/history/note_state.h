@@ -38,7 +38,8 @@ struct Told {
 };
 std::optional<Told> tell(DimensionId, const Measured&, double u);
 
-/// Weighs a reading with what was known: k = V/(V+u^2), x += k (y - x), V -> (1-k) V.
+/// Weighs a reading with what was known: k = V/(V+u^2), x += k (y - x), V -> (1-k) V. Beyond four standard deviations
+/// of both the reading stands alone.
 void weigh(Known&, const Told&);
 
 /// D = M + (B-O)/R + A as one more reading with the uncertainty that the spread of R between notes gives it; left out

@@ -1,6 +1,7 @@
 #include "core/history/states.h"
 
 #include "core/history/learning.h"
+#include "core/stats/climate.h"
 
 #include <algorithm>
 #include <cmath>
@@ -33,6 +34,8 @@ std::optional<double> amountAt(const Done& done, NoteNumber note) {
 }
 
 namespace {
+
+constexpr double kMovesWood = 1; // per cent of equilibrium moisture content
 
 NoteState& at(std::vector<NoteState>& notes, NoteNumber note) {
     return notes[static_cast<std::size_t>(note.value) - 1];
@@ -77,7 +80,9 @@ public:
             if (done.pass == pass.number) work.push_back(&done);
         std::stable_sort(work.begin(), work.end(), [](auto* a, auto* b) { return a->order < b->order; });
         const std::int64_t firstWork = work.empty() ? 0 : work.front()->order;
+        m_otherAir = inOtherAir(pass);
         read(pass, [&](std::int64_t order) { return firstWork == 0 || order <= firstWork; });
+        m_otherAir = false;
         if (!withWork) return;
         for (const Done* done : work)
             apply(*done);
@@ -91,6 +96,18 @@ private:
     NoteState& at(NoteNumber n) { return hammerline::at(m_notes, n); }
     const RatioOf& ratioAt(NoteNumber n) const {
         return m_question.ratio[static_cast<std::size_t>(colourOf(n, piano()))];
+    }
+
+    /// Whether the wood holds so much more or less water than in the pass before that what was known then is no
+    /// expectation for a reading of now (computation 11: a difference over 1 % is said; 14: moved wood). The
+    /// temperature counts for little; where it was not written down, a room's is taken.
+    bool inOtherAir(const Pass& pass) {
+        const auto humidity = pass.climate ? std::optional(pass.climate->humidity) : pass.humidity;
+        const double celsius = pass.climate ? pass.climate->celsius : pass.temperature.value_or(20);
+        const auto moisture = humidity ? equilibriumMoisture(celsius, *humidity) : std::nullopt;
+        const bool other = moisture && m_moisture && std::abs(*moisture - *m_moisture) > kMovesWood;
+        if (moisture) m_moisture = moisture;
+        return other;
     }
 
     template <class Which>
@@ -116,6 +133,7 @@ private:
     void weighIn(NoteNumber note, DimensionId id, const Measured& measured) {
         const auto told = tell(id, measured, m_u[id.row]);
         if (!told) return;
+        if (m_otherAir) at(note).of(id).known = false;
         if (id != dimension::blow) return weigh(at(note).of(id), *told);
         // Seen is B_rail + R min(M, 0): bring the reading to the rail first.
         NoteState seen;
@@ -141,6 +159,8 @@ private:
     const Answers& m_answers;
     std::vector<NoteState> m_notes;
     std::vector<bool> m_fresh;
+    std::optional<double> m_moisture; // of the last pass that says it, per cent
+    bool m_otherAir = false;
     std::array<double, kDimensionCount> m_u{};
 };
 

@@ -126,6 +126,9 @@ using Moves = std::vector<CommonMove>;
 struct RemedyRow {
     std::string_view remedy;
     Moves (*moves)(Bench&, const Cause&);
+    /// Carried out whatever single notes would cost: those cannot cure it (a sunk rail is not shimmed key by key; where
+    /// the thread has run out no capstan goes up).
+    bool alone = false;
 };
 
 /// What a remedy does. Not here: remedies that are the planner's own single work (capstans, turn-now), and those that a
@@ -134,7 +137,8 @@ constexpr std::array kRemedies = {
     RemedyRow{"balance-rail-shim",
               [](Bench& b, const Cause& c) {
                   return Moves{railMove(b, operation::balanceRailShim, c, c.amounts.empty() ? c.amount : std::nullopt)};
-              }},
+              },
+              true},
     RemedyRow{"back-rail-shim",
               [](Bench& b, const Cause& c) {
                   return Moves{railMove(b, operation::backRailShim, c, c.amounts.empty() ? c.amount : std::nullopt)};
@@ -163,7 +167,8 @@ constexpr std::array kRemedies = {
                   if (c.amount) moves.push_back(railMove(b, operation::backRailShim, c, c.amount));
                   if (c.beside) moves.push_back(railMove(b, operation::balanceRailShim, c, c.beside));
                   return moves;
-              }},
+              },
+              true},
     RemedyRow{"capstans", [](Bench&, const Cause&) { return Moves{}; }},
     RemedyRow{"turn-now", [](Bench&, const Cause&) { return Moves{}; }},
     // The dip that is missing is what the single work names as its conflict.
@@ -191,7 +196,7 @@ void takeOnCauses(Bench& bench, CoreWork& work) {
             continue;
         }
         const Moves moves = known->moves(bench, cause);
-        if (!moves.empty()) carryOutWhereCheaper(bench, work, moves, asked);
+        if (!moves.empty()) carryOutWhereCheaper(bench, work, moves, asked || known->alone);
     }
 }
 

@@ -4,18 +4,20 @@
 #include "core/plan/steps.h"
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 namespace hammerline {
 
 namespace {
 
-/// Two naturals and a sharp in bass, middle and treble (bench-practice, staged flow).
+/// Two naturals and a sharp in three places, round notes 28, 40 and 52 of 88: most played, dampers and all
+/// (bench-practice, staged flow; scenario S12).
 std::vector<NoteNumber> trialNotes(const Piano& piano) {
     std::vector<NoteNumber> notes;
-    for (const double place : {0.2, 0.5, 0.8}) {
+    for (const double place : {28.0 / 88, 40.0 / 88, 52.0 / 88}) {
         int naturals = 0, sharps = 0;
-        for (int n = 1 + static_cast<int>(place * (piano.notes - 1)); n <= piano.notes; ++n) {
+        for (int n = static_cast<int>(std::lround(place * piano.notes)); n <= piano.notes; ++n) {
             int& count = colourOf({n}, piano) == KeyColour::natural ? naturals : sharps;
             const int most = colourOf({n}, piano) == KeyColour::natural ? 2 : 1;
             if (count >= most) continue;
@@ -64,6 +66,20 @@ void expectOnly(Bench& bench, const std::vector<NoteState>& found, Plan& plan) {
     std::erase_if(plan.conflicts, [&](const Conflict& c) { return !worked.contains(c.note); });
 }
 
+/// The trial stage looks at its notes only, fully: what of the escapement was not read there is read next.
+void readTrialNotes(const Bench& bench, const std::vector<NoteNumber>& notes, Plan& plan) {
+    std::erase_if(plan.readNext, [&](const ToRead& each) {
+        return std::find(notes.begin(), notes.end(), each.cell.note) == notes.end();
+    });
+    using namespace dimension;
+    for (const NoteNumber note : notes)
+        for (const DimensionId id : {keyHeight, sharpHeight, keyDip, lostMotion, blow, letOff, aftertouch})
+            if (fitted(id, note, bench.piano()) && !bench.read({note, id}))
+                plan.readNext.push_back({{note, id}, "trial"});
+    std::stable_sort(plan.readNext.begin(), plan.readNext.end(),
+                     [](const ToRead& a, const ToRead& b) { return a.cell < b.cell; });
+}
+
 void askAboutScrews(Bench& bench, const std::vector<Trial>& trials) {
     const bool letOff =
         std::any_of(trials.begin(), trials.end(), [](const Trial& t) { return t.operation == operation::letOffTurn; });
@@ -107,6 +123,7 @@ Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pa
     plan.ratio = bench.ratio;
     plan.minutes = minutesOf(bench, plan.steps);
     lookAhead(bench, plan);
+    if (options.stage == Stage::trial) readTrialNotes(bench, trialNotes(bench.piano()), plan);
     plan.responses = std::move(bench.responses);
     plan.causes = std::move(bench.causes);
     plan.blocked = std::move(bench.blocked);

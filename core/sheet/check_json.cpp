@@ -56,6 +56,7 @@ Json causeRow(const Cause& cause) {
             {"remedy", sheet::text(cause.remedy)},
             {"amount", sheet::rounded(cause.amount)},
             {"amounts", amounts},
+            {"beside", sheet::rounded(cause.beside)},
             {"unit", cause.unit == AmountUnit::mm     ? "mm"
                      : cause.unit == AmountUnit::turn ? "turn"
                                                       : ""},

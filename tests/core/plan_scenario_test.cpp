@@ -1,76 +1,9 @@
 // Scenarios of bench-practice 6 at the level of the plan: their numbers, with the arms and sheets they state.
-#include "core/plan/plan.h"
-
-#include <catch2/catch.hpp>
+#include "tests/core/scene.h"
 
 using namespace hammerline;
 using namespace hammerline::dimension;
-
-namespace {
-
-Piano upright() {
-    Piano piano = *makePiano(ActionKind::upright);
-    piano.arms[0] = {fromMm(235), fromMm(214), fromMm(142), fromMm(127), true};
-    return piano;
-}
-
-struct Scene {
-    PianoRecord record;
-    SpecSheet sheet;
-
-    Scene(Piano piano, std::string_view sheetName) : sheet(*builtInSheet(sheetName)) {
-        record.uuid = "scene";
-        record.piano = std::move(piano);
-        record.specName = sheetName;
-        record.passes.push_back(Pass{});
-        record.passes.back().number = 1;
-    }
-    Pass& pass() { return record.passes.back(); }
-    void read(int note, DimensionId dimension, double value) {
-        Reading reading;
-        reading.count = fromTrade(value, row(dimension).kind);
-        pass().cells[{{note}, dimension}].trials = {reading};
-    }
-    void word(int note, DimensionId dimension, WordId word) {
-        Reading reading;
-        reading.word = word;
-        pass().cells[{{note}, dimension}].trials = {reading};
-    }
-    void nextPass() {
-        Pass pass;
-        pass.number = static_cast<int>(record.passes.size()) + 1;
-        record.passes.push_back(pass);
-    }
-    Plan plan(PlanOptions options = {}) const {
-        const auto plan = makePlan(record, sheet, static_cast<int>(record.passes.size()), options);
-        REQUIRE(plan.has_value());
-        return *plan;
-    }
-};
-
-const Step* stepOf(const Plan& plan, OperationId operation, int note) {
-    for (const Step& step : plan.steps)
-        if (step.operation == operation && step.note && step.note->value == note) return &step;
-    return nullptr;
-}
-const Step* commonOf(const Plan& plan, OperationId operation, int note) {
-    for (const Step& step : plan.steps)
-        if (step.operation == operation && !step.note &&
-            std::find(step.notes.begin(), step.notes.end(), NoteNumber{note}) != step.notes.end())
-            return &step;
-    return nullptr;
-}
-std::optional<double> expectedAt(const Plan& plan, int note, DimensionId dimension) {
-    for (const Expected& expected : plan.expected)
-        if (expected.cell == Cell{{note}, dimension}) return expected.value;
-    return std::nullopt;
-}
-int count(const Plan& plan, OperationId operation) {
-    return static_cast<int>(
-        std::count_if(plan.steps.begin(), plan.steps.end(), [&](const Step& s) { return s.operation == operation; }));
-}
-
-} // namespace
+using namespace hammerline::scene;
 
 TEST_CASE("S3: let-off with nothing learned is three trials of an eighth OUT and no number of turns") {
     Scene scene(upright(), "upright");

@@ -118,6 +118,17 @@ TEST_CASE("millimetres a turn from twelve trials, with their intervals") {
     CHECK(digits(next->high, want["pred_at_0.6"][2]) >= 11);
 }
 
+TEST_CASE("a line through the origin agrees with R on cars") {
+    // cars.csv: R datasets::cars (Ezekiel 1930); R 4.2.2 lm(dist ~ speed - 1)
+    const auto fit = fitThroughOrigin(reference::column("cars.csv", "speed"), reference::column("cars.csv", "dist"));
+    REQUIRE(fit);
+    CHECK(digits(fit->slope, 2.90913214393710) >= 12);
+    CHECK(digits(*fit->standardError, 0.141368637499937) >= 12);
+    CHECK(digits(*fit->residualDeviation, 16.2592371466834) >= 12);
+    CHECK(digits(fit->rSquared, 0.896289305805206) >= 12);
+    CHECK(fit->degreesOfFreedom == 49);
+}
+
 TEST_CASE("one trial teaches a slope without an error, none teaches nothing") {
     const std::vector<double> one = {0.5};
     const auto fit = fitThroughOrigin(one, std::vector<double>{-3.0});
