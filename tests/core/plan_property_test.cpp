@@ -156,7 +156,8 @@ TEST_CASE("a touch-up of a pass that is within everywhere is empty") {
         for (int n = 1; n <= record.piano.notes; ++n) {
             for (const DimensionId id : kMeasured)
                 if (fitted(id, {n}, record.piano) && zones.at({{n}, id})) read(record, {{n}, id}, anywhere({{n}, id}));
-            // and that can all be true: an aftertouch that follows from the others and is within too, else the nominal
+            // and that can all be true: an aftertouch that follows from the others and is within too; else neither it
+            // nor the dip was read
             const double R = record.piano.ratio[static_cast<std::size_t>(colourOf({n}, record.piano))].value();
             const auto at = [&](DimensionId id) {
                 return toTrade(record.passes.back().value({{n}, id}).value_or(0), Kind::length);
@@ -168,7 +169,8 @@ TEST_CASE("a touch-up of a pass that is within everywhere is empty") {
                 follows < toTrade(*zone->high, Kind::length) - 0.6 * u)
                 read(record, {{n}, aftertouch}, follows);
             else
-                record.passes.back().cells.erase({{n}, keyDip});
+                for (const DimensionId id : {keyDip, aftertouch})
+                    record.passes.back().cells.erase({{n}, id});
         }
         const auto plan = makePlan(record, sheet, 1, {});
         RC_ASSERT(plan.has_value());

@@ -24,17 +24,21 @@ inline bool isNatural(int note) {
     return naturals.contains((note + 8) % 12);
 }
 
-/// A spec sheet of the program with another zone for one dimension, as a file in the folder.
-inline std::string ownSheet(const Folder& folder, const std::string& base, const std::string& dimension, double low,
-                            double nominal, double high) {
+struct OwnZone {
+    std::string dimension;
+    double low, nominal, high;
+};
+/// A spec sheet of the program with zones of its own for some dimensions, as a file in the folder.
+inline std::string ownSheet(const Folder& folder, const std::string& base, const std::vector<OwnZone>& zones) {
     json sheet = json::parse(readAll(std::string(HAMMERLINE_SOURCE_DIR) + "/resources/spec/" + base + ".json"));
-    sheet["name"] = base + " with a " + dimension + " of its own";
-    for (auto& zone : sheet.at("zones"))
-        if (zone.at("dimension") == dimension) {
-            zone["low"] = low;
-            zone["nominal"] = nominal;
-            zone["high"] = high;
-        }
+    sheet["name"] = base + " of its own";
+    for (auto& row : sheet.at("zones"))
+        for (const OwnZone& own : zones)
+            if (row.at("dimension") == own.dimension) {
+                row["low"] = own.low;
+                row["nominal"] = own.nominal;
+                row["high"] = own.high;
+            }
     const std::string file = folder / "own.json";
     std::ofstream(file) << sheet.dump();
     return file;

@@ -15,7 +15,7 @@ double letOffAim(int note) { // upright sheet, sections as they are by custom
 }
 
 bool saysTurns(const std::string& sheet) {
-    return std::regex_search(sheet, std::regex("[1-9] turns|[2-9] turn\\b"));
+    return std::regex_search(sheet, std::regex("(^|[^/0-9])[0-9]+([.][0-9]+)? turns?\\b"));
 }
 
 std::string amountWords(const json& step, double cap) {
@@ -82,7 +82,8 @@ TEST_CASE("S3: three trials of an eighth OUT, then amounts in a hand's words; ne
     for (const auto& each : second.at("steps"))
         CHECK(std::abs(each.at("amount").get<double>()) < 1);
     const std::string sheet = bench.sheet("adjustment");
-    CHECK(std::regex_search(sheet, std::regex("33 +F3 +5\\.1 +OUT +to 2\\.9 +1/4, look")));
+    CHECK(std::regex_search(sheet, std::regex("33 +F3 +5\\.1 +OUT +to 2\\.9")));
+    CHECK(sheet.find("1/4, look,") != std::string::npos);
     CHECK_FALSE(saysTurns(sheet));
 }
 
@@ -123,6 +124,8 @@ TEST_CASE("S5: in a damp month one waits; urgent work turns capstans DOWN by wha
         if (note % 5 < 2 && off.size() < 34) off.insert(note);
         damp[note] = {{"lost-motion", off.contains(note) ? "off rail" : "0.2"}, {"blow", "45.8"}};
     }
+    for (const int note : {11, 35}) // -0.6 below: their hammers stand off the rail by R times that
+        damp[note]["blow"] = "43.1";
     bench.read(dry);
     bench.done("pass", {"--label", "August", "--humidity", "71", "--temperature", "22"});
     bench.read(damp);
@@ -146,6 +149,7 @@ TEST_CASE("S5: in a damp month one waits; urgent work turns capstans DOWN by wha
         CHECK(std::abs(each.value("go", json(nullptr)).is_null() ? 0.0 : each.at("go").get<double>()) <= 0.5);
     }
     CHECK(turned == off);
+    CHECK(operationsOf(plan) == std::set<std::string>{"capstan-turn"}); // nothing is wrong with their rail
     for (const int note : {11, 35}) {
         CHECK(stepAt(plan, "capstan-turn", note).at("at_part").get<double>() == Approx(-0.43).margin(0.005));
         CHECK(stepAt(plan, "capstan-turn", note).at("aim").get<double>() == Approx(0.2));
@@ -228,7 +232,7 @@ TEST_CASE("S6: a player upright of 85 notes: parts to order, notes left out, cle
     Readings again;
     for (const int note : held)
         again[note] = {{"player-clearance", note % 2 ? "0.3" : "0.2"}, {"lost-motion", "0"}};
-    bench.read(again);
+    bench.read(again, true); // so little clearance is asked about
     const json finger = onlyCause(bench.check());
     CHECK(finger.at("cause") == "finger-holds-wippen");
     CHECK(finger.at("notes").get<std::set<int>>() == held);
@@ -302,7 +306,8 @@ TEST_CASE("S11: a drop action's buttons turn clockwise, until this piano has tau
         bench.tick("capstan-turn:" + std::to_string(n));
         bench.enter(n, "lost-motion", typed(lost(n) + 0.3)); // more, not less
     }
-    for (const auto& learned : bench.answer("compare").at("learned"))
+    const json compared = bench.answer("compare");
+    for (const auto& learned : compared.at("learned"))
         CHECK(learned.at("per_unit").get<double>() == Approx(1.2).margin(0.01));
     const json turned = bench.plan();
     CHECK(turned.at("trials").empty());
@@ -337,14 +342,18 @@ TEST_CASE("S12: first contact with a worn piano, its recipe from the trial notes
         CHECK(std::find(asked.begin(), asked.end(), first) != asked.end());
     // the trial stage looks at two naturals and a sharp round 28, 40 and 52
     std::set<int> trial;
-    for (const auto& each : bench.plan({"--stage", "trial"}).at("read_next"))
+    const json stage = bench.plan({"--stage", "trial"});
+    for (const auto& each : stage.at("read_next"))
         trial.insert(each.at("note").get<int>());
     CHECK(trial == std::set<int>{28, 29, 30, 40, 41, 42, 52, 53, 54});
 
     // after the trial: the recipe D 10.2, B 46, O 3.0, A 1.1 stored as aims
-    json sheet = json::parse(readAll(ownSheet(desk, "old-upright", "let-off", 2.2, 3.0, 3.8)));
-    std::ofstream(desk / "own.json") << sheet.dump();
-    bench.done("piano", {"--spec", desk / "own.json"});
+    const std::string recipe = ownSheet(desk, "old-upright",
+                                        {{"key-dip", 9.5, 10.2, 11.0},
+                                         {"blow", 43.5, 46, 48.5},
+                                         {"let-off", 2.2, 3.0, 3.8},
+                                         {"aftertouch", 0.6, 1.1, 1.9}});
+    bench.done("piano", {"--spec", recipe});
     bench.done("pass", {"--label", "after"});
     Readings after;
     for (int note = 1; note <= 88; ++note)

@@ -48,7 +48,8 @@ TEST_CASE("S1: twelve samples show a sunk middle, which is shimmed at the rail's
     CHECK(asksFirst(plan, "three-felts-compared"));
     const auto rails = steps(plan, "balance-rail-shim");
     REQUIRE(rails.size() == 1);
-    CHECK(steps(plan, "balance-punching").empty()); // never key by key
+    for (const json& each : steps(plan, "balance-punching")) // never key by key
+        CHECK_FALSE(isNatural(each.at("note").get<int>()));
     const json& amounts = rails[0].at("amounts");
     CHECK(amounts.at("40").get<double>() == Approx(0.45).margin(0.01)); // 0.57 would be the lever of a grand
     CHECK(largestOf(rails[0]) == Approx(0.45).margin(0.01));
@@ -57,7 +58,7 @@ TEST_CASE("S1: twelve samples show a sunk middle, which is shimmed at the rail's
     CHECK(amounts.at("14").get<double>() < amounts.at("27").get<double>());
     CHECK(amounts.at("27").get<double>() < amounts.at("40").get<double>());
     CHECK(amounts.at("53").get<double>() > amounts.at("66").get<double>());
-    CHECK(expected(plan, 39, "key-height").get<double>() == Approx(0).margin(0.02));
+    CHECK(expected(plan, 39, "key-height").get<double>() == Approx(0).margin(0.03));
     CHECK(expected(plan, 39, "key-dip").get<double>() == Approx(10.1).margin(0.05));
     CHECK(expected(plan, 39, "lost-motion").get<double>() == Approx(0.1).margin(0.03));
     CHECK(expected(plan, 39, "aftertouch").get<double>() == Approx(1.4).margin(0.05));
@@ -66,9 +67,11 @@ TEST_CASE("S1: twelve samples show a sunk middle, which is shimmed at the rail's
 }
 
 TEST_CASE("S2: filed hammers: keep the blow and bring let-off nearer, or pads, capstans, let-off, in that order") {
-    // The scenario leaves the lost motion at 0.4, which the sheet's aim of 0.15 would not.
+    // The scenario leaves the lost motion at 0.4 and lets the aftertouch go to 0.6; the upright sheet's limits of 0.4
+    // and 0.7 would have the plan stop a little before either.
     const Folder desk;
-    Bench bench(upright({"--spec", ownSheet(desk, "upright", "lost-motion", 0.1, 0.4, 0.7)}));
+    const std::string own = ownSheet(desk, "upright", {{"lost-motion", 0.1, 0.4, 0.7}, {"aftertouch", 0.4, 1.1, 1.6}});
+    Bench bench(upright({"--spec", own}));
     Readings readings;
     for (int note = 1; note <= 88; ++note)
         readings[note] = {{"blow", "48"},
@@ -93,14 +96,17 @@ TEST_CASE("S2: filed hammers: keep the blow and bring let-off nearer, or pads, c
     for (int note = 81; note <= 88; ++note)
         CHECK(reading(check, note, "felt-left").at("deviation").get<double>() < -1); // nothing may be filed off there
 
-    const json kept = bench.plan({"--accept", "hammers-filed=keep-blow"});
-    CHECK(operationsOf(kept).contains("rest-rail-shim") == false);
+    const json kept = bench.plan({"--accept", "hammers-filed=keep-blow", "--intent", "full"});
+    CHECK_FALSE(operationsOf(kept).contains("rest-rail-shim"));
     CHECK(steps(kept, "let-off-turn").size() == 88);
     for (const json& each : steps(kept, "let-off-turn"))
         CHECK(each.at("direction") == "out");
-    // nearer by 2.0 where the aim is 3.2 to 2.9, and f/R of aftertouch the less
-    CHECK(expected(kept, 20, "let-off").get<double>() == Approx(3.2).margin(0.3));
-    CHECK(expected(kept, 20, "aftertouch").get<double>() == Approx(0.6).margin(0.1));
+    // nearer by 2.0 where the aims are 3.2 and 2.9, with f/R of aftertouch the less
+    CHECK(expected(kept, 20, "let-off").get<double>() == Approx(3.2).margin(0.01));
+    CHECK(expected(kept, 30, "let-off").get<double>() == Approx(2.9).margin(0.01));
+    CHECK(expected(kept, 20, "blow").get<double>() == Approx(48).margin(0.01));
+    for (const int note : {20, 30})
+        CHECK(expected(kept, note, "aftertouch").get<double>() == Approx(0.6).margin(0.05));
 
     const json restored = bench.plan({"--accept", "hammers-filed=restore-blow"});
     const json rail = step(restored, "rest-rail-shim:1-88");
@@ -135,7 +141,7 @@ TEST_CASE("S7: one half of the rest rail has lost its cushions, the other half i
                           {"aftertouch", bass ? "0.2" : "1.1"}};
     }
     readings[1]["half-blow"] = "20";
-    bench.read(readings);
+    bench.read(readings, true); // the half-blow is short and asked about
     const json cause = onlyCause(bench.check());
     CHECK(cause.at("cause") == "rail-end-or-piece");
     const json plan = bench.plan();
@@ -217,7 +223,7 @@ TEST_CASE("S10: lost motion everywhere is one round of capstans") {
 TEST_CASE("S10: where the thread runs out, back and balance rail are shimmed and the key front stays") {
     const auto shims = [](bool overridden) {
         const Folder desk;
-        const std::string own = ownSheet(desk, "old-upright", "lost-motion", -0.4, 0, 0.4);
+        const std::string own = ownSheet(desk, "old-upright", {{"lost-motion", -0.4, 0, 0.4}});
         Bench bench(upright({"--spec", overridden ? own : "old-upright"}));
         Readings readings;
         for (int note = 1; note <= 88; ++note)
@@ -233,7 +239,8 @@ TEST_CASE("S10: where the thread runs out, back and balance rail are shimmed and
         const json cause = onlyCause(bench.check());
         CHECK(cause.at("cause") == "low-key-backs");
         const json plan = bench.plan();
-        CHECK(steps(plan, "capstan-turn").size() < 5);
+        for (const json& each : steps(plan, "capstan-turn")) // what the shims leave, not 1.73 mm
+            CHECK(std::abs(each.at("at_part").get<double>()) < 0.2);
         REQUIRE(steps(plan, "back-rail-shim").size() == 1);
         REQUIRE(steps(plan, "balance-rail-shim").size() == 1);
         CHECK(expected(plan, 40, "key-height").get<double>() == Approx(0).margin(0.01));
@@ -285,7 +292,10 @@ TEST_CASE("the constructed files: one cause each in place of the single notes, t
         const json plan = bench.plan();
         REQUIRE(steps(plan, "balance-rail-shim").size() == 1);
         CHECK(largestOf(steps(plan, "balance-rail-shim")[0]) == Approx(1.19 / 2.65).epsilon(0.15));
-        CHECK(steps(plan, "balance-punching").size() < 9); // what the taper leaves, not the 88
+        int papers = 0; // what the taper leaves, not the 52
+        for (const json& each : steps(plan, "balance-punching"))
+            papers += isNatural(each.at("note").get<int>());
+        CHECK(papers < 5);
         for (const int note : singles("sunk_rail.csv")) {
             CHECK(reading(check, note, "let-off").at("verdict") == "low");
             CHECK(stepAt(plan, "let-off-turn", note).at("direction") == "in");
