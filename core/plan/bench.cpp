@@ -52,11 +52,28 @@ double workBeyond(const Goal& zone, double variance) {
     return std::max(kProbablyOutside, 1.25 * outside(zone.nominal, variance, zone));
 }
 
+namespace {
+
+/// A hammer held off its rail (M < 0) is short of blow by R |M| (computation 6): that is its lost motion's matter while
+/// the blow of the rail itself is right.
+bool shortByHanging(const Bench& bench, Cell cell) {
+    if (cell.dimension != dimension::blow || !bench.piano().vertical()) return false;
+    const Known& rail = bench.state(cell.note).of(dimension::blow);
+    const auto& zone = bench.zones.at(cell);
+    if (!rail.known || !zone) return false;
+    const auto reading = bench.pass().value(cell);
+    const double seen = reading ? toTrade(*reading, Kind::length) : bench.shown(cell);
+    return rail.value - seen > bench.u(cell.dimension) &&
+           outside(rail.value, rail.variance, zoneOf(*zone, cell.dimension)) <= 0.5;
+}
+
+} // namespace
+
 bool asksForWork(const Bench& bench, Cell cell) {
     const NoteStanding& standing = bench.stand(cell.note);
     if (standing.blocked || standing.held[cell.dimension.row] || standing.accepted[cell.dimension.row]) return false;
     const auto& zone = bench.zones.at(cell);
-    if (!zone) return false;
+    if (!zone || shortByHanging(bench, cell)) return false;
     const Known& known = bench.state(cell.note).of(cell.dimension);
     if (known.known) {
         // What only the default ratio tells is no ground for work (bench-practice 2.6).

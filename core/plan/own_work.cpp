@@ -96,17 +96,6 @@ bool asks(const Bench& bench, Cell cell, const NotePlan& plan) {
     return outside(known.value, known.variance, zoneOf(*bench.zones.at(cell), cell.dimension)) > 0.5;
 }
 
-/// A hammer held off its rail (M < 0) is short of blow by R |M| (computation 6): that is its lost motion's matter while
-/// the blow of the rail itself is right.
-bool shortByHanging(const Bench& bench, Cell cell) {
-    const Known& rail = bench.state(cell.note).of(blow);
-    const auto& zone = bench.zones.at(cell);
-    if (!rail.known || !zone) return false;
-    const auto reading = bench.pass().value(cell);
-    const double seen = reading ? toTrade(*reading, Kind::length) : bench.shown(cell);
-    return rail.value - seen > bench.u(blow) && outside(rail.value, rail.variance, zoneOf(*zone, blow)) <= 0.5;
-}
-
 } // namespace
 
 std::optional<OwnTask> wordWork(Bench& bench, NoteNumber n, const NotePlan& plan) {
@@ -131,7 +120,7 @@ std::vector<OwnTask> ownWork(Bench& bench, NoteNumber n, const NotePlan& plan) {
         if (row.dimension == blow) {
             const bool served =
                 std::any_of(plan.tasks.begin(), plan.tasks.end(), [](const NoteTask& t) { return t.serves == blow; });
-            if (!bench.piano().vertical() || served || shortByHanging(bench, {n, blow})) continue;
+            if (!bench.piano().vertical() || served) continue;
         }
         if (!asks(bench, {n, row.dimension}, plan)) continue;
         tasks.push_back(taskFor(bench, n, row.operation, row.dimension));
