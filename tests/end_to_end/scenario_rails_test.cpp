@@ -48,8 +48,7 @@ TEST_CASE("S1: twelve samples show a sunk middle, which is shimmed at the rail's
     CHECK(asksFirst(plan, "three-felts-compared"));
     const auto rails = steps(plan, "balance-rail-shim");
     REQUIRE(rails.size() == 1);
-    for (const json& each : steps(plan, "balance-punching")) // never key by key
-        CHECK_FALSE(isNatural(each.at("note").get<int>()));
+    CHECK(steps(plan, "balance-punching").empty()); // never key by key
     const json& amounts = rails[0].at("amounts");
     CHECK(amounts.at("40").get<double>() == Approx(0.45).margin(0.01)); // 0.57 would be the lever of a grand
     CHECK(largestOf(rails[0]) == Approx(0.45).margin(0.01));
@@ -292,10 +291,7 @@ TEST_CASE("the constructed files: one cause each in place of the single notes, t
         const json plan = bench.plan();
         REQUIRE(steps(plan, "balance-rail-shim").size() == 1);
         CHECK(largestOf(steps(plan, "balance-rail-shim")[0]) == Approx(1.19 / 2.65).epsilon(0.15));
-        int papers = 0; // what the taper leaves, not the 52
-        for (const json& each : steps(plan, "balance-punching"))
-            papers += isNatural(each.at("note").get<int>());
-        CHECK(papers < 5);
+        CHECK(steps(plan, "balance-punching").size() < 9); // what the taper leaves, not the 88
         for (const int note : singles("sunk_rail.csv")) {
             CHECK(reading(check, note, "let-off").at("verdict") == "low");
             CHECK(stepAt(plan, "let-off-turn", note).at("direction") == "in");
