@@ -115,6 +115,14 @@ void hold(Bench& bench, const Cause& cause) {
     }
 }
 
+/// The reading at these notes says nothing, whether it lies inside its zone or not.
+void holdAll(Bench& bench, const Cause& cause, DimensionId dimension) {
+    for (const NoteNumber note : cause.notes) {
+        bench.stand(note).held.set(dimension.row);
+        bench.stand(note).cause = cause.key;
+    }
+}
+
 void accept(Bench& bench, const Cause& cause, DimensionId dimension) {
     for (const NoteNumber note : cause.notes) {
         bench.stand(note).accepted.set(dimension.row);
@@ -169,6 +177,13 @@ constexpr std::array kRemedies = {
                   return moves;
               },
               true},
+    // A wippen that hangs on the player's finger has no lost motion of its own to be set.
+    RemedyRow{"read-stack-out",
+              [](Bench& b, const Cause& c) {
+                  hold(b, c);
+                  holdAll(b, c, dimension::lostMotion);
+                  return Moves{};
+              }},
     RemedyRow{"capstans", [](Bench&, const Cause&) { return Moves{}; }},
     RemedyRow{"turn-now", [](Bench&, const Cause&) { return Moves{}; }},
     // The dip that is missing is what the single work names as its conflict.
