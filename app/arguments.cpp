@@ -142,7 +142,7 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
     planOptions(tick, r.tick.plan);
     tick->add_flag("--all", r.tick.all, "every step of the plan");
     tick->add_option("--step", r.tick.step, "one step, by its id");
-    tick->add_option("--amount", r.tick.amount, "what was really done: turns or mm, signed as the plan's");
+    tick->add_option("--amount", r.tick.amount, "what was really done: turns (1/8, 0.25) or mm, signed as the plan's");
     tick->add_flag("--aim", r.tick.aim, "it was set to the aim");
     auto* compare = command(top, out, chosen, "compare", "two passes side by side", r.compare);
     bookAndPiano(compare, r.compare.at);
@@ -200,7 +200,7 @@ void windowCommand(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     auto* window = command(top, out, chosen, "window", "open the window on a book (as without a command)", r.window);
     window->add_option("BOOK", r.window.book);
     window->add_option("--piano", r.window.piano);
-    window->add_option("--station", r.window.station, "piano, survey, measure, review, adjust, passes or bench");
+    window->add_option("--station", r.window.station, "piano, survey, measure, review, adjust, passes, bench or how-to");
     window->add_option("--theme", r.window.theme, "light or dark")->check(CLI::IsMember({"light", "dark"}));
     window->add_option("--picture", r.window.picture, "FILE.png: draw the station without a display and end");
     window->add_option("--pass", r.window.pass, "number of the pass");

@@ -76,7 +76,7 @@ struct TickRequest {
     PlanRequest plan;
     bool all = false, aim = false;
     std::string step;
-    std::optional<double> amount;
+    std::string amount; // as typed: turns or mm
 };
 struct CompareRequest {
     Common at;

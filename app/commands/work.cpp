@@ -2,12 +2,15 @@
 #include "app/commands/bench.h"
 #include "app/commands/commands.h"
 #include "app/console.h"
+#include "core/operation/amount.h"
 #include "core/plan/plan_in_force.h"
 #include "core/sheet/sheet.h"
 #include "ui/words/survey_names.h"
 
 #include <QString>
 #include <QUuid>
+
+#include <algorithm>
 
 namespace hammerline::app {
 namespace {
@@ -132,7 +135,7 @@ int run(const PlanRequest& request, bool json) {
 }
 
 int run(const TickRequest& request, bool json) {
-    if (request.all == !request.step.empty() || (request.aim && request.amount))
+    if (request.all == !request.step.empty() || (request.aim && !request.amount.empty()))
         return refused({RefusalCode::usage, {}, "tick takes --all, or --step ID with --amount or --aim", {}}, json);
     auto bench = openBench(request.plan.at);
     if (!bench) return refused(bench.error(), json);
@@ -148,7 +151,16 @@ int run(const TickRequest& request, bool json) {
         doneNow = allDone(*plan);
         if (doneNow.empty()) return refused({RefusalCode::noPlan, {}, {}, {}}, json);
     } else {
-        auto one = doneBy(*plan, Tick{request.step, request.amount, request.aim});
+        std::optional<double> amount;
+        if (!request.amount.empty()) {
+            const auto step = std::ranges::find(plan->steps, request.step, &Step::id);
+            const auto read =
+                parseAmount(request.amount, step == plan->steps.end() ? AmountUnit::turn
+                                                                      : unitOf(step->operation, bench->record.piano));
+            if (!read) return refused(read.error(), json);
+            amount = *read;
+        }
+        auto one = doneBy(*plan, Tick{request.step, amount, request.aim});
         if (!one) return refused(one.error(), json);
         doneNow.push_back(std::move(*one));
     }

@@ -1,3 +1,4 @@
+#include "core/operation/amount.h"
 #include "core/operation/operation.h"
 
 #include <catch2/catch.hpp>
@@ -91,4 +92,36 @@ TEST_CASE("a raised key makes stale what it moves, and not the let-off") {
     CHECK(disturbs(operation::capstanTurn, blow, grand));
     CHECK(disturbs(operation::restRailShim, blow, upright));
     CHECK_FALSE(disturbs(operation::letOffTurn, keyDip, upright));
+}
+
+TEST_CASE("an amount really done is turns for a screw and a length for a punching, however it is typed") {
+    using Catch::Matchers::WithinAbs;
+    // arithmetic of fractions, no source needed
+    const std::vector<std::pair<std::string_view, double>> turns{
+        {"1/8", 0.125},  {"3/4", 0.75},      {"0.25", 0.25},  {"0,25", 0.25},      {"1 1/2", 1.5},   {"2", 2.0},
+        {"-1/4", -0.25}, {"1/3", 1.0 / 3.0}, {"\u00BD", 0.5}, {"1/8 turn", 0.125}, {"1/16", 0.0625}, {"2 turns", 2.0}};
+    for (const auto& [typed, expected] : turns) {
+        INFO(typed);
+        const auto read = parseAmount(typed, AmountUnit::turn);
+        REQUIRE(read.has_value());
+        CHECK_THAT(*read, WithinAbs(expected, 1e-7));
+    }
+    for (const std::string_view typed : {"1/8 mm", "0.5 in", "3 mm", "5 thou"}) {
+        INFO(typed);
+        const auto read = parseAmount(typed, AmountUnit::turn);
+        REQUIRE_FALSE(read.has_value());
+        CHECK(read.error().code == RefusalCode::wrongUnit);
+    }
+    for (const std::string_view typed : {"<1/8", "1/8..1/4", "a bit", "", "gap 1"})
+        CHECK_FALSE(parseAmount(typed, AmountUnit::turn).has_value());
+    // a length is a length as everywhere else: a bare fraction is inches, 1/16 in = 1.5875 mm (25.4 mm to the inch)
+    const std::vector<std::pair<std::string_view, double>> lengths{{"0.4", 0.4},       {"0,4", 0.4},   {"1/16", 1.5875},
+                                                                   {".016in", 0.4064}, {"-0.2", -0.2}, {"1 mm", 1.0}};
+    for (const auto& [typed, expected] : lengths) {
+        INFO(typed);
+        const auto read = parseAmount(typed, AmountUnit::mm);
+        REQUIRE(read.has_value());
+        CHECK_THAT(*read, WithinAbs(expected, 1e-9));
+    }
+    CHECK_FALSE(parseAmount("1/8 turn", AmountUnit::mm).has_value());
 }

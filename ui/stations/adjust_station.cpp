@@ -1,4 +1,5 @@
 // Adjust: the staged plan, its steps under the access they need, ticked off as set to the aim or with what was done.
+#include "core/operation/amount.h"
 #include "core/plan/plan_in_force.h"
 #include "ui/print/sheets.h"
 #include "ui/stations/adjust_rows.h"
@@ -33,6 +34,7 @@ QScrollArea* scrolled(QLabel* label, QWidget* parent) {
     area->setFrameShape(QFrame::NoFrame);
     area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     area->setBackgroundRole(QPalette::Base);
+    area->setAccessibleName(QCoreApplication::translate("AdjustStation", "What the plan leads to"));
     label->setBackgroundRole(QPalette::Base);
     return area;
 }
@@ -327,27 +329,21 @@ private:
     bool askAmount(const QString& first) {
         const Step* step = m_work ? stepOf(*m_work, m_lines->currentKey()) : nullptr;
         if (!step || step->unit == AmountUnit::none) return true;
-        const bool turns = unitOf(step->operation, *bench().piano()) == AmountUnit::turn;
+        const AmountUnit unit = unitOf(step->operation, *bench().piano());
+        const bool turns = unit == AmountUnit::turn;
         const auto typed =
             Dialogs::now().ask(this, tr("Really done"), turns ? tr("Turns (1/8, 0.25):") : tr("Millimetres:"), first);
         if (!typed || typed->isEmpty()) return true;
-        const auto read = amountFrom(*typed);
+        const auto read = parseAmount(typed->trimmed().toStdString(), unit);
         if (!read) {
-            Q_EMIT notice(tr("%1 is no amount. A number or a fraction, such as 1/8.").arg(*typed));
+            Q_EMIT notice((turns ? tr("\"%1\" is no amount of turns. Type a number or a fraction, such as 1/8.")
+                                 : tr("\"%1\" is no length. Type millimetres, such as 0.4."))
+                              .arg(*typed));
             return true;
         }
         // typed as a size; its sign is that of the line's direction
         const double sign = directionOf(step->operation, 1, *bench().piano()) == step->direction ? 1 : -1;
         return tickCurrent(sign * *read);
-    }
-
-    static std::optional<double> amountFrom(const QString& text) {
-        const std::string plain = text.trimmed().toStdString();
-        const auto quantity = parseQuantity(plain, Unit::mm);
-        if (!quantity || quantity->relation != Relation::equal) return std::nullopt;
-        // a bare fraction is read as inches; here it is a part of a turn
-        const double value = toTrade(quantity->count, Kind::length);
-        return quantity->fraction && !quantity->unitTyped ? value / 25.4 : value;
     }
 
     bool tickCurrent(std::optional<double> amount) {
