@@ -1,5 +1,7 @@
 #include "core/plan/bench.h"
 
+#include "core/survey/standing.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -105,8 +107,9 @@ void findAsked(Bench& bench) {
 /// The open findings that must be done first.
 void findBlocked(Bench& bench) {
     if (bench.record.findings.empty()) return;
+    const Standing standing(bench.record.findings, bench.piano());
     for (int n = 1; n <= bench.piano().notes; ++n) {
-        const auto blockers = blockersOf({n}, bench.record.findings, bench.piano());
+        const auto blockers = standing.blockersOf({n});
         if (blockers.empty()) continue;
         bench.stand({n}).blocked = true;
         for (const Finding& finding : blockers)

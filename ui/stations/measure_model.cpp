@@ -1,5 +1,7 @@
 #include "ui/stations/measure_model.h"
 
+#include "core/survey/standing.h"
+#include "ui/stations/measure_acts.h"
 #include "ui/stations/measure_understanding.h"
 #include "ui/words/words.h"
 
@@ -51,9 +53,10 @@ std::vector<CellLook> MeasureModel::reckonAll() {
     m_mendFirst.clear();
     m_startsSection.clear();
     if (!record) return looks;
+    const Standing standing(record->findings, record->piano); // once: it looks through every part
     looks.reserve(static_cast<std::size_t>(record->piano.notes) * m_columns.size());
     for (int n = 1; n <= record->piano.notes; ++n) {
-        m_mendFirst.push_back(!blockersOf({n}, record->findings, record->piano).empty());
+        m_mendFirst.push_back(!record->findings.empty() && !standing.blockersOf({n}).empty());
         m_startsSection.push_back(n > 1 &&
                                   sectionIndexOf({n}, record->piano) != sectionIndexOf({n - 1}, record->piano));
         for (const DimensionId dimension : m_columns)
@@ -107,10 +110,7 @@ CellLook MeasureModel::reckon(Cell cell) const {
         look.text = words::shown(cell.dimension, fromTrade(expected->value, row(cell.dimension).kind));
         return look;
     }
-    // a note that blocks or never lets off has no aftertouch and no checking to measure
-    if (view && (cell.dimension == dimension::aftertouch || cell.dimension == dimension::checking))
-        if (const Judged* letOff = view->review.at({cell.note, dimension::letOff}))
-            if (letOff->word && row(*letOff->word).stopsNote) look.state = CellLook::State::dash;
+    if (isUnmeasurable(m_bench, cell)) look.state = CellLook::State::dash;
     return look;
 }
 

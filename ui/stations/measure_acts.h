@@ -1,0 +1,31 @@
+// What a person does to readings besides typing a number, the same in the grid and in the entry at the bench: words by
+// one key, "this note is right", the same as at the note before.
+#pragma once
+
+#include "ui/workbench.h"
+
+#include <Qt>
+
+namespace hammerline {
+
+/// Keys that enter a word at once, in the grid and in the empty field of the bench entry.
+struct WordKey {
+    Qt::Key key;
+    WordId word;
+};
+std::span<const WordKey> wordKeys();
+/// The cell and word that a key enters at a note: a word of the current dimension, else (stopping words only) of its
+/// own.
+std::optional<std::pair<Cell, WordId>> wordFor(Qt::Key, Cell current, const Piano&);
+Reading wordReading(WordId);
+
+/// A note that blocks or never lets off has no aftertouch and no checking to measure.
+bool isUnmeasurable(const Workbench&, Cell);
+/// A cell that can take a reading: fitted, and not said to be missing in this pass.
+bool canTake(const Workbench&, Cell);
+/// "This note is right": ok (or right) in every one of these dimensions that can take a reading and has none.
+std::vector<NewReading> rightNote(const Workbench&, NoteNumber, std::span<const DimensionId>);
+/// The reading of the nearest lower note that has one, as a first trial; none where there is no such note.
+std::optional<Reading> sameAsBefore(const Workbench&, Cell);
+
+} // namespace hammerline
