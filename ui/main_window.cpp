@@ -1,5 +1,6 @@
 #include "ui/main_window.h"
 
+#include "ui/stations/bench_entry.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/hint_bar.h"
 #include "ui/widgets/keyboard_strip.h"
@@ -27,6 +28,7 @@ MainWindow::MainWindow(Workbench& bench, Settings& settings, QWidget* parent)
     setWindowTitle(tr("Hammerline"));
     buildFrame();
     buildMenus();
+    buildBenchActions();
     connectBench();
     refreshBook();
     refreshRail();
@@ -117,7 +119,7 @@ bool MainWindow::showStation(const QString& id) {
 }
 
 bool MainWindow::showStation(int index) {
-    if (index < 0 || index >= static_cast<int>(m_stations.size())) return false;
+    if (index < 0 || index >= static_cast<int>(m_stations.size()) || !leaveBenchEntry()) return false;
     Station* before = station();
     Station*& wanted = m_stations[static_cast<std::size_t>(index)];
     if (before && before == wanted) {
@@ -154,6 +156,7 @@ bool MainWindow::showStation(int index) {
 }
 
 bool MainWindow::leaveStation() {
+    if (atBench() && !m_entry->commit()) return false;
     return !station() || station()->leave();
 }
 
@@ -219,6 +222,7 @@ void MainWindow::refreshTrouble() {
 }
 
 void MainWindow::say(const QString& sentence) {
+    if (atBench()) return m_entry->say(sentence);
     const Look& look = lookOf(*this);
     QPalette palette = m_notice->palette();
     palette.setColor(QPalette::Window, QColor::fromRgb(look.faultBg));
@@ -234,10 +238,11 @@ void MainWindow::report(const Refusal& refusal) {
 }
 
 void MainWindow::foldCard() {
-    if (!m_cardDock) return;
     constexpr int kFoldBelow = 1100;
-    m_cardDock->setVisible(station() && station()->wantsNoteCard() && m_settings.on(Setting::noteCard) &&
-                           width() >= kFoldBelow);
+    const bool shown =
+        station() && station()->wantsNoteCard() && m_settings.on(Setting::noteCard) && width() >= kFoldBelow;
+    if (shown && !m_cardDock) buildCard(); // made when it is first seen
+    if (m_cardDock) m_cardDock->setVisible(shown);
 }
 
 void MainWindow::resizeEvent(QResizeEvent* event) {

@@ -16,8 +16,11 @@ class QStackedWidget;
 
 namespace hammerline {
 
+class BenchEntry;
 class HintBar;
 class KeyboardStrip;
+class MeasureStation;
+class NoteCard;
 class StationRail;
 
 class MainWindow : public QMainWindow {
@@ -36,6 +39,14 @@ public:
     /// Commits an open editor; false where something refused stays open.
     bool leaveStation();
 
+    /// The entry at the bench fills the window; made at its first visit. False where the station keeps a refused text.
+    bool showBenchEntry();
+    bool leaveBenchEntry();
+    BenchEntry* benchEntry() const { return m_entry; }
+    bool atBench() const;
+    NoteCard* noteCard() const { return m_card; }
+    void showHowTo();
+
     // Called by the menus and by the command line's start.
     void openBook(const QString& path, const std::string& piano = {});
     void newBook();
@@ -49,6 +60,7 @@ public:
 protected:
     void closeEvent(QCloseEvent*) override;
     void resizeEvent(QResizeEvent*) override;
+    void keyPressEvent(QKeyEvent*) override;
 
 private:
     void buildFrame();
@@ -75,6 +87,10 @@ private:
     void stepPanel(int by);
     void goToNote();
     void wireMeasure(Station*);
+    void buildBenchActions(); // main_window_bench.cpp
+    void buildCard();
+    void dressBench();
+    MeasureStation* measure();
     void showKeys();
     void undo();
     void redo();
@@ -93,6 +109,9 @@ private:
     HintBar* m_hints = nullptr;
     QWidget* m_house = nullptr; // everything but the bench entry
     QStackedWidget* m_whole = nullptr;
+    BenchEntry* m_entry = nullptr;
+    NoteCard* m_card = nullptr;
+    QAction *m_benchAction = nullptr, *m_acrossAction = nullptr;
     QAction *m_cardAction = nullptr, *m_undoAction = nullptr, *m_redoAction = nullptr;
 };
 

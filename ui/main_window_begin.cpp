@@ -1,5 +1,6 @@
-// What begins something from the window: a piano, a pass, readings from a file; and the sheet of all keys.
+// What begins something from the window: a piano, a pass, readings from a file.
 #include "ui/main_window.h"
+#include "ui/stations/bench_entry.h"
 #include "ui/stations/measure_intake.h"
 #include "ui/stations/measure_station.h"
 #include "ui/widgets/bench_dialogs.h"
@@ -72,40 +73,16 @@ void MainWindow::wireMeasure(Station* station) {
     if (kind != entryOrderIds().end()) order.kind = static_cast<EntryOrder::Kind>(kind - entryOrderIds().begin());
     if (order.kind == EntryOrder::Kind::ownList) order.kind = EntryOrder::Kind::oneDimension; // lists belong to a piano
     order.every = std::max(1, m_settings.number(Setting::entryEvery));
+    order.across = m_settings.on(Setting::entryAcross);
     measure->setOrder(order);
+    connect(measure, &MeasureStation::benchAsked, this, &MainWindow::showBenchEntry);
+    connect(measure, &MeasureStation::howToAsked, this, &MainWindow::showHowTo);
     connect(measure, &MeasureStation::orderChosen, this, [this](const EntryOrder& chosen) {
         m_settings.set(Setting::entryOrder, entryOrderIds()[static_cast<std::size_t>(chosen.kind)]);
         m_settings.set(Setting::entryEvery, chosen.every);
+        m_settings.set(Setting::entryAcross, chosen.across);
+        if (m_entry) m_entry->setOrder(chosen);
     });
-}
-
-/// F1: every key, whether or not it works now.
-void MainWindow::showKeys() {
-    const std::array<std::pair<QString, QString>, 18> rows{{
-        {tr("Ctrl+1 to Ctrl+6"), tr("station")},
-        {tr("Enter, Shift+Enter"), tr("accept and next, back in the order of entry")},
-        {tr("arrows, PgUp, PgDn, Home, End"), tr("move")},
-        {tr("* or Ctrl+D"), tr("same as above")},
-        {tr("R"), tr("repeat the reading of this cell")},
-        {tr("B, L, C, O"), tr("blocks, no let-off, no check, off rail")},
-        {tr("K, T, S, X"), tr("strap ok, tight, slack, torn")},
-        {tr("E, K, L"), tr("damper early, right, late")},
-        {tr("N"), tr("not fitted")},
-        {tr("Y"), tr("this note is right")},
-        {tr("F2, Esc"), tr("edit what was typed, leave the cell as it was")},
-        {tr("F9"), tr("take a doubtful value as typed")},
-        {tr("Del, Ctrl+Z, Ctrl+Y"), tr("take back, undo, do again: nothing is erased")},
-        {tr("[ and ]"), tr("dimension before, after")},
-        {tr("Ctrl+G"), tr("go to note")},
-        {tr("Ctrl+N, Ctrl+M, Ctrl+O, Ctrl+I"), tr("new piano, new pass, open book, import readings")},
-        {tr("Ctrl+P"), tr("print what this station prints")},
-        {tr("Ctrl+plus, minus, 0; F6"), tr("text size; next panel")},
-    }};
-    QString table;
-    for (const auto& [keys, does] : rows)
-        table += QStringLiteral("<tr><td><b>%1</b>&nbsp;&nbsp;</td><td>%2</td></tr>")
-                     .arg(keys.toHtmlEscaped(), does.toHtmlEscaped());
-    Dialogs::now().say(this, tr("All keys"), QStringLiteral("<table>%1</table>").arg(table));
 }
 
 } // namespace hammerline

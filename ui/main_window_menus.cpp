@@ -125,6 +125,7 @@ void MainWindow::setTheme(const QString& theme) {
           : theme == QLatin1String("light") ? Theme::light
                                             : desktopTheme(),
           textSize());
+    dressBench();
     refreshWords();
     refreshTrouble();
 }

@@ -1,6 +1,10 @@
 #include "ui/window.h"
 
 #include "ui/main_window.h"
+#include "ui/stations/bench_entry.h"
+#include "ui/stations/how_to.h"
+#include "ui/stations/measure_station.h"
+#include "ui/stations/measure_view.h"
 #include "ui/widgets/keyboard_strip.h"
 #include "ui/words/words.h"
 
@@ -26,7 +30,16 @@ void standAt(Workbench& bench, const WindowOptions& options) {
     if (options.note > 0) bench.setNote({options.note});
 }
 
-bool paint(MainWindow& window, const WindowOptions& options) {
+/// What is being typed, as a person would see it.
+void openField(MainWindow& window, bool entry, const QString& typed) {
+    if (entry) {
+        if (window.showBenchEntry() && !typed.isEmpty()) window.benchEntry()->type(typed);
+    } else if (auto* measure = qobject_cast<MeasureStation*>(window.station())) {
+        measure->grid().type(typed);
+    }
+}
+
+bool paint(QWidget& window, const WindowOptions& options) {
     window.setAttribute(Qt::WA_DontShowOnScreen);
     window.resize(options.size);
     window.show();
@@ -65,9 +78,16 @@ int runWindow(QApplication& app, const WindowOptions& options) {
         if (options.book.isEmpty()) bench.choosePass(settings.number(Setting::lastPass));
     }
     standAt(bench, options);
-    const bool entry = options.station == QLatin1String("bench-entry");
+    const bool entry = options.station == QLatin1String("bench") || options.station == QLatin1String("bench-entry");
+    if (picture && options.station == QLatin1String("how-to")) {
+        const Piano* chosen = bench.piano();
+        HowToDialog dialog(dimensionsToShow(chosen), bench.dimension(), chosen ? chosen->action : ActionKind::upright,
+                           nullptr);
+        return paint(dialog, options) ? 0 : 2;
+    }
     const QString station = options.station.isEmpty() ? settings.text(Setting::station) : options.station;
     if (!window.showStation(entry ? QStringLiteral("measure") : station)) window.showStation(QStringLiteral("measure"));
+    if (entry || !options.typed.isEmpty()) openField(window, entry, options.typed);
     if (picture) return paint(window, options) ? 0 : 2;
     window.show();
     return app.exec();

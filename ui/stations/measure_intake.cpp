@@ -111,8 +111,9 @@ void IntakeDialog::build() {
     m_columns = new QTableWidget(0, 2, this);
     m_columns->setHorizontalHeaderLabels({tr("Column of the table"), tr("Means")});
     m_columns->setAccessibleName(tr("What the columns mean"));
-    m_rows = new QTableWidget(0, 5, this);
-    m_rows->setHorizontalHeaderLabels({tr("Line"), tr("Note"), tr("Dimension"), tr("As typed"), tr("Understood")});
+    m_rows = new QTableWidget(0, 6, this);
+    m_rows->setHorizontalHeaderLabels(
+        {tr("Line"), tr("Note"), tr("Dimension"), tr("As typed"), tr("Answer"), tr("Understood")});
     m_rows->setAccessibleName(tr("Readings found"));
     for (QTableWidget* table : {m_columns, m_rows}) {
         table->verticalHeader()->hide();
@@ -199,14 +200,63 @@ std::vector<NewReading> IntakeDialog::taken() const {
     const std::string wanted = m_pass->currentData().toString().toStdString();
     for (const Sound& sound : m_intake.sound)
         if (m_pass->count() < 2 || sound.pass == wanted) readings.push_back({sound.cell, sound.reading});
+    for (const auto& [i, said] : m_answers) {
+        const Question& question = m_intake.questions[i];
+        if (const auto reading = answered(question, said)) readings.push_back({*question.cell, *reading});
+    }
     return readings;
+}
+
+std::optional<Reading> IntakeDialog::answered(const Question& question, Answer said) const {
+    if (!question.cell || said == Answer::leave) return {};
+    if (said == Answer::asTyped) {
+        if (!question.mayTake || !question.asTyped) return {};
+        Reading reading = *question.asTyped;
+        reading.taken = true;
+        return reading;
+    }
+    if (question.suggestion.empty()) return {};
+    const auto entry = m_bench.understand(question.suggestion, *question.cell);
+    return entry ? entry->sound : std::nullopt;
+}
+
+bool IntakeDialog::answer(std::size_t question, Answer said) {
+    if (question >= m_intake.questions.size()) return false;
+    if (said == Answer::leave) {
+        m_answers.erase(question);
+    } else {
+        if (!answered(m_intake.questions[question], said)) return false;
+        m_answers[question] = said;
+    }
+    m_summary->setText(summary());
+    m_take->setEnabled(!taken().empty());
+    return true;
+}
+
+/// One choice a doubtful text, beside it.
+void IntakeDialog::offerAnswers(int row, std::size_t i) {
+    const Question& question = m_intake.questions[i];
+    auto* choice = new QComboBox(m_rows);
+    choice->setAccessibleName(tr("What to do with %1").arg(QString::fromStdString(question.text)));
+    choice->addItem(tr("leave it out"), static_cast<int>(Answer::leave));
+    if (answered(question, Answer::suggested))
+        choice->addItem(tr("take %1").arg(QString::fromStdString(question.suggestion)),
+                        static_cast<int>(Answer::suggested));
+    if (answered(question, Answer::asTyped))
+        choice->addItem(tr("take %1 as typed").arg(QString::fromStdString(question.text)),
+                        static_cast<int>(Answer::asTyped));
+    choice->setEnabled(choice->count() > 1);
+    connect(choice, &QComboBox::activated, this,
+            [this, i, choice](int at) { answer(i, static_cast<Answer>(choice->itemData(at).toInt())); });
+    m_rows->setCellWidget(row, 4, choice);
 }
 
 QString IntakeDialog::summary() const {
     if (!m_readable) return m_refusal;
     QStringList said{tr("%n reading(s) to take.", nullptr, static_cast<int>(taken().size()))};
-    if (!m_intake.questions.empty())
-        said << tr("%n doubtful one(s) stay out until typed.", nullptr, static_cast<int>(m_intake.questions.size()));
+    if (m_intake.questions.size() > m_answers.size())
+        said << tr("%n doubtful one(s) stay out unless answered below.", nullptr,
+                   static_cast<int>(m_intake.questions.size() - m_answers.size()));
     if (!m_intake.refused.empty()) said << tr("%n cannot be read.", nullptr, static_cast<int>(m_intake.refused.size()));
     if (!m_bare) {
         const Dialect& dialect = m_intake.dialect;
@@ -218,6 +268,7 @@ QString IntakeDialog::summary() const {
 }
 
 void IntakeDialog::fill() {
+    m_answers.clear(); // read afresh: what was answered was another text
     m_summary->setText(summary());
     const auto readings = taken();
     m_take->setEnabled(!readings.empty());
@@ -226,9 +277,9 @@ void IntakeDialog::fill() {
                             const QString& remark) {
         const int r = m_rows->rowCount();
         m_rows->insertRow(r);
-        const std::array<QString, 5> texts{line > 0 ? QString::number(line) : QString(), note, dimension, typed,
-                                           remark};
-        for (int c = 0; c < 5; ++c) {
+        const std::array<QString, 6> texts{
+            line > 0 ? QString::number(line) : QString(), note, dimension, typed, QString(), remark};
+        for (int c = 0; c < 6; ++c) {
             auto* item = new QTableWidgetItem(texts[static_cast<std::size_t>(c)]);
             item->setToolTip(texts[static_cast<std::size_t>(c)]);
             m_rows->setItem(r, c, item);
@@ -236,10 +287,13 @@ void IntakeDialog::fill() {
     };
     const Piano& piano = *m_bench.piano();
     // what needs a person stands first
-    for (const Question& question : m_intake.questions)
+    for (std::size_t i = 0; i < m_intake.questions.size(); ++i) {
+        const Question& question = m_intake.questions[i];
         add(question.place.line, question.cell ? words::noteName(question.cell->note, piano) : QString(),
             question.cell ? words::name(question.cell->dimension) : QString(), QString::fromStdString(question.text),
             words::sentence(question, piano));
+        offerAnswers(static_cast<int>(i), i);
+    }
     for (const RefusedRow& refused : m_intake.refused)
         add(refused.line, QString::fromStdString(refused.note),
             refused.dimension ? words::name(*refused.dimension) : QString(), QString::fromStdString(refused.text),
@@ -247,7 +301,7 @@ void IntakeDialog::fill() {
     for (const Sound& sound : m_intake.sound)
         add(sound.line, words::noteName(sound.cell.note, piano), words::name(sound.cell.dimension),
             QString::fromStdString(sound.reading.typed), inBothUnits(sound.reading, sound.cell.dimension));
-    for (int c = 0; c < 4; ++c)
+    for (int c = 0; c < 5; ++c)
         m_rows->resizeColumnToContents(c);
 }
 

@@ -28,7 +28,11 @@ public:
 
     const Intake& intake() const { return m_intake; }
     bool readable() const { return m_readable; }
-    /// The sound readings of the chosen pass of the file.
+    /// What a person says to a doubtful text: it stays out, is taken as suggested or as it stands in the file.
+    enum class Answer { leave, suggested, asTyped };
+    /// `question`: index in intake().questions. False where that answer is not open.
+    bool answer(std::size_t question, Answer);
+    /// The sound readings of the chosen pass of the file, and the doubtful ones as answered.
     std::vector<NewReading> taken() const;
     /// Gives a column another meaning; none: left out.
     void mapColumn(const QString& header, std::optional<DimensionId>);
@@ -39,8 +43,11 @@ private:
     void read();
     void fill();
     QString summary() const;
+    std::optional<Reading> answered(const Question&, Answer) const;
+    void offerAnswers(int row, std::size_t question);
 
     Workbench& m_bench;
+    std::map<std::size_t, Answer> m_answers;
     QByteArray m_bytes;
     QString m_source;
     TableOptions m_options;

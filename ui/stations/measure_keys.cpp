@@ -1,4 +1,5 @@
 // The keys of the grid that act at once: words, repeat, take back, same as above, not fitted, quick look, paste.
+#include "ui/stations/measure_acts.h"
 #include "ui/stations/measure_editor.h"
 #include "ui/stations/measure_view.h"
 
@@ -9,52 +10,6 @@
 #include <algorithm>
 
 namespace hammerline {
-
-std::span<const WordKey> wordKeys() {
-    static constexpr std::array kKeys{
-        WordKey{Qt::Key_B, word::blocks},  WordKey{Qt::Key_L, word::noLetOff}, WordKey{Qt::Key_C, word::doesNotCheck},
-        WordKey{Qt::Key_O, word::offRail}, WordKey{Qt::Key_K, word::ok},       WordKey{Qt::Key_T, word::tight},
-        WordKey{Qt::Key_S, word::slack},   WordKey{Qt::Key_X, word::torn},     WordKey{Qt::Key_E, word::early},
-        WordKey{Qt::Key_K, word::right},   WordKey{Qt::Key_L, word::late},
-    };
-    return kKeys;
-}
-
-namespace {
-
-bool hasWord(DimensionId dimension, WordId id) {
-    const auto allowed = row(dimension).words;
-    return std::find(allowed.begin(), allowed.end(), id) != allowed.end();
-}
-
-/// Words that say the note does not work at all belong to one dimension and may be entered from any cell of the note.
-bool entersFromAnywhere(WordId id) {
-    return id == word::blocks || id == word::noLetOff || id == word::doesNotCheck || id == word::offRail;
-}
-
-} // namespace
-
-std::optional<std::pair<Cell, WordId>> wordFor(Qt::Key key, Cell current, const Piano& piano) {
-    // the particular word before the general ok: K at the damper is "right"
-    for (const bool general : {false, true})
-        for (const WordKey& row : wordKeys())
-            if (row.key == key && (row.word == word::ok) == general && hasWord(current.dimension, row.word))
-                return std::pair{current, row.word};
-    for (const WordKey& row : wordKeys()) {
-        if (row.key != key || !entersFromAnywhere(row.word)) continue;
-        for (const Dimension& dimension : dimensions())
-            if (hasWord(dimension.id, row.word) && fitted(dimension.id, current.note, piano))
-                return std::pair{Cell{current.note, dimension.id}, row.word};
-    }
-    return {};
-}
-
-Reading wordReading(WordId id) {
-    Reading reading;
-    reading.word = id;
-    reading.typed = std::string(row(id).key);
-    return reading;
-}
 
 void MeasureView::keyPressEvent(QKeyEvent* event) {
     if (m_editor) return event->ignore(); // what the open field does not use means nothing here
@@ -99,6 +54,9 @@ bool MeasureView::takeLetter(QKeyEvent* event) {
         return markNotFitted(), true;
     case Qt::Key_Y:
         return quickLook(), true;
+    case Qt::Key_H:
+        Q_EMIT howToAsked();
+        return true;
     case Qt::Key_BracketLeft:
         return moveTo(neighbour(currentIndex(), 0, -1)), true;
     case Qt::Key_BracketRight:
@@ -118,20 +76,9 @@ void MeasureView::enterWord(Qt::Key key) {
     if (meant->first == here) advance(1);
 }
 
-/// "This note is right": ok in every dimension of the note that has no reading yet, as one act.
 void MeasureView::quickLook() {
-    const int note = currentIndex().row();
-    std::vector<NewReading> found;
-    for (int c = 0; c < m_model->columnCount(); ++c) {
-        const QModelIndex index = m_model->index(note, c);
-        const auto state = m_model->lookAt(index).state;
-        if (state != CellLook::State::empty && state != CellLook::State::expected) continue;
-        const Cell cell = m_model->cellAt(index);
-        if (hasWord(cell.dimension, word::ok))
-            found.push_back({cell, wordReading(word::ok)});
-        else if (hasWord(cell.dimension, word::right))
-            found.push_back({cell, wordReading(word::right)});
-    }
+    const auto columns = m_bench.columns();
+    const auto found = rightNote(m_bench, m_model->cellAt(currentIndex()).note, columns);
     if (!found.empty()) {
         if (const auto stored = m_bench.enterAll(found, "entry"); !stored) {
             Q_EMIT refused(stored.error());
@@ -142,17 +89,8 @@ void MeasureView::quickLook() {
 }
 
 void MeasureView::copyFromAbove() {
-    const QModelIndex here = currentIndex();
-    const Pass* pass = m_bench.pass();
-    if (!pass || !m_model->canHold(here)) return;
-    for (int r = here.row() - 1; r >= 0; --r) {
-        const Measured* above = pass->at(m_model->cellAt(m_model->index(r, here.column())));
-        if (!above || above->missing()) continue;
-        Reading same = above->trials.back();
-        same.trial = 1;
-        if (store(m_model->cellAt(here), same, false)) advance(1);
-        return;
-    }
+    const Cell here = m_model->cellAt(currentIndex());
+    if (const auto same = sameAsBefore(m_bench, here); same && store(here, *same, false)) advance(1);
 }
 
 /// Every selected empty cell takes the reading at the top of its column; with one cell chosen, that of the row above.

@@ -1,11 +1,13 @@
 #include "ui/stations/measure_station.h"
 
+#include "ui/stations/measure_acts.h"
 #include "ui/stations/measure_editor.h"
 #include "ui/stations/measure_intake.h"
 #include "ui/stations/measure_view.h"
 #include "ui/stations/stations.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/empty_state.h"
+#include "ui/widgets/key_button.h"
 #include "ui/widgets/look.h"
 #include "ui/words/words.h"
 
@@ -30,6 +32,7 @@ MeasureStation::MeasureStation(Workbench& workbench) : Station(workbench) {
     connect(m_view, &MeasureView::pasted, this, &MeasureStation::paste);
     connect(m_view, &MeasureView::undoAsked, this, &MeasureStation::undoAsked);
     connect(m_view, &MeasureView::redoAsked, this, &MeasureStation::redoAsked);
+    connect(m_view, &MeasureView::howToAsked, this, &MeasureStation::howToAsked);
     connect(m_view, &MeasureView::editingChanged, this, &Station::wordsChanged);
     connect(&bench(), &Workbench::dimensionChanged, this, [this] {
         refreshUnits();
@@ -66,6 +69,10 @@ void MeasureStation::buildTools() {
     m_unit->setAccessibleName(tr("Unit of a bare number"));
     m_unit->setFocusPolicy(Qt::ClickFocus);
     labelled(tr("&Unit"), m_unit);
+    auto* benchButton = new KeyButton(tr("Bench entry"), QStringLiteral("F11"), m_tools);
+    benchButton->setFocusPolicy(Qt::TabFocus);
+    row->addWidget(benchButton);
+    connect(benchButton, &QAbstractButton::clicked, this, &MeasureStation::benchAsked);
     connect(m_order, &QComboBox::activated, this, &MeasureStation::chooseOrder);
     connect(m_unit, &QComboBox::activated, this, [this](int i) {
         const auto unit = static_cast<Unit>(m_unit->itemData(i).toInt());
@@ -116,6 +123,18 @@ void MeasureStation::chooseOrder(int index) {
     m_view->setFocus();
 }
 
+void MeasureStation::stepOrder(int by) {
+    const int count = static_cast<int>(entryOrderIds().size());
+    chooseOrder((static_cast<int>(m_view->order().kind) + by + count) % count);
+}
+
+void MeasureStation::setAcross(bool on) {
+    EntryOrder order = m_view->order();
+    order.across = on;
+    setOrder(order);
+    Q_EMIT orderChosen(order);
+}
+
 void MeasureStation::refreshUnits() {
     if (!bench().piano()) return;
     const DimensionId dimension = bench().dimension();
@@ -161,7 +180,8 @@ QList<KeyHint> MeasureStation::hints() const {
                         {tr("Shift Enter"), tr("back")},
                         {QStringLiteral("*"), tr("same as above")},
                         {QStringLiteral("R"), tr("repeat")},
-                        {tr("Del"), tr("take back")}};
+                        {tr("Del"), tr("take back")},
+                        {QStringLiteral("H"), tr("how to measure")}};
     for (const WordKey& key : wordKeys()) {
         const auto meant = wordFor(key.key, bench().cell(), *bench().piano());
         if (meant && meant->second == key.word)

@@ -29,11 +29,17 @@ public:
     const EntryOrder& order() const;
     void setOrder(const EntryOrder&);
     void paste(const QString& text);
+    /// The order after (1) or before (-1) in the list; asks for what it needs.
+    void stepOrder(int by);
+    /// All dimensions of a note before the next note, in whatever order of notes.
+    void setAcross(bool);
 
 Q_SIGNALS:
     void orderChosen(const hammerline::EntryOrder&);
     void undoAsked();
     void redoAsked();
+    void benchAsked();
+    void howToAsked();
 
 private:
     void buildTools();

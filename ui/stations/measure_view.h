@@ -11,17 +11,6 @@ namespace hammerline {
 
 class ReadingEditor;
 
-/// Keys that enter a word at once, in the grid and in the empty field of the bench entry.
-struct WordKey {
-    Qt::Key key;
-    WordId word;
-};
-std::span<const WordKey> wordKeys();
-/// The cell and word that a key enters at a note: a word of the current dimension, else (stopping words only) of its
-/// own.
-std::optional<std::pair<Cell, WordId>> wordFor(Qt::Key, Cell current, const Piano&);
-Reading wordReading(WordId);
-
 class MeasureView : public QTableView {
     Q_OBJECT
 public:
@@ -46,6 +35,7 @@ Q_SIGNALS:
     void refused(const hammerline::Refusal&);
     void pasted(const QString& text);
     void editingChanged();
+    void howToAsked();
 
 protected:
     void keyPressEvent(QKeyEvent*) override;

@@ -60,6 +60,7 @@ public:
 private:
     QWidget* makeForm() {
         auto* scroll = new QScrollArea(this);
+        scroll->setFocusPolicy(Qt::NoFocus); // its fields take it
         scroll->setWidgetResizable(true);
         scroll->setFrameShape(QFrame::NoFrame);
         auto* page = new QWidget(scroll);

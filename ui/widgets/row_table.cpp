@@ -175,7 +175,9 @@ void RowTable::keyPressEvent(QKeyEvent* event) {
         if (currentKey() >= 0) Q_EMIT chosen(currentKey());
         return;
     }
-    if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right) return event->ignore();
+    // no letter is searched for: what a list does not use is the station's or the window's
+    if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right || !event->text().trimmed().isEmpty())
+        return event->ignore();
     QTableView::keyPressEvent(event);
 }
 

@@ -1,0 +1,23 @@
+// The sheet of all keys: those of the menus as the menus have them, those of the stations as they are used there.
+#pragma once
+
+#include <QList>
+#include <QString>
+
+class QMenuBar;
+
+namespace hammerline {
+
+struct KeyRow {
+    QString keys, does;
+};
+struct KeyGroup {
+    QString title;
+    QList<KeyRow> rows;
+};
+
+QList<KeyGroup> keyGroups(const QMenuBar&);
+/// As a table in two columns of groups.
+QString keySheet(const QMenuBar&);
+
+} // namespace hammerline

@@ -1,0 +1,137 @@
+// The entry at the bench, the note card and how to measure: what the window shows beside its stations.
+#include "ui/key_sheet.h"
+#include "ui/main_window.h"
+#include "ui/stations/bench_entry.h"
+#include "ui/stations/how_to.h"
+#include "ui/stations/measure_station.h"
+#include "ui/stations/note_card.h"
+#include "ui/widgets/dialogs.h"
+#include "ui/words/words.h"
+
+#include <QAction>
+#include <QDockWidget>
+#include <QKeyEvent>
+#include <QMenu>
+#include <QMenuBar>
+#include <QStackedWidget>
+
+namespace hammerline {
+
+void MainWindow::buildBenchActions() {
+    QMenu *notes = nullptr, *view = nullptr, *help = nullptr;
+    for (QAction* each : menuBar()->actions()) {
+        if (each->text() == tr("&Notes")) notes = each->menu();
+        if (each->text() == tr("&View")) view = each->menu();
+        if (each->text() == tr("&Help")) help = each->menu();
+    }
+    if (!notes || !view || !help) return;
+    notes->addSeparator();
+    m_benchAction = notes->addAction(tr("Entry at the bench"), QKeySequence(QStringLiteral("F11")), this, [this] {
+        if (atBench())
+            leaveBenchEntry();
+        else
+            showBenchEntry();
+    });
+    notes->addAction(tr("Next order of entry"), QKeySequence(QStringLiteral("F3")), this, [this] {
+        if (MeasureStation* station = measure()) station->stepOrder(1);
+        if (atBench()) m_entry->arrive();
+    });
+    m_acrossAction = notes->addAction(tr("All of a note before the next"), QKeySequence(QStringLiteral("F4")), this,
+                                      [this](bool on) {
+                                          if (MeasureStation* station = measure()) station->setAcross(on);
+                                      });
+    m_acrossAction->setCheckable(true);
+    m_acrossAction->setChecked(m_settings.on(Setting::entryAcross));
+    view->addSeparator();
+    m_cardAction = view->addAction(tr("Note card"), QKeySequence(QStringLiteral("Ctrl+L")), this, [this](bool on) {
+        m_settings.set(Setting::noteCard, on);
+        foldCard();
+    });
+    m_cardAction->setCheckable(true);
+    m_cardAction->setChecked(m_settings.on(Setting::noteCard));
+    QAction* dark = view->addAction(tr("Entry at the bench in dark"), this, [this](bool on) {
+        m_settings.set(Setting::benchInDark, on);
+        dressBench();
+    });
+    dark->setCheckable(true);
+    dark->setChecked(m_settings.on(Setting::benchInDark));
+    help->addAction(tr("How to measure"), QKeySequence(QStringLiteral("Shift+F1")), this, &MainWindow::showHowTo);
+    // the menu bar is hidden at the bench: its keys work all the same
+    for (QAction* each : menuBar()->actions())
+        if (each->menu()) addActions(each->menu()->actions());
+}
+
+MeasureStation* MainWindow::measure() {
+    return qobject_cast<MeasureStation*>(m_stations[static_cast<std::size_t>(stationIndex(QStringLiteral("measure")))]);
+}
+
+bool MainWindow::atBench() const {
+    return m_entry && m_whole->currentWidget() == m_entry;
+}
+
+bool MainWindow::showBenchEntry() {
+    if (!m_bench.piano() || atBench()) return atBench();
+    if (!showStation(QStringLiteral("measure")) || !leaveStation()) return false;
+    if (!m_entry) {
+        m_entry = new BenchEntry(m_bench, m_whole);
+        m_whole->addWidget(m_entry);
+        connect(m_entry, &BenchEntry::left, this, &MainWindow::leaveBenchEntry);
+        connect(m_entry, &BenchEntry::undoAsked, this, &MainWindow::undo);
+        connect(m_entry, &BenchEntry::redoAsked, this, &MainWindow::redo);
+        connect(m_entry, &BenchEntry::refused, this, &MainWindow::report);
+        connect(m_entry, &BenchEntry::howToAsked, this, &MainWindow::showHowTo);
+        dressBench();
+    }
+    m_entry->setOrder(measure()->order());
+    m_whole->setCurrentWidget(m_entry);
+    menuBar()->hide();
+    m_entry->arrive();
+    return true;
+}
+
+bool MainWindow::leaveBenchEntry() {
+    if (!atBench()) return true;
+    if (!m_entry->commit()) return false;
+    m_whole->setCurrentWidget(m_house);
+    menuBar()->show();
+    if (station()) station()->arrive();
+    return true;
+}
+
+void MainWindow::dressBench() {
+    if (!m_entry) return;
+    m_entry->setPalette(m_settings.on(Setting::benchInDark) ? paletteOf(Theme::dark) : QPalette());
+}
+
+void MainWindow::buildCard() {
+    m_card = new NoteCard(m_bench);
+    m_cardDock = new QDockWidget(tr("Note card"), m_stage);
+    m_cardDock->setObjectName(QStringLiteral("noteCardDock"));
+    m_cardDock->setTitleBarWidget(new QWidget(m_cardDock)); // the card has a head of its own
+    m_cardDock->setFeatures(QDockWidget::NoDockWidgetFeatures);
+    m_cardDock->setWidget(m_card);
+    const bool left = m_settings.text(Setting::noteCardSide) == QLatin1String("left");
+    m_stage->addDockWidget(left ? Qt::LeftDockWidgetArea : Qt::RightDockWidgetArea, m_cardDock);
+    m_stage->resizeDocks({m_cardDock}, {m_card->sizeHint().width()}, Qt::Horizontal);
+    connect(m_card, &NoteCard::howToAsked, this, &MainWindow::showHowTo);
+}
+
+/// F1: every key, whether or not it works now.
+void MainWindow::showKeys() {
+    Dialogs::now().say(this, tr("All keys"), keySheet(*menuBar()));
+}
+
+/// [ and ] where no field took them.
+void MainWindow::keyPressEvent(QKeyEvent* event) {
+    if ((event->key() == Qt::Key_BracketLeft || event->key() == Qt::Key_BracketRight) && station() && !atBench())
+        return station()->stepDimension(event->key() == Qt::Key_BracketLeft ? -1 : 1);
+    QMainWindow::keyPressEvent(event);
+}
+
+void MainWindow::showHowTo() {
+    const Piano* piano = m_bench.piano();
+    HowToDialog dialog(dimensionsToShow(piano), m_bench.dimension(), piano ? piano->action : ActionKind::upright, this);
+    Dialogs::now().run(dialog);
+}
+
+} // namespace hammerline

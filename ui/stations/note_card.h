@@ -1,0 +1,45 @@
+// The note card: one note explained. Readings with their zones and deviations, what they lead one to expect of each
+// other, the current dimension over the passes, findings, and how far the pass has come.
+#pragma once
+
+#include "ui/workbench.h"
+
+#include <QWidget>
+
+class QLabel;
+class QScrollArea;
+class QToolButton;
+
+namespace hammerline {
+
+class RowTable;
+
+class NoteCard : public QWidget {
+    Q_OBJECT
+public:
+    explicit NoteCard(Workbench&, QWidget* parent = nullptr);
+    RowTable& rows() const { return *m_rows; }
+    /// The text below the rows, as shown.
+    QString text() const;
+    QSize sizeHint() const override;
+
+Q_SIGNALS:
+    void howToAsked();
+
+protected:
+    void paintEvent(QPaintEvent*) override;
+    void showEvent(QShowEvent*) override;
+    void changeEvent(QEvent*) override;
+
+private:
+    void refresh();
+    void layOut();
+
+    Workbench& m_bench;
+    RowTable* m_rows = nullptr;
+    QScrollArea* m_area = nullptr;
+    QLabel* m_text = nullptr;
+    QToolButton* m_howTo = nullptr;
+};
+
+} // namespace hammerline
