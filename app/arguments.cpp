@@ -148,16 +148,25 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
     bookAndPiano(compare, r.compare.at);
     compare->add_option("--from", r.compare.from);
     compare->add_option("--to", r.compare.to);
-    auto* survey = command(top, out, chosen, "survey", "findings, parts to order", r.survey);
+    auto* survey =
+        command(top, out, chosen, "survey", "findings, parts to order, the order of the whole job", r.survey);
     bookAndPiano(survey, r.survey.at);
     survey->add_option("--add", r.survey.add, "\"NOTES PART FAULT [REMEDY]\"")->allow_extra_args(false);
     survey->add_option("--state", r.survey.state, "\"NOTES PART STATE\"")->allow_extra_args(false);
     survey->add_option("--symptom", r.survey.symptom, "\"NOTES SYMPTOM\"")->allow_extra_args(false);
+    survey
+        ->add_option("--set", r.survey.settings,
+                     "NAME=VALUE: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.PART, hand")
+        ->allow_extra_args(false);
+    survey
+        ->add_option("--check-numbers", r.survey.checkNumbers,
+                     "\"PART NUMBERS\": the numbers on parts as they lie, such as \"key 1-20 22 21 23-88\"")
+        ->allow_extra_args(false);
     auto* print = command(top, out, chosen, "print", "a sheet as PDF", r.print);
     bookAndPiano(print, r.print.plan.at);
     print->add_option("SHEET", r.print.sheet, "adjustment, check, survey, parts, labels, comparison or record")
         ->required();
-    print->add_option("--out", r.print.out, "FILE.pdf")->required();
+    print->add_option("--out", r.print.out, "FILE.pdf; parts also as FILE.csv")->required();
     print->add_option("--paper", r.print.paper, "A4 or Letter")
         ->check(CLI::IsMember({"A4", "Letter"}, CLI::ignore_case));
     planOptions(print, r.print.plan);

@@ -4,6 +4,7 @@
 #include "app/console.h"
 #include "core/plan/plan_in_force.h"
 #include "ui/print/sheets.h"
+#include "ui/words/survey_names.h"
 
 #include <QString>
 #include <QUuid>
@@ -52,6 +53,12 @@ int run(const PrintRequest& request, bool json) {
         const auto meant = passOf(*bench, request.plan.pass);
         if (!meant) return refused(meant.error(), json);
         pass = *meant;
+    }
+    if (kind->second == SheetKind::parts && request.out.ends_with(".csv")) {
+        if (const auto written = writeFile(request.out, words::partsTable(bench->record)); !written)
+            return refused(written.error(), json);
+        say(QStringLiteral("Written: %1").arg(QString::fromStdString(request.out)), json);
+        return done(0, json);
     }
     PaperOptions paper;
     paper.paper = sameText(request.paper, "letter") ? Paper::letter : Paper::a4;

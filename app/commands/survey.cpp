@@ -1,16 +1,21 @@
-// survey: findings by note and part, symptoms, parts to order.
+// survey: findings by note and part, symptoms and what they come from, parts to order, the order of the whole job.
 #include "app/commands/bench.h"
 #include "app/commands/commands.h"
 #include "app/console.h"
 #include "core/sheet/sheet.h"
-#include "ui/words/words.h"
+#include "core/sheet/work_order.h"
+#include "core/survey/rail_advice.h"
+#include "ui/words/survey_names.h"
 
 #include <QString>
+#include <nlohmann/json.hpp>
 
 #include <algorithm>
 
 namespace hammerline::app {
 namespace {
+
+using Settings = std::vector<std::pair<std::string, std::string>>;
 
 Outcome<std::vector<Finding>> findingsOf(const SurveyRequest& request, const Piano& piano) {
     std::vector<Finding> all;
@@ -27,6 +32,25 @@ Outcome<std::vector<Finding>> findingsOf(const SurveyRequest& request, const Pia
     return all;
 }
 
+Outcome<Settings> settingsOf(const SurveyRequest& request) {
+    Settings all;
+    for (const std::string& each : request.settings) {
+        auto read = parseTerm(each);
+        if (!read && read.error().code == RefusalCode::usage)
+            return refuse(RefusalCode::usage, words::termUsage(each).toStdString());
+        if (!read) return tl::unexpected(read.error());
+        all.push_back(std::move(*read));
+    }
+    return all;
+}
+
+Outcome<void> reload(Bench& bench) {
+    auto again = bench.book.load(bench.record.uuid);
+    if (!again) return tl::unexpected(again.error());
+    bench.record = std::move(*again);
+    return {};
+}
+
 /// Everything is read before anything is written: all of it goes in, or nothing.
 Outcome<void> write(Bench& bench, const SurveyRequest& request) {
     const auto findings = findingsOf(request, bench.record.piano);
@@ -37,38 +61,131 @@ Outcome<void> write(Bench& bench, const SurveyRequest& request) {
         if (!read) return tl::unexpected(read.error());
         symptoms.push_back(std::move(*read));
     }
+    const auto settings = settingsOf(request);
+    if (!settings) return tl::unexpected(settings.error());
     if (!findings->empty())
         if (const auto act = bench.book.addFindings(bench.record.uuid, *findings); !act)
             return tl::unexpected(act.error());
     for (const Symptom& each : symptoms)
         if (const auto act = bench.book.addSymptom(bench.record.uuid, each); !act) return tl::unexpected(act.error());
-    auto again = bench.book.load(bench.record.uuid);
-    if (!again) return tl::unexpected(again.error());
-    bench.record = std::move(*again);
-    return {};
+    for (const auto& [name, value] : *settings)
+        if (const auto act = bench.book.setPreference(bench.record.uuid, name, value); !act)
+            return tl::unexpected(act.error());
+    return reload(bench);
+}
+
+struct Checked {
+    std::string part;
+    MarkCheck check;
+};
+
+/// "key 1-20 22 21 23-88"
+Outcome<std::vector<Checked>> numbersOf(const SurveyRequest& request, const Piano& piano) {
+    std::vector<Checked> all;
+    for (const std::string& each : request.checkNumbers) {
+        const auto blank = std::min(each.find(' '), each.size());
+        const std::string name = each.substr(0, blank);
+        const Part* part = findPart(name);
+        if (!part || notesOf(*part, piano).empty()) return refuse(RefusalCode::unknownPart, name);
+        const auto numbers = parseMarks(std::string_view(each).substr(blank));
+        if (!numbers) return tl::unexpected(numbers.error());
+        all.push_back({name, checkMarks(*numbers, name, piano)});
+    }
+    return all;
+}
+
+std::string withNumbers(std::string json, const std::vector<Checked>& numbers) {
+    if (numbers.empty()) return json;
+    auto object = nlohmann::ordered_json::parse(json);
+    object["numbers"] = nlohmann::ordered_json::array();
+    for (const auto& [part, check] : numbers)
+        object["numbers"].push_back({{"part", part},
+                                     {"right", check.right()},
+                                     {"missing", check.missing},
+                                     {"double", check.doubled},
+                                     {"foreign", check.foreign},
+                                     {"out_of_sequence", check.outOfSequence}});
+    return object.dump(2);
+}
+
+/// Findings that say the same of several notes are one line.
+void sayFindings(const PianoRecord& record, bool json) {
+    std::vector<std::pair<Finding, std::vector<NoteNumber>>> rows;
+    for (const Finding& finding : record.findings) {
+        if (finding.state == FindingState::sound || finding.state == FindingState::notLookedAt) continue;
+        const auto same = [&](const auto& row) {
+            const Finding& f = row.first;
+            return finding.note && f.note && f.part == finding.part && f.fault == finding.fault &&
+                   f.remedy == finding.remedy && f.state == finding.state && f.remark == finding.remark &&
+                   f.amount == finding.amount;
+        };
+        const auto row = std::find_if(rows.begin(), rows.end(), same);
+        auto& notes = row != rows.end() ? row->second : rows.emplace_back(finding, std::vector<NoteNumber>{}).second;
+        if (finding.note) notes.push_back(*finding.note);
+    }
+    for (auto& [finding, notes] : rows) {
+        std::sort(notes.begin(), notes.end());
+        say(words::findingSentence(finding, notes, record.piano), json);
+    }
+}
+
+void sayJob(const PianoRecord& record, bool json) {
+    const auto lines = partsList(record.findings, record.piano, jobTerms(record.preferences).spares);
+    if (!lines.empty()) say(QStringLiteral("Parts to order:"), json);
+    for (const PartsLine& line : lines)
+        say(QStringLiteral("  %1  %2 %3")
+                .arg(words::supplyQuantity(line, line.quantity), words::supplyName(line.part), words::supplySize(line)),
+            json);
+    const WorkOrder order = workOrder(record);
+    say(QStringLiteral("The whole job, %1 open, %2 done:")
+            .arg(words::hours(order.minutesOpen), words::hours(order.minutesDone)),
+        json);
+    int number = 0;
+    for (const WorkOrderStep& step : order.steps) {
+        QString line = QStringLiteral("  %1. %2: %3")
+                           .arg(++number)
+                           .arg(words::workStepName(step.id), words::workStateName(step.state));
+        if (const QString more = words::workStepText(step); !more.isEmpty()) line += QStringLiteral(" (%1)").arg(more);
+        if (step.minutesOpen > 0) line += QStringLiteral(", %1").arg(words::hours(step.minutesOpen));
+        say(line, json);
+    }
+}
+
+/// On standard error: cautions, and what has to be answered before a plan is made.
+void askQuestions(const PianoRecord& record, bool json) {
+    for (const auto id : words::cautionsFor(record.piano))
+        ask(words::caution(id), json);
+    if (letOffRailFirst(record.findings, record.piano)) ask(words::letOffRailSentence(), json);
+    for (const auto id : askBeforePlan(record.findings, record.piano))
+        ask(QStringLiteral("Before a plan: %1 (--state \"%2\")")
+                .arg(words::surveyQuestion(id), words::surveyAnswer(id, record.piano)),
+            json);
 }
 
 } // namespace
 
 int run(const SurveyRequest& request, bool json) {
-    const bool writes = !request.add.empty() || !request.state.empty() || !request.symptom.empty();
+    const bool writes =
+        !request.add.empty() || !request.state.empty() || !request.symptom.empty() || !request.settings.empty();
     auto bench = openBench(request.at, writes ? OpenMode::readWrite : OpenMode::readOnly);
     if (!bench) return refused(bench.error(), json);
+    const auto numbers = numbersOf(request, bench->record.piano);
+    if (!numbers) return refused(numbers.error(), json);
     if (writes)
         if (const auto written = write(*bench, request); !written) return refused(written.error(), json);
-    const Piano& piano = bench->record.piano;
-    printJson(surveyJson(bench->record), json);
-    for (const auto id : words::cautionsFor(piano))
-        ask(words::caution(id), json);
-    for (const Finding& finding : bench->record.findings)
-        if (finding.state != FindingState::sound) say(words::findingSentence(finding, piano), json);
-    for (const PartsLine& line : partsList(bench->record.findings, piano))
-        say(QStringLiteral("  %1 x %2 %3")
-                .arg(line.quantity)
-                .arg(words::partOfActionName(line.part), QString::fromStdString(line.size)),
-            json);
-    const bool open = std::any_of(bench->record.findings.begin(), bench->record.findings.end(),
-                                  [](const Finding& f) { return f.state == FindingState::toDo; });
+    const PianoRecord& record = bench->record;
+    printJson(withNumbers(surveyJson(record), *numbers), json);
+    askQuestions(record, json);
+    sayFindings(record, json);
+    for (const Advice& advice : adviceOf(record))
+        say(words::adviceSentence(advice, record.piano), json);
+    for (const auto& [part, check] : *numbers)
+        say(QStringLiteral("%1. %2").arg(words::partOfActionName(part), words::markCheckSentence(check)), json);
+    sayJob(record, json);
+    const bool open =
+        std::any_of(record.findings.begin(), record.findings.end(),
+                    [](const Finding& f) { return f.state == FindingState::toDo; }) ||
+        std::any_of(numbers->begin(), numbers->end(), [](const Checked& each) { return !each.check.right(); });
     return open ? kOutside : kDone;
 }
 

@@ -4,7 +4,7 @@
 #include "app/console.h"
 #include "core/plan/plan_in_force.h"
 #include "core/sheet/sheet.h"
-#include "ui/words/words.h"
+#include "ui/words/survey_names.h"
 
 #include <QString>
 #include <QUuid>
@@ -73,9 +73,18 @@ int run(const CheckRequest& request, bool json) {
 
 namespace {
 
+void askFirst(const Plan& plan, const PianoRecord& record, bool json) {
+    const auto ofSurvey = askBeforePlan(record.findings, record.piano);
+    for (const auto question : openQuestions(plan, record)) {
+        const bool answerable = std::find(ofSurvey.begin(), ofSurvey.end(), question) != ofSurvey.end();
+        const QString how =
+            answerable ? QStringLiteral(" (survey --state \"%1\")").arg(words::surveyAnswer(question, record.piano))
+                       : QString();
+        ask(words::askFirstSentence(question) + how, json);
+    }
+}
+
 void sayPlan(const Plan& plan, const Piano& piano, bool json) {
-    for (const auto question : plan.askFirst)
-        ask(words::askFirstSentence(question), json);
     for (const Trial& trial : plan.trials)
         say(QStringLiteral("Trial first: %1, notes %2, %3.")
                 .arg(words::name(trial.operation), utf8(writeNotes(trial.notes)),
@@ -117,6 +126,7 @@ int run(const PlanRequest& request, bool json) {
     const auto plan = planFor(*bench, request);
     if (!plan) return refused(plan.error(), json);
     printJson(planJson(*plan, bench->record), json);
+    askFirst(*plan, bench->record, json);
     sayPlan(*plan, bench->record.piano, json);
     return anythingToDo(*plan) ? kOutside : kDone;
 }

@@ -48,11 +48,13 @@ constexpr SymptomCheck dropClose{
 constexpr SymptomCheck letOffClose{"let-off-too-near", dimension::letOff,        false, {},
                                    word::blocks,       AftertouchGain::atHammer, 1.0,   kFartherLetOff};
 
-constexpr SymptomCheck look(std::string_view id) {
-    return {id};
-}
-constexpr SymptomCheck grand(std::string_view id) {
+constexpr SymptomCheck look(std::string_view id, std::string_view part = {}) {
     SymptomCheck check{id};
+    check.part = part;
+    return check;
+}
+constexpr SymptomCheck grand(std::string_view id, std::string_view part = {}) {
+    SymptomCheck check = look(id, part);
     check.grandOnly = true;
     return check;
 }
@@ -64,61 +66,88 @@ constexpr SymptomCheck kDouble[] = {lostMotion,
                                     heightLow,
                                     dipShallow,
                                     checkFar,
-                                    look("jack-spring"),
-                                    look("damper-spring"),
-                                    look("jack-centre"),
-                                    look("butt-spring")};
-constexpr SymptomCheck kDoubleOne[] = {look("jack-tip-pin-spring"), look("butt-spring"), strapTight,
-                                       look("check-wire")};
-constexpr SymptomCheck kByPlayer[] = {clearance, look("player-stop-rail"), look("finger-stroke")};
-constexpr SymptomCheck kBlocks[] = {letOffNear, checkNear, dipShallow, look("button-felt"),
-                                    look("let-off-rail-screws")};
-constexpr SymptomCheck kNoReturn[] = {strapTorn, look("butt-spring"), offRail, look("hammer-centre"),
-                                      look("hammer-rubs-neighbour")};
-constexpr SymptomCheck kRepeats[] = {look("normal-within-limits"), lostMotion, look("key-bushing"),
-                                     look("butt-spring"),          checkNear,  lightUp};
-constexpr SymptomCheck kNotChecking[] = {look("check-felt"), look("check-wire"),   dipShallow,          aftertouch,
-                                         checkFar,           look("hammer-shank"), look("catcher-tilt")};
-constexpr SymptomCheck kChecksNear[] = {checkNear, look("check-wire"), look("capstan-raised"), grand("tail-rough")};
-constexpr SymptomCheck kWeak[] = {letOffFar, blowShort, look("felt-worn"), aftertouch};
-constexpr SymptomCheck kWeakOne[] = {look("hammer-shank"), look("butt-loose"), look("string"), letOffFar};
-constexpr SymptomCheck kClickReturn[] = {look("butt-cushion"), look("name-board-felt"), look("heel-cloth"),
-                                         look("jack-stop-felt")};
-constexpr SymptomCheck kClickBottom[] = {look("front-felt"), look("capstan-loose"), look("key-lead")};
-constexpr SymptomCheck kBuzz[] = {look("flange-screws"), look("plate"),       look("muffler-rail"),
-                                  look("loose-hinge"),   look("damper-wire"), look("butt-plate")};
-constexpr SymptomCheck kSticks[] = {
-    look("key-bushing"), look("key-rubs"), look("balance-hole"), look("key-warped"), look("pin-rusty"),
-    heavyDown,           lightUp};
-constexpr SymptomCheck kHeavy[] = {look("damp-centres"), dampersEarly, look("damper-spring"),
-                                   afterLarge,           offRail,      heavyDown};
-constexpr SymptomCheck kHeavyMiddle[] = {dampersEarly, look("damper-spring")};
-constexpr SymptomCheck kRings[] = {look("damper-felt"), look("spoon-too-far-in"), look("pedal-free-play"),
-                                   look("damper-wire"), look("damper-spring"),    look("damper-wedge")};
-constexpr SymptomCheck kRingsAll[] = {look("pedal-free-play"), look("damper-rod"), look("action-seated")};
-constexpr SymptomCheck kLiftsUnevenly[] = {look("damper-wire"), look("damper-rod-hanger"), look("damper-felt"),
-                                           dampersLate};
-constexpr SymptomCheck kAllLow[] = {heightLow, dipShallow, offRail, look("three-felts-compared"),
-                                    look("straightedge-on-rail")};
+                                    look("jack-spring", "jack-spring"),
+                                    look("damper-spring", "damper-lever-spring"),
+                                    look("jack-centre", "jack"),
+                                    look("butt-spring", "butt-spring")};
+constexpr SymptomCheck kDoubleOne[] = {look("jack-tip-pin-spring", "jack|jack-spring"),
+                                       look("butt-spring", "butt-spring"), strapTight,
+                                       look("check-wire", "back-check-wire")};
+constexpr SymptomCheck kByPlayer[] = {clearance, look("player-stop-rail", "player-stop-rail"),
+                                      look("finger-stroke", "player-stack")};
+constexpr SymptomCheck kBlocks[] = {letOffNear, checkNear, dipShallow, look("button-felt", "let-off-button"),
+                                    look("let-off-rail-screws", "let-off-rail")};
+constexpr SymptomCheck kNoReturn[] = {strapTorn, look("butt-spring", "butt-spring"), offRail,
+                                      look("hammer-centre", "hammer-flange"), look("hammer-rubs-neighbour")};
+constexpr SymptomCheck kRepeats[] = {
+    look("normal-within-limits"),       lostMotion, look("key-bushing", "front-bushing|balance-bushing"),
+    look("butt-spring", "butt-spring"), checkNear,  lightUp};
+constexpr SymptomCheck kNotChecking[] = {
+    look("check-felt", "back-check"),     look("check-wire", "back-check-wire"), dipShallow, aftertouch, checkFar,
+    look("hammer-shank", "hammer-shank"), look("catcher-tilt", "catcher")};
+constexpr SymptomCheck kChecksNear[] = {checkNear, look("check-wire", "back-check-wire"), look("capstan-raised"),
+                                        grand("tail-rough")};
+constexpr SymptomCheck kWeak[] = {letOffFar, blowShort, look("felt-worn", "hammer-head"), aftertouch};
+constexpr SymptomCheck kWeakOne[] = {look("hammer-shank", "hammer-shank"),
+                                     look("butt-loose", "butt-plate|hammer-flange"), look("string", "string-fit"),
+                                     letOffFar};
+constexpr SymptomCheck kClickReturn[] = {look("butt-cushion", "butt-cushion"), look("name-board-felt", "key-slip"),
+                                         look("heel-cloth", "wippen-heel-cloth"),
+                                         look("jack-stop-felt", "jack-stop-felt")};
+constexpr SymptomCheck kClickBottom[] = {look("front-felt", "front-felt"), look("capstan-loose", "capstan"),
+                                         look("key-lead", "key")};
+constexpr SymptomCheck kBuzz[] = {look("flange-screws", "flange-screws"), look("plate", "strings-soundboard"),
+                                  look("muffler-rail", "muffler-rail"),   look("loose-hinge"),
+                                  look("damper-wire", "damper-wire"),     look("butt-plate", "butt-plate")};
+constexpr SymptomCheck kSticks[] = {look("key-bushing", "front-bushing|balance-bushing"),
+                                    look("key-rubs", "key-slip"),
+                                    look("balance-hole", "balance-hole"),
+                                    look("key-warped", "key"),
+                                    look("pin-rusty", "front-rail-pin|balance-rail-pin"),
+                                    heavyDown,
+                                    lightUp};
+constexpr SymptomCheck kHeavy[] = {look("damp-centres", "moth-rust"),
+                                   dampersEarly,
+                                   look("damper-spring", "damper-lever-spring"),
+                                   afterLarge,
+                                   offRail,
+                                   heavyDown};
+constexpr SymptomCheck kHeavyMiddle[] = {dampersEarly, look("damper-spring", "damper-lever-spring")};
+constexpr SymptomCheck kRings[] = {
+    look("damper-felt", "damper-felt-wedge|damper-felt-clip|damper-felt-flat|damper-felt-split-wedge"),
+    look("spoon-too-far-in", "spoon"),
+    look("pedal-free-play", "trapwork"),
+    look("damper-wire", "damper-wire"),
+    look("damper-spring", "damper-lever-spring"),
+    look("damper-wedge", "damper-felt-wedge")};
+constexpr SymptomCheck kRingsAll[] = {look("pedal-free-play", "trapwork"), look("damper-rod", "damper-rod"),
+                                      look("action-seated", "action-bolts")};
+constexpr SymptomCheck kLiftsUnevenly[] = {
+    look("damper-wire", "damper-wire"), look("damper-rod-hanger", "damper-rod"),
+    look("damper-felt", "damper-felt-wedge|damper-felt-clip|damper-felt-flat|damper-felt-split-wedge"), dampersLate};
+constexpr SymptomCheck kAllLow[] = {heightLow, dipShallow, offRail, look("three-felts-compared", "balance-felt"),
+                                    look("straightedge-on-rail", "key-frame")};
 constexpr SymptomCheck kOffRail[] = {offRail, look("room-humidity")};
-constexpr SymptomCheck kRattle[] = {look("key-bushing"), look("pin-turned"), look("balance-hole")};
-constexpr SymptomCheck kWink[] = {strapTight, look("soft-rod-too-long"), halfBlow};
-constexpr SymptomCheck kNoSoft[] = {look("soft-rod"), look("pedal-free-play"), halfBlowShort};
-constexpr SymptomCheck kBury[] = {dipDeep, sharpProud, sharpLow, look("sharp-front-felt")};
-constexpr SymptomCheck kWorse[] = {look("capstan-threads"), look("rest-rail-loose"), look("felts-settling"),
-                                   look("action-seated")};
-constexpr SymptomCheck kBlock[] = {look("let-off-rail-screws"), letOffClose, letOffFar};
+constexpr SymptomCheck kRattle[] = {look("key-bushing", "front-bushing|balance-bushing"),
+                                    look("pin-turned", "front-rail-pin"), look("balance-hole", "balance-hole")};
+constexpr SymptomCheck kWink[] = {strapTight, look("soft-rod-too-long", "rail-lift-rod"), halfBlow};
+constexpr SymptomCheck kNoSoft[] = {look("soft-rod", "rail-lift-rod"), look("pedal-free-play", "trapwork"),
+                                    halfBlowShort};
+constexpr SymptomCheck kBury[] = {dipDeep, sharpProud, sharpLow, look("sharp-front-felt", "front-felt")};
+constexpr SymptomCheck kWorse[] = {look("capstan-threads", "capstan"), look("rest-rail-loose", "rest-rail-cloth"),
+                                   look("felts-settling"), look("action-seated", "action-bolts")};
+constexpr SymptomCheck kBlock[] = {look("let-off-rail-screws", "let-off-rail"), letOffClose, letOffFar};
 constexpr SymptomCheck kBubbling[] = {dropClose,
                                       blowLong,
                                       dipShallow,
                                       letOffClose,
                                       heightLow,
                                       aftertouch,
-                                      grand("repetition-spring-weak"),
-                                      grand("knuckle-flat"),
-                                      grand("repetition-lever-pin")};
-constexpr SymptomCheck kSecondBlow[] = {letOffClose, dropClose, grand("repetition-spring"),
-                                        grand("repetition-lever-pin"), checkNear};
+                                      grand("repetition-spring-weak", "repetition-lever"),
+                                      grand("knuckle-flat", "knuckle"),
+                                      grand("repetition-lever-pin", "repetition-lever")};
+constexpr SymptomCheck kSecondBlow[] = {letOffClose, dropClose, grand("repetition-spring", "repetition-lever"),
+                                        grand("repetition-lever-pin", "repetition-lever"), checkNear};
 
 constexpr SymptomRow kRows[] = {
     {"double-strike", kDouble},

@@ -10,7 +10,8 @@ namespace hammerline {
 
 enum class AftertouchGain : std::uint8_t { none, atKey, atHammer };
 
-/// One check: a reading that decides (dimension and side, a limit in trade units where the row names one), or none.
+/// One check: a reading that decides (dimension and side, a limit in trade units where the row names one), or a part
+/// of the survey that decides, or neither: then it is only looked at.
 struct SymptomCheck {
     std::string_view id;
     std::optional<DimensionId> dimension = {};
@@ -21,6 +22,7 @@ struct SymptomCheck {
     double step = 0; // mm of the customary remedy
     std::span<const std::string_view> sideEffects = {};
     bool grandOnly = false;
+    std::string_view part = {}; // of the survey, several by |: a fault there answers the check
 };
 
 struct SymptomRow {

@@ -2,6 +2,7 @@
 
 #include "core/plan/outlook.h"
 #include "core/plan/steps.h"
+#include "core/survey/job.h"
 
 #include <algorithm>
 #include <set>
@@ -64,13 +65,12 @@ void expectOnly(Bench& bench, const std::vector<NoteState>& found, Plan& plan) {
     std::erase_if(plan.conflicts, [&](const Conflict& c) { return !worked.contains(c.note); });
 }
 
-void askAboutScrews(Bench& bench, const std::vector<Trial>& trials) {
-    const bool letOff =
-        std::any_of(trials.begin(), trials.end(), [](const Trial& t) { return t.operation == operation::letOffTurn; });
-    const bool answered = std::any_of(bench.record.findings.begin(), bench.record.findings.end(), [](const Finding& f) {
-        return f.part == "let-off-screw" && f.state != FindingState::notLookedAt;
-    });
-    if (letOff && !answered) bench.askFirst.push_back("try-let-off-screws");
+/// What the survey has not answered comes before the deciding checks of the causes, each once.
+void askAboutParts(Bench& bench) {
+    auto asked = askBeforePlan(bench.record.findings, bench.piano());
+    for (const std::string_view each : bench.askFirst)
+        if (std::find(asked.begin(), asked.end(), each) == asked.end()) asked.push_back(each);
+    bench.askFirst = std::move(asked);
 }
 
 } // namespace
@@ -101,7 +101,7 @@ Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pa
         expectOnly(bench, found, plan);
     }
     plan.trials = chooseTrials(bench, plan.steps);
-    askAboutScrews(bench, plan.trials);
+    askAboutParts(bench);
     plan.pass = pass;
     plan.options = options;
     plan.ratio = bench.ratio;

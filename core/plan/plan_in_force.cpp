@@ -1,5 +1,7 @@
 #include "core/plan/plan_in_force.h"
 
+#include "core/survey/job.h"
+
 #include <algorithm>
 
 namespace hammerline {
@@ -65,6 +67,21 @@ std::vector<Done> allDone(const Plan& plan) {
     for (const Step& step : plan.steps)
         if (auto done = doneBy(plan, Tick{step.id, {}, false})) all.push_back(std::move(*done));
     return all;
+}
+
+std::vector<std::string_view> openQuestions(const Plan& plan, const PianoRecord& record) {
+    auto open = askBeforePlan(record.findings, record.piano);
+    for (const std::string_view each : plan.askFirst) {
+        const bool ofSurvey = each == "try-let-off-screws" || findPart(each);
+        const bool already = std::find(open.begin(), open.end(), each) != open.end();
+        // A part that a cause's check asks for is answered by any word on it.
+        const bool answered =
+            ofSurvey && std::any_of(record.findings.begin(), record.findings.end(), [&](const Finding& f) {
+                return f.part == each && f.state != FindingState::notLookedAt;
+            });
+        if (!already && !answered && each != "try-let-off-screws") open.push_back(each);
+    }
+    return open;
 }
 
 } // namespace hammerline

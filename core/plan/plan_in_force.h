@@ -23,4 +23,8 @@ Outcome<Done> doneBy(const Plan&, const Tick&);
 /// The same for every step.
 std::vector<Done> allDone(const Plan&);
 
+/// What is asked before the plan is acted on, as the survey stands now: a plan that was frozen keeps no answered
+/// question. First what the survey asks of every piano, then the deciding checks of this plan's causes.
+std::vector<std::string_view> openQuestions(const Plan&, const PianoRecord&);
+
 } // namespace hammerline

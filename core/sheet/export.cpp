@@ -1,4 +1,5 @@
 // What leaves the book as text: the long form that the import recognises, and JSON for anyone.
+#include "core/sheet/csv_field.hpp"
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
 
@@ -20,30 +21,8 @@ std::string isoTime(std::int64_t microseconds) {
                        microseconds % 1'000'000);
 }
 
-/// Quoted where the form needs it. A text that a spreadsheet would run as a formula gets an apostrophe before it;
-/// numbers keep their minus (RFC 4180 for the quoting).
-std::string field(std::string_view text) {
-    std::string out;
-    const bool number = !text.empty() && text.find_first_not_of("+-.,0123456789/ ") == std::string_view::npos;
-    if (!text.empty() && !number && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos)
-        out = "'";
-    out += text;
-    if (out.find_first_of(";\"\r\n") == std::string::npos && (out.empty() || (out.front() != ' ' && out.back() != ' ')))
-        return out;
-    std::string quoted = "\"";
-    for (const char c : out)
-        quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
-    return quoted + '"';
-}
-
 void line(std::string& out, std::initializer_list<std::string> fields) {
-    bool first = true;
-    for (const std::string& each : fields) {
-        if (!first) out += ';';
-        out += field(each);
-        first = false;
-    }
-    out += "\r\n";
+    sheet::csvLine(out, fields);
 }
 
 std::string stateOf(const Reading& reading) {

@@ -1,3 +1,4 @@
+#include "core/plan/plan_in_force.h"
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
 
@@ -58,7 +59,7 @@ Json stepRow(const Step& step) {
 
 } // namespace
 
-std::string planJson(const Plan& plan, const PianoRecord&) {
+std::string planJson(const Plan& plan, const PianoRecord& record) {
     Json out;
     out["plan"] = plan.uuid.empty() ? Json(nullptr) : Json(plan.uuid);
     out["pass"] = plan.pass;
@@ -107,7 +108,7 @@ std::string planJson(const Plan& plan, const PianoRecord&) {
     out["stale_after"] = Json::array();
     for (const Cell& cell : plan.becomesStale)
         out["stale_after"].push_back({{"note", cell.note.value}, {"dimension", sheet::text(key(cell.dimension))}});
-    out["ask_first"] = sheet::texts(plan.askFirst);
+    out["ask_first"] = sheet::texts(openQuestions(plan, record));
     out["minutes"] = sheet::rounded(plan.minutes);
     return sheet::dump(out);
 }

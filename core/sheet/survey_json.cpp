@@ -1,7 +1,8 @@
 // The survey as JSON (commands.md): findings grouped by what they say, parts to order, minutes.
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
-#include "core/survey/job.h"
+#include "core/sheet/work_order.h"
+#include "core/survey/rail_advice.h"
 #include "core/survey/standing.h"
 
 #include <algorithm>
@@ -72,12 +73,63 @@ Json lineJson(const PartsLine& line) {
             {"notes", sheet::notes(line.notes)}};
 }
 
+Json supplies(const std::set<std::string>& names) {
+    Json out = Json::array();
+    for (const std::string& each : names)
+        out.push_back(each);
+    return out;
+}
+
 Json jobJson(const JobLine& line) {
     return {{"part", sheet::text(line.part)},      {"stage", sheet::text(key(line.stage))},
             {"to_do", sheet::notes(line.toDo)},    {"watch", sheet::notes(line.watch)},
             {"mended", sheet::notes(line.mended)}, {"first", line.first},
-            {"waits_for_parts", line.waits},       {"specialist", line.specialist},
-            {"minutes", line.minutesOpen},         {"minutes_done", line.minutesDone}};
+            {"waits_for_parts", line.waits},       {"waits_for", supplies(line.waitsFor)},
+            {"specialist", line.specialist},       {"minutes", line.minutesOpen},
+            {"minutes_done", line.minutesDone}};
+}
+
+Json stepJson(const WorkOrderStep& step) {
+    Json lines = Json::array();
+    for (const JobLine& line : step.lines)
+        lines.push_back(sheet::text(line.part));
+    return {{"step", sheet::text(step.id)},
+            {"state", sheet::text(key(step.state))},
+            {"open", step.open},
+            {"done", step.done},
+            {"parts", std::move(lines)},
+            {"waits_for", supplies(step.waitsFor)},
+            {"minutes", sheet::rounded(step.minutesOpen)},
+            {"minutes_done", sheet::rounded(step.minutesDone)}};
+}
+
+Json orderJson(const WorkOrder& order) {
+    Json out = {{"steps", Json::array()},
+                {"minutes", sheet::rounded(order.minutesOpen)},
+                {"minutes_done", sheet::rounded(order.minutesDone)},
+                {"unforeseen_minutes", sheet::rounded(order.unforeseen)}};
+    for (const WorkOrderStep& step : order.steps)
+        out["steps"].push_back(stepJson(step));
+    return out;
+}
+
+/// What each symptom comes from, as far as the last pass and the findings tell.
+Json symptomsJson(const PianoRecord& record) {
+    Json out = Json::array();
+    for (const Advice& advice : adviceOf(record)) {
+        Json checks = Json::array();
+        for (const Advice::Check& check : advice.checks)
+            checks.push_back({{"check", sheet::text(check.id)},
+                              {"supported", check.supported ? Json(*check.supported) : Json(nullptr)},
+                              {"side_effects", sheet::texts(check.sideEffects)},
+                              {"aftertouch_gain", sheet::rounded(check.aftertouchGain)}});
+        out.push_back({{"symptom", advice.symptom},
+                       {"first", advice.notes.first},
+                       {"last", advice.notes.last},
+                       {"checks", std::move(checks)},
+                       {"no_dimension_explains", advice.noDimensionExplains}});
+    }
+    return out;
 }
 
 } // namespace
@@ -104,9 +156,10 @@ std::string surveyJson(const PianoRecord& record) {
         if (!standing.blockersOf(NoteNumber{i}).empty()) blocked.push_back(NoteNumber{i});
     out["blocked"] = sheet::notes(blocked);
     out["ask_before_plan"] = sheet::texts(askBeforePlan(findings, record.piano));
-    out["symptoms"] = Json::array();
-    for (const Symptom& each : record.symptoms)
-        out["symptoms"].push_back({{"symptom", each.key}, {"first", each.notes.first}, {"last", each.notes.last}});
+    out["advice"] = Json::array();
+    if (letOffRailFirst(findings, record.piano)) out["advice"].push_back("let-off-rail-to-specialist");
+    out["order"] = orderJson(workOrder(record));
+    out["symptoms"] = symptomsJson(record);
     return sheet::dump(out);
 }
 

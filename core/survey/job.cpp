@@ -54,8 +54,9 @@ JobLine lineOf(const Part& part, const Standing& standing, const JobTerms& terms
         line.first = line.first || standing.blocks(*f);
         line.specialist = line.specialist || (remedy && remedy->key == "refer");
         const bool missing = remedy && !remedy->supply.empty() && !terms.inHand.contains(std::string(remedy->supply));
-        line.waits = line.waits || missing;
+        if (missing) line.waitsFor.emplace(remedy->supply);
     }
+    line.waits = !line.waitsFor.empty();
     return line;
 }
 
@@ -75,18 +76,53 @@ std::vector<NoteNumber> workedNotes(const Part& part, JobLine& line, const Stand
 
 } // namespace
 
+namespace {
+
+std::optional<double> termNumber(const std::string& text) {
+    const auto read = parseQuantity(text, Unit::mm);
+    if (!read || read->count < 0 || read->unitTyped) return std::nullopt;
+    return toTrade(read->count, Kind::length);
+}
+
+std::pair<std::string, std::string> atDot(const std::string& name) {
+    const auto dot = name.find('.');
+    if (dot == std::string::npos) return {name, {}};
+    return {name.substr(0, dot), name.substr(dot + 1)};
+}
+
+bool isSupply(std::string_view name) {
+    const auto all = parts();
+    return std::any_of(all.begin(), all.end(), [&](const Part& part) {
+        return std::any_of(part.remedies.begin(), part.remedies.end(),
+                           [&](const Remedy& remedy) { return !name.empty() && remedy.supply == name; });
+    });
+}
+
+} // namespace
+
+Outcome<std::pair<std::string, std::string>> parseTerm(std::string_view text) {
+    const auto equals = text.find('=');
+    const auto unread = [&] { return refuse(RefusalCode::usage, std::string(text)); };
+    if (equals == std::string_view::npos) return unread();
+    const std::string name(text.substr(0, equals)), value(text.substr(equals + 1));
+    const auto [head, of] = atDot(name);
+    const auto amount = termNumber(value);
+    const bool yesOrNo = value == "yes" || value == "no";
+    if ((head == "minutes" || head == "only-these") && !findPart(of)) return refuse(RefusalCode::unknownPart, of);
+    if (head == "in-hand" && !isSupply(of)) return refuse(RefusalCode::unknownPart, of);
+    const bool read = (head == "minutes" && amount && *amount <= 6000) ||
+                      ((name == "spare-percent" || name == "spare-at-least") && amount && *amount <= 100) ||
+                      ((head == "only-these" || head == "in-hand") && yesOrNo) ||
+                      (name == "hand" && (value == "practised" || value == "beginner"));
+    if (!read) return unread();
+    return std::pair{name, value};
+}
+
 JobTerms jobTerms(const std::map<std::string, std::string>& preferences) {
     JobTerms terms;
-    const auto number = [](const std::string& text) -> std::optional<double> {
-        const auto read = parseQuantity(text, Unit::mm);
-        if (!read || read->count < 0 || read->unitTyped) return std::nullopt;
-        return toTrade(read->count, Kind::length);
-    };
     for (const auto& [name, value] : preferences) {
-        const auto dot = name.find('.');
-        const std::string head = name.substr(0, dot);
-        const std::string of = dot == std::string::npos ? std::string{} : name.substr(dot + 1);
-        const auto amount = number(value);
+        const auto [head, of] = atDot(name);
+        const auto amount = termNumber(value);
         if (head == "minutes" && amount && findPart(of)) terms.minutes[of] = *amount;
         if (head == "spare-percent" && amount && *amount <= 100) terms.spares.percent = *amount;
         if (head == "spare-at-least" && amount && *amount <= 100) terms.spares.atLeast = static_cast<int>(*amount);

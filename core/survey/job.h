@@ -20,6 +20,10 @@ struct JobTerms {
 /// The terms kept with a piano: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.SUPPLY, hand.
 JobTerms jobTerms(const std::map<std::string, std::string>& preferences);
 
+/// One of these, as it is typed: "minutes.butt-plate=8", "spare-percent=10", "in-hand.butt-plate=yes". Refuses usage,
+/// unknownPart.
+Outcome<std::pair<std::string, std::string>> parseTerm(std::string_view);
+
 /// One part in the order of the whole job.
 struct JobLine {
     std::string_view part;
@@ -27,9 +31,10 @@ struct JobLine {
     std::vector<NoteNumber> toDo, watch, mended, notLookedAt;
     bool wholePiano = false; // said of the piano, not of notes
     bool wholeSet = false;
-    bool first = false;      // something here blocks regulating
-    bool waits = false;      // for parts that are not in hand
-    bool specialist = false; // referred, or no customary minutes
+    bool first = false;             // something here blocks regulating
+    bool waits = false;             // for parts that are not in hand
+    std::set<std::string> waitsFor; // supplies
+    bool specialist = false;        // referred, or no customary minutes
     double minutesOpen = 0, minutesDone = 0;
 };
 struct Job {

@@ -1,3 +1,4 @@
+#include "core/survey/rail_advice.h"
 #include "tests/core/survey_bench.h"
 
 #include <rapidcheck.h>
@@ -92,6 +93,17 @@ TEST_CASE("scenario S4: a screw that does not turn holds its note until it does"
     REQUIRE(line(lines, "let-off-screw"));
     CHECK(line(lines, "let-off-screw")->needed == 1);
     CHECK(line(lines, "let-off-screw")->notes == std::vector{NoteNumber{71}});
+}
+
+TEST_CASE("scenario S4: beyond one screw in twenty the whole rail goes to a specialist first") {
+    const Piano piano = pianoOf(ActionKind::upright);
+    std::vector<Finding> findings;
+    add(findings, "1-4 let-off-screw seized", piano); // 4 of 88 are 4.5 per cent
+    CHECK_FALSE(letOffRailFirst(findings, piano));
+    add(findings, "71 let-off-screw eye-broken", piano); // 5 of 88 are 5.7
+    CHECK(letOffRailFirst(findings, piano));
+    state(findings, "1,2 let-off-screw mended", piano);
+    CHECK_FALSE(letOffRailFirst(findings, piano));
 }
 
 TEST_CASE("counts that are not 88 (trade-press counts: 88 = 52 + 36, 85 = 50 + 35; centres 88 x 3 + n)") {
@@ -191,4 +203,89 @@ TEST_CASE("any set of straps found rotten gives the same order as adding it up b
         RC_ASSERT(lines.front().needed == needed);
         RC_ASSERT(lines.front().quantity == withSpare(needed));
     });
+}
+
+TEST_CASE("any handful of findings gives the order that plain counting gives") {
+    // Reckoned again from the typed findings, without the catalogue's own counting: supply by fault, one a note.
+    struct Kind {
+        const char* typed;
+        const char* supply;
+        int each;
+    };
+    static constexpr std::array kKinds = {
+        Kind{"jack-spring broken", "jack-spring", 1}, Kind{"jack loose", "centre-pin", 1},
+        Kind{"hammer-flange loose", "centre-pin", 1}, Kind{"hammer-shank crack", "hammer-shank", 1},
+        Kind{"back-check-wire rusty", "back-check-wire", 1}};
+    rc::check("singles", [] {
+        const Piano piano = pianoOf(ActionKind::upright);
+        std::vector<Finding> findings;
+        std::map<std::string, int> expected;
+        for (const Kind& kind : kKinds) {
+            const auto notes = *rc::gen::container<std::set<int>>(rc::gen::inRange(1, 89));
+            for (const int n : notes)
+                add(findings, std::to_string(n) + ' ' + kind.typed, piano);
+            if (!notes.empty()) expected[kind.supply] += static_cast<int>(notes.size()) * kind.each;
+        }
+        if (expected.contains("centre-pin")) expected["centre-bushing"] = 2 * expected["centre-pin"];
+        const auto lines = partsList(findings, piano);
+        RC_ASSERT(lines.size() == expected.size());
+        for (const PartsLine& each : lines) {
+            RC_ASSERT(each.needed == expected[each.part]);
+            RC_ASSERT(each.quantity == withSpare(each.needed));
+        }
+    });
+}
+
+TEST_CASE("running lengths follow the naturals, whatever the compass and the pieces of the rail") {
+    rc::check("strips", [] {
+        const int notes = *rc::gen::inRange(40, 108);
+        const int cut = *rc::gen::inRange(10, notes - 10);
+        Piano piano = pianoOf(ActionKind::upright, notes);
+        set(piano, "rest-rail",
+            "1-" + std::to_string(cut) + "," + std::to_string(cut + 1) + "-" + std::to_string(notes));
+        std::vector<Finding> findings;
+        add(findings, std::to_string(cut) + " rest-rail-cloth grooved", piano);
+        // Counted on the pattern of the keyboard from A: sharps are the 2nd, 5th, 7th, 10th and 12th of each twelve.
+        int naturals = 0;
+        for (int n = 1; n <= cut; ++n) {
+            const int k = (n - 1) % 12 + 1;
+            naturals += k != 2 && k != 5 && k != 7 && k != 10 && k != 12;
+        }
+        const auto lines = partsList(findings, piano);
+        const PartsLine* cloth = line(lines, "rest-rail-cloth");
+        RC_ASSERT(cloth != nullptr);
+        // 23.5 mm a natural, to the next centimetre (common practice, no source)
+        RC_ASSERT(cloth->needed == (naturals * 235 + 99) / 100 * 10);
+    });
+}
+
+TEST_CASE("situation C2: a refurbishment list holds few, sets, and work without a part (hobby account of July 2016)") {
+    const Piano piano = playerUpright();
+    std::vector<Finding> findings;
+    add(findings, "all front-bushing hard clean", piano);         // bushings freshened
+    add(findings, "all balance-rail-pin rusty polish", piano);    // pins polished
+    add(findings, "all hammer-head deep-grooves reshape", piano); // hammers filed
+    add(findings, "12,23,40 butt-plate broken", piano);           // a few butt plates
+    add(findings, "all hammer-flange tight ease", piano);         // centre pins eased, not replaced
+    add(findings, "11-28 damper-felt-wedge hard", piano);         // damper felts
+    add(findings, "all trapwork slop bush", piano);               // trapwork bushings
+    const auto lines = partsList(findings, piano);
+    CHECK(line(lines, "butt-plate")->needed == 3);
+    CHECK(line(lines, "damper-felt-wedge")->needed == 18);
+    CHECK(line(lines, "trapwork-felt")->unit == "set");
+    for (const auto none : {"front-bushing", "balance-rail-pin", "hammer-head", "hammer-flange", "centre-pin"})
+        CHECK(line(lines, none) == nullptr);
+    const Job job = wholeJob(findings, piano);
+    CHECK(job.minutesOpen > 0); // work without a part is work all the same
+}
+
+TEST_CASE("situation C8: foam turned to putty is a new strip first, and no note is levelled before it") {
+    const Piano piano = pianoOf(ActionKind::upright);
+    std::vector<Finding> findings;
+    add(findings, "all back-rail-cloth putty", piano);
+    CHECK(blockedNotes(findings, piano).size() == 88);
+    CHECK(line(partsList(findings, piano), "back-rail-cloth")->needed == 1230);
+    const auto cells = disturbedBy(findings.front(), piano);
+    CHECK(std::find(cells.begin(), cells.end(), Cell{{40}, dimension::keyHeight}) != cells.end());
+    CHECK(std::find(cells.begin(), cells.end(), Cell{{40}, dimension::letOff}) == cells.end());
 }

@@ -1,4 +1,5 @@
 // The adjustment list on paper (look.md 10): under the access it needs, direction and aim in the largest type.
+#include "core/plan/plan_in_force.h"
 #include "ui/print/documents.h"
 #include "ui/print/work_rows.h"
 #include "ui/words/words.h"
@@ -92,11 +93,21 @@ private:
     }
 
     void askFirst() {
-        for (const std::string_view id : m_plan.askFirst) {
-            const Paragraph text = {{said(QT_TRANSLATE_NOOP("paper", "First: ")), true},
-                                    {words::askFirstSentence(id), false}};
-            add(tickedParagraph(text, m_source.width()));
+        QStringList parts;
+        for (const std::string_view id : openQuestions(m_plan, m_source.record)) {
+            if (findPart(id))
+                parts << words::partOfActionName(id).toLower();
+            else
+                addQuestion(words::askFirstSentence(id));
         }
+        if (!parts.isEmpty())
+            addQuestion(said(QT_TRANSLATE_NOOP("paper", "not looked at yet, look before anything is adjusted: %1."))
+                            .arg(parts.join(QStringLiteral("; "))));
+    }
+
+    void addQuestion(const QString& text) {
+        const Paragraph question = {{said(QT_TRANSLATE_NOOP("paper", "First: ")), true}, {text, false}};
+        add(tickedParagraph(question, m_source.width()));
     }
 
     Solid bar(const AdjustmentVisit& visit, bool again) const {

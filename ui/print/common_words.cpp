@@ -52,8 +52,9 @@ QString passText(const Pass& pass) {
 Document emptyDocument(const Source& source, const QString& title, const QString& about) {
     Document document;
     document.title = title;
-    document.subtitle = {{QString::fromStdString(source.piano().name), true},
-                         {QStringLiteral("  ·  ") + passText(source.view.pass), false}};
+    document.subtitle = {{QString::fromStdString(source.piano().name), true}};
+    if (source.view.pass.number > 0)
+        document.subtitle.push_back({QStringLiteral("  ·  ") + passText(source.view.pass), false});
     if (!about.isEmpty()) document.subtitle.push_back({QStringLiteral("  ·  ") + about, false});
     document.specLine =
         said(QT_TRANSLATE_NOOP("paper", "Zones: %1. Source: %2"))

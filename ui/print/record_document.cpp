@@ -1,4 +1,7 @@
-// The owner's record: what the piano is, what was found, what was done, how it stands now, what stays open.
+// The owner's record: what the piano is, how it was found, what was done, how it is left, what stays open and what to
+// watch. Plain words, and nothing that is not in the book.
+#include "core/sheet/work_order.h"
+#include "core/survey/standing.h"
 #include "ui/print/documents.h"
 #include "ui/words/words.h"
 
@@ -14,6 +17,8 @@ namespace hammerline::print {
 
 namespace {
 
+constexpr std::size_t kNotesNamed = 12; // more are counted
+
 QString said(const char* text) {
     return QCoreApplication::translate("paper", text);
 }
@@ -25,60 +30,124 @@ QString dateOf(std::int64_t microseconds) {
 
 QString pianoText(const Piano& piano) {
     const NoteNumber first{1}, last{piano.notes};
-    return said(QT_TRANSLATE_NOOP("paper", "%1, %2 notes, %3 to %4"))
-        .arg(words::actionName(piano.action))
-        .arg(piano.notes)
-        .arg(words::pitch(first, piano), words::pitch(last, piano));
+    QString text = said(QT_TRANSLATE_NOOP("paper", "%1, %2 notes, %3 to %4"))
+                       .arg(words::actionName(piano.action))
+                       .arg(piano.notes)
+                       .arg(words::pitch(first, piano), words::pitch(last, piano));
+    if (piano.hasPlayer()) text += said(QT_TRANSLATE_NOOP("paper", ", with a player"));
+    return text + QLatin1Char('.');
 }
 
-QString passLine(const PianoRecord& record, const Pass& pass) {
-    QString line = passText(pass);
-    if (pass.startedAt) line += QStringLiteral(", ") + dateOf(pass.startedAt);
-    line += said(QT_TRANSLATE_NOOP("paper", ": %1 readings")).arg(pass.readingCount());
-    if (pass.climate)
-        line += said(QT_TRANSLATE_NOOP("paper", ", at %1 °C and %2 % humidity"))
-                    .arg(mm(pass.climate->celsius, 0), mm(pass.climate->humidity, 0));
-    if (const Outcome<PassView> view = viewPass(record, pass.number)) {
-        line += said(QT_TRANSLATE_NOOP("paper", "; %1 notes out, %2"))
-                    .arg(notesOut(view->review))
-                    .arg(words::gradeName(view->grade));
+/// "12 notes", or the notes where they are few: "notes 12, 23-24".
+QString placesText(const std::set<int>& notes) {
+    std::vector<NoteNumber> list;
+    for (const int n : notes)
+        list.push_back({n});
+    if (notes.size() == 1) return said(QT_TRANSLATE_NOOP("paper", "note %1")).arg(*notes.begin());
+    const bool run = *notes.rbegin() - *notes.begin() + 1 == static_cast<int>(notes.size());
+    if (notes.size() > kNotesNamed && !run) return said(QT_TRANSLATE_NOOP("paper", "%1 notes")).arg(notes.size());
+    return said(QT_TRANSLATE_NOOP("paper", "notes %1")).arg(QString::fromStdString(writeNotes(list)));
+}
+
+/// "12 March 2026, as found, at 20 °C and 45 % humidity"
+QString headOf(const Pass& pass) {
+    QStringList parts;
+    if (pass.startedAt) parts << dateOf(pass.startedAt);
+    parts << passText(pass);
+    const auto celsius = pass.climate ? std::optional(pass.climate->celsius) : pass.temperature;
+    const auto humidity = pass.climate ? std::optional(pass.climate->humidity) : pass.humidity;
+    if (celsius) parts << said(QT_TRANSLATE_NOOP("paper", "%1 °C")).arg(mm(*celsius, 0));
+    if (humidity) parts << said(QT_TRANSLATE_NOOP("paper", "%1 % humidity")).arg(mm(*humidity, 0));
+    return parts.join(QStringLiteral(", "));
+}
+
+/// What is out in a pass, the commonest first: "Let-off: too far at 31 notes, blocks at note 12".
+std::vector<Paragraph> outText(const PassView& view) {
+    std::map<DimensionId, std::map<QString, std::set<int>>> out;
+    std::map<DimensionId, std::set<int>> notes;
+    for (const Judged& judged : view.review.ranked) {
+        if (judged.verdict != Verdict::low && judged.verdict != Verdict::high) continue;
+        const DimensionId id = judged.cell.dimension;
+        const QString how =
+            judged.word ? words::name(*judged.word) : words::sideName(id, judged.verdict == Verdict::high);
+        out[id][how].insert(judged.cell.note.value);
+        notes[id].insert(judged.cell.note.value);
     }
-    return line + QLatin1Char('.');
+    std::vector<DimensionId> order;
+    for (const auto& [id, at] : notes)
+        order.push_back(id);
+    std::stable_sort(order.begin(), order.end(),
+                     [&](DimensionId a, DimensionId b) { return notes[a].size() > notes[b].size(); });
+    std::vector<Paragraph> lines;
+    for (const DimensionId id : order) {
+        QStringList how;
+        for (const auto& [word, at] : out[id])
+            how << said(QT_TRANSLATE_NOOP("paper", "%1 at %2")).arg(word, placesText(at));
+        lines.push_back(
+            {{words::name(id) + QStringLiteral(": "), true}, {how.join(QStringLiteral("; ")) + u'.', false}});
+    }
+    return lines;
 }
 
-/// Work done by operation: how many notes, when.
-std::vector<Paragraph> workDone(const PianoRecord& record) {
+/// A pass in words: when, how much was measured, what was out.
+std::vector<Paragraph> visitText(const PianoRecord& record, int number) {
+    const Pass* pass = record.pass(number);
+    const Outcome<PassView> view = viewPass(record, number);
+    if (!pass || !view) return {};
+    std::vector<Paragraph> lines{
+        {{headOf(*pass), true},
+         {said(QT_TRANSLATE_NOOP("paper", ". Measured at %1 places; something is out at %2 of the notes."))
+              .arg(pass->readingCount())
+              .arg(notesOut(view->review)),
+          false}}};
+    for (Paragraph& line : outText(*view))
+        lines.push_back(std::move(line));
+    return lines;
+}
+
+/// Work done by operation: how many notes.
+std::vector<Paragraph> adjusted(const PianoRecord& record) {
     std::map<OperationId, std::set<int>> notes;
     for (const Done& done : record.done)
         for (const NoteNumber note : done.notes)
             notes[done.operation].insert(note.value);
     std::vector<Paragraph> lines;
-    for (const auto& [operation, set] : notes) {
-        std::vector<NoteNumber> list;
-        for (const int note : set)
-            list.push_back({note});
-        lines.push_back(
-            {{words::name(operation) + QStringLiteral(": "), true},
-             {said(QT_TRANSLATE_NOOP("paper", "notes %1")).arg(QString::fromStdString(writeNotes(list))), false}});
-    }
+    for (const auto& [operation, at] : notes)
+        lines.push_back({{words::name(operation) + QStringLiteral(": "), true}, {placesText(at) + u'.', false}});
     return lines;
 }
 
-std::vector<Paragraph> findings(const Source& source, bool mended) {
-    std::map<std::pair<std::string, std::string>, std::vector<NoteNumber>> groups;
-    for (const Finding& finding : source.record.findings) {
-        const bool wanted = mended ? finding.state == FindingState::mended
-                                   : finding.state == FindingState::toDo || finding.state == FindingState::watch;
-        if (!wanted) continue;
-        auto& notes = groups[{finding.part, mended ? finding.remedy : finding.fault}];
-        if (finding.note) notes.push_back(*finding.note);
-    }
+/// The findings that stand, of these states, note by note put together again.
+std::vector<Paragraph> findings(const Source& source, std::initializer_list<FindingState> states) {
+    const Standing standing(source.record.findings, source.piano());
+    struct Same {
+        std::string what;
+        std::string remark;
+        auto operator<=>(const Same&) const = default;
+    };
     std::vector<Paragraph> lines;
-    for (auto& [what, notes] : groups) {
-        std::ranges::sort(notes);
-        QString rest = mended ? words::remedyName(what.second) : words::faultName(what.second);
-        if (!notes.empty()) rest += QStringLiteral(", ") + QString::fromStdString(writeNotes(notes));
-        lines.push_back({{words::partOfActionName(what.first) + QStringLiteral(": "), true}, {rest, false}});
+    for (const Part& part : parts()) {
+        std::map<Same, std::set<int>> groups;
+        for (const NoteNumber n : notesOf(part, source.piano())) {
+            const Finding* finding = standing.at(part, n);
+            if (!finding || std::find(states.begin(), states.end(), finding->state) == states.end()) continue;
+            const Remedy* remedy = remedyOf(*finding);
+            QStringList what;
+            if (!finding->fault.empty()) what << words::faultName(finding->fault);
+            if (remedy && finding->state != FindingState::watch) what << words::remedyName(remedy->key);
+            if (finding->amount > 0)
+                what << said(QT_TRANSLATE_NOOP("paper", "%1 mm taken off")).arg(mm(finding->amount, 1));
+            groups[{what.join(QStringLiteral(", ")).toStdString(), finding->remark}].insert(n.value);
+        }
+        for (const auto& [same, notes] : groups) {
+            const bool everywhere = notes.size() == notesOf(part, source.piano()).size();
+            QStringList rest;
+            if (!same.what.empty()) rest << QString::fromStdString(same.what);
+            if (!everywhere || part.unit != PartUnit::piano) rest << placesText(notes);
+            if (!same.remark.empty()) rest << QString::fromStdString(same.remark);
+            lines.push_back({{words::partOfActionName(part.key) + QStringLiteral(": "), true},
+                             {rest.join(QStringLiteral("; ")) + u'.', false}});
+        }
     }
     return lines;
 }
@@ -86,51 +155,87 @@ std::vector<Paragraph> findings(const Source& source, bool mended) {
 class Builder {
 public:
     explicit Builder(const Source& source)
-        : m_source(source), m_document(emptyDocument(source, said(QT_TRANSLATE_NOOP("paper", "Owner's record")), {})) {}
+        : m_source(source)
+        , m_document(emptyDocument(source, said(QT_TRANSLATE_NOOP("paper", "Record for the owner")), {})) {
+        m_document.specLine.clear();
+        m_document.foot = gap(0);
+        m_document.subtitle = {{pianoName(), true}, {QStringLiteral("  ·  ") + pianoText(source.piano()), false}};
+    }
 
     Document build() {
         const PianoRecord& record = m_source.record;
-        section(said(QT_TRANSLATE_NOOP("paper", "The piano")), {{{pianoText(record.piano), false}}});
-        section(said(QT_TRANSLATE_NOOP("paper", "How it stands")), grade());
-        std::vector<Paragraph> passes;
+        std::vector<const Pass*> read;
         for (const Pass& pass : record.passes)
-            passes.push_back(boldBeforeColon(passLine(record, pass)));
-        section(said(QT_TRANSLATE_NOOP("paper", "Measured")), passes);
-        section(said(QT_TRANSLATE_NOOP("paper", "Adjusted")), workDone(record));
-        section(said(QT_TRANSLATE_NOOP("paper", "Mended")), findings(m_source, true));
-        section(said(QT_TRANSLATE_NOOP("paper", "Still to be mended or watched")), findings(m_source, false));
+            if (pass.readingCount() > 0) read.push_back(&pass);
+        if (!read.empty())
+            section(said(QT_TRANSLATE_NOOP("paper", "As found")), visitText(record, read.front()->number));
+        section(said(QT_TRANSLATE_NOOP("paper", "Mended")), findings(m_source, {FindingState::mended}));
+        section(said(QT_TRANSLATE_NOOP("paper", "Adjusted")), adjusted(record));
+        if (read.size() > 1) section(said(QT_TRANSLATE_NOOP("paper", "As left")), asLeft(*read.back()));
+        section(said(QT_TRANSLATE_NOOP("paper", "What remains to be done")), remains());
+        section(said(QT_TRANSLATE_NOOP("paper", "What to watch")), watch());
         section(said(QT_TRANSLATE_NOOP("paper", "Set otherwise on purpose")), overrides());
-        std::vector<Paragraph> cautions;
-        for (const std::string_view id : words::cautionsFor(record.piano))
-            cautions.push_back({{words::caution(id), false}});
-        section(said(QT_TRANSLATE_NOOP("paper", "Cautions")), cautions);
+        section(said(QT_TRANSLATE_NOOP("paper", "Room climate at each visit")), climate());
+        section(said(QT_TRANSLATE_NOOP("paper", "Please mind")), cautions());
         return std::move(m_document);
     }
 
 private:
-    /// A section without lines is left out.
+    QString pianoName() const { return QString::fromStdString(m_source.piano().name); }
+
+    /// A section without lines is left out; its heading stays with its first line.
     void section(const QString& title, const std::vector<Paragraph>& lines) {
         if (lines.empty()) return;
         m_document.blocks.emplace_back(headingBlock({}, title, {}));
         for (const Paragraph& line : lines)
-            m_document.blocks.emplace_back(paragraphBlock(line, 10, m_source.width()));
+            m_document.blocks.emplace_back(paragraphBlock(line, 10.5, m_source.width()));
         m_document.blocks.emplace_back(gap(2.5));
     }
 
-    std::vector<Paragraph> grade() const {
-        const PassView& view = m_source.view;
-        const Summary& s = view.review.summary;
-        std::vector<Paragraph> lines = {
-            {{words::gradeName(view.grade), true},
-             {said(QT_TRANSLATE_NOOP("paper",
-                                     ".  %1 of %2 readings within their zones, %3 outside, %4 too near to tell."))
-                  .arg(s.within)
-                  .arg(s.within + s.outside() + s.undecided)
-                  .arg(s.outside())
-                  .arg(s.undecided),
-              false}}};
-        for (const std::string_view missing : view.missingForGrade)
+    std::vector<Paragraph> asLeft(const Pass& last) const {
+        const Outcome<PassView> view = viewPass(m_source.record, last.number);
+        std::vector<Paragraph> lines = visitText(m_source.record, last.number);
+        if (!view) return lines;
+        lines.push_back({{said(QT_TRANSLATE_NOOP("paper", "On the whole: ")), false},
+                         {words::gradeName(view->grade) + u'.', true}});
+        for (const std::string_view missing : view->missingForGrade)
             lines.push_back({{words::missingForGradeSentence(missing), false}});
+        const bool since = std::any_of(m_source.record.done.begin(), m_source.record.done.end(),
+                                       [&](const Done& done) { return done.pass == last.number; });
+        if (since)
+            lines.push_back(
+                {{said(QT_TRANSLATE_NOOP("paper", "It was worked on since, and not measured again.")), false}});
+        return lines;
+    }
+
+    std::vector<Paragraph> remains() const {
+        std::vector<Paragraph> lines = findings(m_source, {FindingState::toDo});
+        QStringList unseen;
+        const Standing standing(m_source.record.findings, m_source.piano());
+        for (const Part& part : parts()) {
+            const auto notes = notesOf(part, m_source.piano());
+            const bool felt = !damperFeltSize(part).empty();
+            const bool none = std::all_of(notes.begin(), notes.end(), [&](NoteNumber n) {
+                return standing.state(part, n) == FindingState::notLookedAt && !(felt && standing.damperFeltAt(n));
+            });
+            if (!notes.empty() && none) unseen << words::partOfActionName(part.key).toLower();
+        }
+        if (!unseen.isEmpty())
+            lines.push_back({{said(QT_TRANSLATE_NOOP("paper", "Not looked at: ")), true},
+                             {unseen.join(QStringLiteral("; ")) + u'.', false}});
+        return lines;
+    }
+
+    std::vector<Paragraph> watch() const {
+        std::vector<Paragraph> lines = findings(m_source, {FindingState::watch});
+        for (const Symptom& symptom : m_source.record.symptoms) {
+            std::set<int> notes;
+            for (int n = symptom.notes.first; n <= symptom.notes.last; ++n)
+                notes.insert(n);
+            lines.push_back(
+                {{said(QT_TRANSLATE_NOOP("paper", "Noted: ")), true},
+                 {words::symptomName(symptom.key) + QStringLiteral(", ") + placesText(notes) + u'.', false}});
+        }
         return lines;
     }
 
@@ -139,10 +244,27 @@ private:
         for (const Override& o : m_source.record.overrides)
             lines.push_back(
                 {{said(QT_TRANSLATE_NOOP("paper", "Note %1, %2: "))
-                      .arg(words::noteName(o.cell.note, m_source.piano()), words::name(o.cell.dimension)),
+                      .arg(words::noteName(o.cell.note, m_source.piano()), words::name(o.cell.dimension).toLower()),
                   true},
                  {words::zoneText(o.cell.dimension, o.zone) + QStringLiteral(". ") + QString::fromStdString(o.reason),
                   false}});
+        return lines;
+    }
+
+    /// Only where it was written down.
+    std::vector<Paragraph> climate() const {
+        QStringList visits;
+        for (const Pass& pass : m_source.record.passes)
+            if (pass.climate || pass.humidity || pass.temperature) visits << headOf(pass);
+        if (visits.isEmpty()) return {};
+        return {{{visits.join(QStringLiteral("; ")) + u'.', false}}};
+    }
+
+    /// What an owner can come to harm by; the rest is for the bench.
+    std::vector<Paragraph> cautions() const {
+        std::vector<Paragraph> lines;
+        for (const std::string_view id : words::cautionsFor(m_source.piano()))
+            if (id == "tipping" || id == "mains") lines.push_back({{words::caution(id), false}});
         return lines;
     }
 

@@ -68,6 +68,16 @@ Outcome<print::Document> documentOf(SheetKind kind, const print::Source& source,
     return refuse(RefusalCode::usage);
 }
 
+/// What a sheet that needs no readings is printed with where there is no pass yet.
+Outcome<PassView> viewFor(SheetKind kind, const PianoRecord& record, int pass) {
+    const bool ofReadings = kind == SheetKind::adjustment || kind == SheetKind::check || kind == SheetKind::comparison;
+    if (ofReadings || !record.passes.empty()) return viewPass(record, pass);
+    PassView none;
+    none.pass.number = 0;
+    none.sheet = sheetOf(record);
+    return none;
+}
+
 } // namespace
 
 /// What a document's closures point into lives here as long as the sheet does.
@@ -129,7 +139,7 @@ Outcome<PrintedSheet> composeSheet(SheetKind kind, const PianoRecord& record, in
     auto inner = std::make_unique<PrintedSheet::Inner>();
     inner->record = record;
     if (plan) inner->plan = *plan;
-    Outcome<PassView> view = viewPass(inner->record, pass);
+    Outcome<PassView> view = viewFor(kind, inner->record, pass);
     if (!view) return tl::unexpected(view.error());
     inner->view = std::move(*view);
     inner->size = options.other.isValid() ? sizeOf(options.other) : sizeOf(options.paper);

@@ -1,8 +1,11 @@
 // The work list of the survey, the parts to order, and the marks for parts that come off.
+#include "core/sheet/work_order.h"
 #include "core/survey/job.h"
 #include "core/survey/numbering.h"
+#include "core/survey/rail_advice.h"
+#include "core/survey/standing.h"
 #include "ui/print/documents.h"
-#include "ui/words/words.h"
+#include "ui/words/survey_names.h"
 
 #include <QCoreApplication>
 
@@ -19,57 +22,48 @@ QString said(const char* text) {
 
 constexpr Type kHead{9}, kPart{11, true}, kText{9.5}, kSmall{8.5};
 
-QString stageText(JobStage stage) {
-    static constexpr std::array kNames = {QT_TRANSLATE_NOOP("paper", "Before anything is tilted"),
-                                          QT_TRANSLATE_NOOP("paper", "Action"),
-                                          QT_TRANSLATE_NOOP("paper", "Hammers"),
-                                          QT_TRANSLATE_NOOP("paper", "Rails"),
-                                          QT_TRANSLATE_NOOP("paper", "Key frame"),
-                                          QT_TRANSLATE_NOOP("paper", "Keys"),
-                                          QT_TRANSLATE_NOOP("paper", "Dampers"),
-                                          QT_TRANSLATE_NOOP("paper", "Pedals"),
-                                          QT_TRANSLATE_NOOP("paper", "Player")};
-    return said(kNames.at(static_cast<std::size_t>(stage)));
-}
-
 /// "rotted, replace set: 1-88; torn: 12" of the open and watched findings of a part.
-Paragraph findingsText(std::string_view part, const Source& source) {
+Paragraph findingsText(const Part& part, const Standing& standing) {
     struct Same {
-        std::string fault, remedy;
         FindingState state;
+        std::string fault, remedy, remark;
         auto operator<=>(const Same&) const = default;
     };
     std::map<Same, std::vector<NoteNumber>> groups;
-    for (const Finding& finding : source.record.findings)
-        if (finding.part == part && (finding.state == FindingState::toDo || finding.state == FindingState::watch)) {
-            auto& notes = groups[{finding.fault, finding.remedy, finding.state}];
-            if (finding.note) notes.push_back(*finding.note);
-        }
+    bool whole = true;
+    for (const NoteNumber n : notesOf(part, standing.piano())) {
+        const Finding* finding = standing.at(part, n);
+        if (!finding || (finding->state != FindingState::toDo && finding->state != FindingState::watch)) continue;
+        const Remedy* remedy = remedyOf(*finding);
+        whole = whole && !finding->note;
+        groups[{finding->state, finding->fault, remedy ? std::string(remedy->key) : "", finding->remark}].push_back(n);
+    }
     Paragraph text;
-    for (auto& [same, notes] : groups) {
-        std::ranges::sort(notes);
+    for (const auto& [same, notes] : groups) {
         QStringList what;
         if (same.state == FindingState::watch) what << words::surveyStateName(same.state);
         if (!same.fault.empty()) what << words::faultName(same.fault);
-        if (!same.remedy.empty()) what << words::remedyName(same.remedy);
+        if (!same.remedy.empty() && same.state != FindingState::watch) what << words::surveyRemedyName(same.remedy);
+        if (!same.remark.empty()) what << QString::fromStdString(same.remark);
         if (!text.empty()) text.push_back({QStringLiteral(";  "), false});
         text.push_back({what.join(QStringLiteral(", ")), false});
-        if (!notes.empty()) text.push_back({QStringLiteral(": ") + QString::fromStdString(writeNotes(notes)), true});
+        if (!whole) text.push_back({QStringLiteral(": ") + QString::fromStdString(writeNotes(notes)), true});
     }
     return text;
 }
 
-TableRow jobRow(const JobLine& line, const Source& source) {
+TableRow jobRow(const JobLine& line, const Standing& standing, const Source& source) {
     constexpr double kTextLeft = 62, kRight = 20;
-    const Paragraph text = findingsText(line.part, source);
+    const Paragraph text = findingsText(*findPart(line.part), standing);
     const double width = source.width() - kTextLeft - kRight;
     const double height = std::max(8.5, paragraphHeight(text, kText, width) + 3.4);
     const QString name = words::partOfActionName(line.part);
     QString remark = line.first ? said(QT_TRANSLATE_NOOP("paper", "mend first")) : QString{};
     if (line.wholeSet) remark = said(QT_TRANSLATE_NOOP("paper", "whole set proposed"));
+    if (line.waits) remark = said(QT_TRANSLATE_NOOP("paper", "waits for parts"));
     if (line.specialist) remark = said(QT_TRANSLATE_NOOP("paper", "refer to a specialist"));
     const QString minutes = line.minutesOpen > 0 ? minutesText(line.minutesOpen) : QString{};
-    return {height, stageText(line.stage),
+    return {height, words::jobStageName(line.stage),
             [=](Canvas& c, const QRectF& r) {
                 const double base = r.y() + 5.2;
                 c.tickBox(r.x(), r.y() + 1.2);
@@ -89,8 +83,10 @@ TableRow partsRow(const PartsLine& line, const Source& source) {
     const double width = source.width() - kNotesLeft;
     const Paragraph notes = {{QString::fromStdString(writeNotes(line.notes)), false}};
     const double height = std::max(9.0, paragraphHeight(notes, kSmall, width) + 3.5);
-    const QString name = words::partOfActionName(line.part);
-    const QString size = QString::fromStdString(line.size);
+    const QString name = words::supplyName(line.part);
+    const QString size = words::supplySize(line);
+    const QString needed = words::supplyQuantity(line, line.needed), order = words::supplyQuantity(line, line.quantity);
+    const QString spare = line.spare ? words::supplyQuantity(line, line.spare) : QString(QChar(0x00B7));
     const QString set =
         line.wholeSet
             ? said(QT_TRANSLATE_NOOP("paper", "whole set proposed: %1 of %2 faulty")).arg(line.found).arg(line.of)
@@ -102,11 +98,13 @@ TableRow partsRow(const PartsLine& line, const Source& source) {
                 c.tickBox(r.x(), r.y() + 1.4);
                 c.textWithin(r.x() + 8.5, base, 43, name, kPart);
                 if (!set.isEmpty()) c.textWithin(r.x() + 8.5, base + 3.2, 60, set, {7.5});
-                c.textWithin(r.x() + 53, base, 18, size, kText);
-                c.text(r.x() + 80, base, QString::number(line.needed), kText, Align::right);
-                c.text(r.x() + 90, base, line.spare ? QString::number(line.spare) : QString(QChar(0x00B7)), kText,
-                       Align::right);
-                c.text(r.x() + 107, base, QString::number(line.quantity), {14, true}, Align::right);
+                if (set.isEmpty())
+                    c.textWithin(r.x() + 8.5, base + 3.4, 56, size, {7.5});
+                else
+                    c.textWithin(r.x() + 53, base, 17, size, kSmall);
+                c.text(r.x() + 80, base, needed, kText, Align::right);
+                c.text(r.x() + 90, base, spare, kText, Align::right);
+                c.text(r.x() + 107, base, order, {13, true}, Align::right);
                 c.paragraph(r.x() + kNotesLeft, r.y() + 1.9, width, notes, kSmall);
                 c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
             },
@@ -115,34 +113,101 @@ TableRow partsRow(const PartsLine& line, const Source& source) {
 
 } // namespace
 
-Document surveyDocument(const Source& source) {
-    const Job job = wholeJob(source.record.findings, source.piano(), jobTerms(source.record.preferences));
-    const QString about = said(QT_TRANSLATE_NOOP("paper", "%1 of bench work  ·  %2 notes wait for it"))
-                              .arg(minutesText(job.minutesOpen))
-                              .arg(job.blockedNotes);
-    Document document = emptyDocument(source, said(QT_TRANSLATE_NOOP("paper", "Work list of the survey")), about);
-    document.rowWord = said(QT_TRANSLATE_NOOP("paper", "parts"));
-    auto& blocks = document.blocks;
-    blocks.emplace_back(cautionBox(cautionText(source.piano()), source.width()));
+namespace {
+
+/// The whole job, a line a step: what is open, how long, how it stands.
+TableRow stepRow(int number, const WorkOrderStep& step) {
+    const QString name = words::workStepName(step.id);
+    const QString text = words::workStepText(step);
+    const QString state = words::workStateName(step.state);
+    const QString time = step.minutesOpen > 0 ? minutesText(step.minutesOpen) : QString{};
+    const bool done = step.state == WorkState::done;
+    return {6.2,
+            {},
+            [=](Canvas& c, const QRectF& r) {
+                const double base = r.y() + 4.4;
+                c.text(r.x() + 5, base, QString::number(number), kText, Align::right);
+                c.textWithin(r.x() + 8.5, base, 66, name, {9.5, !done});
+                c.textWithin(r.x() + 77, base, r.width() - 77 - 42, text, kSmall);
+                c.text(r.right() - 22, base, time, kText, Align::right);
+                c.text(r.right(), base, state, kSmall, Align::right);
+                c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.2);
+            },
+            name};
+}
+
+/// Each caution of the parts that are worked at, once.
+Paragraph partCautions(const Job& job, const Piano& piano) {
+    Paragraph text = cautionText(piano);
+    std::vector<std::string_view> ids;
+    for (const JobLine& line : job.lines) {
+        const Part* part = findPart(line.part);
+        const bool shown = !part || part->caution.empty() || part->caution == "tipping" || part->caution == "tension" ||
+                           part->caution == "force" || std::find(ids.begin(), ids.end(), part->caution) != ids.end();
+        if (shown || line.toDo.empty()) continue;
+        ids.push_back(part->caution);
+        text.push_back({QLatin1Char(' ') + words::caution(part->caution), false});
+    }
+    return text;
+}
+
+/// A table over the full width without heads.
+Table plainTable() {
     Table table;
     table.columns = 1;
     table.headHeight = 0;
     table.again = gap(0);
+    return table;
+}
+
+void addLines(Document& document, const QString& title, const QStringList& lines, double width) {
+    if (lines.isEmpty()) return;
+    document.blocks.emplace_back(headingBlock({}, title, {}));
+    for (const QString& line : lines)
+        document.blocks.emplace_back(paragraphBlock({{line, false}}, 9.5, width));
+    document.blocks.emplace_back(gap(2));
+}
+
+} // namespace
+
+Document surveyDocument(const Source& source) {
+    const PianoRecord& record = source.record;
+    const Standing standing(record.findings, source.piano());
+    const Job job = wholeJob(record.findings, source.piano(), jobTerms(record.preferences));
+    const WorkOrder order = workOrder(record);
+    const QString about = said(QT_TRANSLATE_NOOP("paper", "%1 open, %2 done  ·  %3 notes wait for repairs"))
+                              .arg(minutesText(order.minutesOpen), minutesText(order.minutesDone))
+                              .arg(job.blockedNotes);
+    Document document = emptyDocument(source, said(QT_TRANSLATE_NOOP("paper", "Work list of the survey")), about);
+    document.rowWord = said(QT_TRANSLATE_NOOP("paper", "lines"));
+    auto& blocks = document.blocks;
+    blocks.emplace_back(cautionBox(partCautions(job, source.piano()), source.width()));
+    blocks.emplace_back(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "The whole job, in this order")),
+                                     said(QT_TRANSLATE_NOOP("paper", "and %1 for what shows only once it is apart"))
+                                         .arg(minutesText(order.unforeseen))));
+    Table steps = plainTable();
+    for (const WorkOrderStep& step : order.steps)
+        steps.rows.push_back(stepRow(static_cast<int>(steps.rows.size()) + 1, step));
+    blocks.emplace_back(std::move(steps));
+    blocks.emplace_back(gap(3));
+    QStringList asked, heard;
+    if (letOffRailFirst(record.findings, source.piano())) asked << words::letOffRailSentence();
+    for (const std::string_view id : askBeforePlan(record.findings, source.piano()))
+        asked << QStringLiteral("\u25A1  ") + words::surveyQuestion(id);
+    addLines(document, said(QT_TRANSLATE_NOOP("paper", "Asked before anything is adjusted")), asked, source.width());
+    for (const Advice& advice : adviceOf(record))
+        heard << words::adviceSentence(advice, source.piano());
+    addLines(document, said(QT_TRANSLATE_NOOP("paper", "Symptoms")), heard, source.width());
+    Table table = plainTable();
     for (const JobLine& line : job.lines)
-        if (!line.toDo.empty() || !line.watch.empty() || line.wholePiano) table.rows.push_back(jobRow(line, source));
+        if (!line.toDo.empty() || !line.watch.empty()) table.rows.push_back(jobRow(line, standing, source));
     if (table.rows.empty()) {
         blocks.emplace_back(paragraphBlock({{said(QT_TRANSLATE_NOOP("paper", "Nothing is to be mended.")), false}}, 12,
                                            source.width()));
         return document;
     }
+    blocks.emplace_back(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "Repairs")), {}));
     blocks.emplace_back(std::move(table));
-    blocks.emplace_back(gap(3));
-    if (job.unforeseen > 0)
-        blocks.emplace_back(
-            paragraphBlock({{said(QT_TRANSLATE_NOOP("paper", "Beside it %1 for what shows only once it is apart."))
-                                 .arg(minutesText(job.unforeseen)),
-                             false}},
-                           9.5, source.width()));
     return document;
 }
 
@@ -156,7 +221,6 @@ Document partsDocument(const Source& source) {
     table.head = [](Canvas& c, const QRectF& r) {
         const double base = r.bottom() - 1.8;
         c.text(r.x(), base, said(QT_TRANSLATE_NOOP("paper", "in hand")), kHead);
-        c.text(r.x() + 53, base, said(QT_TRANSLATE_NOOP("paper", "size")), kHead);
         c.text(r.x() + 80, base, said(QT_TRANSLATE_NOOP("paper", "needed")), kHead, Align::right);
         c.text(r.x() + 90, base, said(QT_TRANSLATE_NOOP("paper", "spare")), kHead, Align::right);
         c.text(r.x() + 107, base, said(QT_TRANSLATE_NOOP("paper", "order")), {9, true}, Align::right);
@@ -174,9 +238,69 @@ Document partsDocument(const Source& source) {
     return document;
 }
 
+namespace {
+
+/// One line a part and section: what is written where, with room for what is found on the way back.
+TableRow marksRow(const Numbered& numbered, const Section& section, std::size_t index, const Piano& piano) {
+    const Part& part = *findPart(numbered.part);
+    std::vector<NoteNumber> notes;
+    for (int i = section.range.first; i <= section.range.last; ++i)
+        if (fitted(part, NoteNumber{i}, piano)) notes.push_back({i});
+    const QString name = words::partOfActionName(numbered.part);
+    const QString letter(QLatin1Char(numbered.letter));
+    const QString range = notes.empty() ? QString{}
+                                        : said(QT_TRANSLATE_NOOP("paper", "%1 %2 to %1 %3, %4 pieces, number %5"))
+                                              .arg(letter)
+                                              .arg(notes.front().value)
+                                              .arg(notes.back().value)
+                                              .arg(notes.size())
+                                              .arg(words::markPlaceName(numbered.place));
+    const QString where = words::sectionName(section, index, sectionsOf(piano).size());
+    return {notes.empty() ? 0 : 7.5, name,
+            [=](Canvas& c, const QRectF& r) {
+                const double base = r.y() + 5.2;
+                c.textWithin(r.x(), base, 24, where, kText);
+                c.textWithin(r.x() + 26, base, 74, range, {9.5, true});
+                for (const auto& [x, word] : {std::pair{102.0, QT_TRANSLATE_NOOP("paper", "off")},
+                                              {118.0, QT_TRANSLATE_NOOP("paper", "back")}}) {
+                    c.tickBox(r.x() + x, r.y() + 1.2);
+                    c.text(r.x() + x + 6, base, said(word), kSmall);
+                }
+                c.text(r.x() + 136, base, said(QT_TRANSLATE_NOOP("paper", "missing, double:")), kSmall);
+                c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.2);
+            },
+            name};
+}
+
+Table marksList(const Piano& piano) {
+    Table table = plainTable();
+    table.groupHeight = 6.5;
+    const auto sections = sectionsOf(piano);
+    for (const Numbered& numbered : numberedParts()) {
+        if (!findPart(numbered.part) || notesOf(*findPart(numbered.part), piano).empty()) continue;
+        for (std::size_t i = 0; i < sections.size(); ++i)
+            if (TableRow row = marksRow(numbered, sections[i], i, piano); row.height > 0)
+                table.rows.push_back(std::move(row));
+    }
+    return table;
+}
+
+} // namespace
+
 Document labelsDocument(const Source& source) {
     Document document = emptyDocument(source, said(QT_TRANSLATE_NOOP("paper", "Marks for parts that come off")), {});
     document.rowWord = said(QT_TRANSLATE_NOOP("paper", "marks"));
+    document.blocks.emplace_back(paragraphBlock(
+        {{said(QT_TRANSLATE_NOOP("paper",
+                                 "Every part is marked before it comes off, always at the same place, from the "
+                                 "bass end. On the way back the numbers are read as they lie: a number may "
+                                 "be missing, double or out of sequence, as old stamped numbers often are.")),
+          false}},
+        10, source.width()));
+    document.blocks.emplace_back(gap(2));
+    document.blocks.emplace_back(marksList(source.piano()));
+    document.blocks.emplace_back(gap(4));
+    document.blocks.emplace_back(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "Labels, to cut out")), {}));
     Table table;
     table.columns = 6;
     table.gap = 0;

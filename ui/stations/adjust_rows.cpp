@@ -1,5 +1,6 @@
 #include "ui/stations/adjust_rows.h"
 
+#include "core/plan/plan_in_force.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -270,7 +271,7 @@ QString planText(const Plan& plan, const PassView& view, const PianoRecord& reco
         return body.isEmpty() ? QString() : QStringLiteral("<p><b>%1</b><br>%2</p>").arg(title, body);
     };
     QStringList asks, conflicts, mend;
-    for (const std::string_view id : plan.askFirst)
+    for (const std::string_view id : openQuestions(plan, record))
         asks << words::askFirstSentence(id).toHtmlEscaped();
     for (const Conflict& conflict : plan.conflicts)
         conflicts << words::conflictSentence(conflict, record.piano).toHtmlEscaped();

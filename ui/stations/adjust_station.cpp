@@ -2,6 +2,7 @@
 #include "core/plan/plan_in_force.h"
 #include "ui/print/sheets.h"
 #include "ui/stations/adjust_rows.h"
+#include "ui/stations/plan_questions.h"
 #include "ui/stations/stations.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/empty_state.h"
@@ -14,6 +15,7 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QShortcut>
 #include <QStackedWidget>
 #include <QUuid>
 #include <QVBoxLayout>
@@ -56,9 +58,13 @@ public:
     }
     QWidget* tools() override { return m_tools; }
     QList<KeyHint> hints() const override {
-        return {{tr("Space"), tr("set to the aim")},       {QStringLiteral("0…9"), tr("amount really done")},
-                {tr("Backspace"), tr("not done")},         {QStringLiteral("S"), tr("stop: the screw does not turn")},
-                {QStringLiteral("PgDn"), tr("next work")}, {QStringLiteral("Ctrl R"), tr("reckon again")},
+        return {{tr("Space"), tr("set to the aim")},
+                {QStringLiteral("0…9"), tr("amount really done")},
+                {tr("Backspace"), tr("not done")},
+                {QStringLiteral("S"), tr("stop: the screw does not turn")},
+                {QStringLiteral("PgDn"), tr("next work")},
+                {QStringLiteral("A"), tr("answer what is asked first")},
+                {QStringLiteral("Ctrl R"), tr("reckon again")},
                 {QStringLiteral("Ctrl P"), tr("print")}};
     }
     StripMarks strip() const override {
@@ -157,9 +163,14 @@ private:
         m_empty = new EmptyState({}, this);
         m_stack->addWidget(whole);
         m_stack->addWidget(m_empty);
+        m_asked = makeText(this);
+        m_asked->setAccessibleName(tr("Asked before the plan"));
         auto* outer = new QVBoxLayout(this);
         outer->setContentsMargins(0, 0, 0, 0);
-        outer->addWidget(m_stack);
+        outer->setSpacing(0);
+        outer->addWidget(m_asked);
+        outer->addWidget(m_stack, 1);
+        connect(new QShortcut(Qt::Key_A, this), &QShortcut::activated, this, [this] { answerFirst(); });
         connect(m_order, &RowTable::moved, this, [this] { fillWork(); });
         connect(m_order, &RowTable::chosen, this, [this] { m_lines->setFocus(); });
         connect(m_lines, &RowTable::moved, this, [this](int at) { follow(at); });
@@ -198,6 +209,7 @@ private:
         const Plan* plan = bench().plan();
         const PassView* view = plan ? bench().view(plan->pass) : nullptr;
         m_stack->setCurrentIndex(plan && view ? 0 : 1);
+        m_asked->setVisible(false);
         m_empty->setText(
             tr("No plan yet: three trial notes and 12 readings are enough for a first one. Ctrl+R reckons it."));
         if (plan && view) {
@@ -213,11 +225,34 @@ private:
                 }
             m_order->setRows(orderRows(m_sheet, m_doneIds));
             m_orderPanel->setTitle(tr("Order of work"), timeText(m_sheet.minutes));
+            showAsked(*plan);
             m_leads->setText(planText(*plan, *view, *bench().record(), m_sheet));
             m_caution->setText(words::caution("tipping").toHtmlEscaped());
             fillWork();
         }
         Q_EMIT wordsChanged();
+    }
+
+    /// What the survey still has to say before this plan means anything.
+    void showAsked(const Plan& plan) {
+        const auto open = openQuestions(plan, *bench().record());
+        m_asked->setVisible(!open.empty());
+        if (open.empty()) return;
+        QString text =
+            tr("<b>Asked before this plan:</b> %1").arg(words::askFirstSentence(open.front()).toHtmlEscaped());
+        if (open.size() > 1) text += tr(" (%n more)", nullptr, static_cast<int>(open.size()) - 1);
+        m_asked->setText(text + QStringLiteral(" &nbsp;<b>A</b> ") + tr("answers."));
+    }
+
+    /// The first question is answered as a state of the survey; a fault is named in the survey itself.
+    void answerFirst() {
+        const Plan* plan = bench().plan();
+        if (!plan) return;
+        const QString refused = answerQuestion(this, bench(), openQuestions(*plan, *bench().record()));
+        if (refused == QLatin1String("survey"))
+            Q_EMIT goTo(QStringLiteral("survey"));
+        else if (!refused.isEmpty())
+            Q_EMIT notice(refused);
     }
 
     void fillWork() {
@@ -380,7 +415,7 @@ private:
     std::set<std::string> m_doneIds;
     RowTable *m_order = nullptr, *m_lines = nullptr;
     Panel *m_orderPanel = nullptr, *m_workPanel = nullptr;
-    QLabel *m_workText = nullptr, *m_leads = nullptr, *m_caution = nullptr;
+    QLabel *m_workText = nullptr, *m_leads = nullptr, *m_caution = nullptr, *m_asked = nullptr;
     QStackedWidget* m_stack = nullptr;
     EmptyState* m_empty = nullptr;
     QWidget* m_tools = nullptr;

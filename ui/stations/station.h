@@ -29,6 +29,9 @@ struct StripMarks {
     std::map<int, int> expected;   // hollow bars: after the plan, -3..3
     std::vector<NoteNumber> named; // solid ink bars: notes named in a form
     bool plain = false;            // no reading bars at all
+    /// How the parts of a note stand, on its key: what blocks is always shown, the others where a station says so.
+    enum class KeyMark : std::uint8_t { faulty, mended };
+    std::map<int, KeyMark> keys;
 };
 
 /// Something edited on the strip itself (section breaks, rail pieces). Painted over the keys; sees mouse and keys

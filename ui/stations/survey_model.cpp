@@ -46,15 +46,20 @@ void SurveyModel::reckon() {
     m_counts = {};
     m_places.clear();
     m_blocked.clear();
+    m_keyMarks.clear();
     const Piano* piano = m_bench.piano();
     if (!piano) return;
     for (int i = 1; i <= piano->notes; ++i) {
         m_blocked.push_back(!m_standing->blockersOf(NoteNumber{i}).empty());
         m_counts.blocked += m_blocked.back();
     }
+    m_keyMarks.resize(m_blocked.size());
     for (const Part& each : parts())
         for (const NoteNumber n : notesOf(each, *piano)) {
             const FindingState state = m_standing->state(each, n);
+            auto& mark = m_keyMarks[static_cast<std::size_t>(n.value - 1)];
+            if (state == FindingState::toDo) mark = StripMarks::KeyMark::faulty;
+            if (state == FindingState::mended && !mark) mark = StripMarks::KeyMark::mended;
             if (each.unit == PartUnit::piano && n.value > 1 && !m_standing->at(each, n)) continue;
             m_counts.toDo += state == FindingState::toDo;
             m_counts.watch += state == FindingState::watch;
@@ -117,6 +122,11 @@ SurveyModel::Place SurveyModel::place(int row, int column) const {
 bool SurveyModel::blockedNote(NoteNumber note) const {
     const auto i = static_cast<std::size_t>(note.value - 1);
     return i < m_blocked.size() && m_blocked[i];
+}
+
+std::optional<StripMarks::KeyMark> SurveyModel::keyMark(NoteNumber note) const {
+    const auto i = static_cast<std::size_t>(note.value - 1);
+    return i < m_keyMarks.size() ? m_keyMarks[i] : std::nullopt;
 }
 
 int SurveyModel::rowOf(std::string_view part) const {

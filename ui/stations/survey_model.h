@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/survey/standing.h"
-#include "ui/workbench.h"
+#include "ui/stations/station.h"
 
 #include <QAbstractTableModel>
 
@@ -28,6 +28,8 @@ public:
     int rowOf(std::string_view part) const;
     Place place(int row, int column) const;
     bool blockedNote(NoteNumber) const;
+    /// Whether anything of a note is to do, else whether anything was mended.
+    std::optional<StripMarks::KeyMark> keyMark(NoteNumber) const;
     const Standing* standing() const { return m_standing ? &*m_standing : nullptr; }
     int partsFitted() const { return m_fitted; }
 
@@ -50,6 +52,7 @@ private:
     std::optional<Standing> m_standing;
     std::vector<std::vector<Place>> m_places; // by row, by note
     std::vector<bool> m_blocked;              // by note
+    std::vector<std::optional<StripMarks::KeyMark>> m_keyMarks;
     Counts m_counts;
 };
 

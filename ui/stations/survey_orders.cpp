@@ -1,5 +1,6 @@
 #include "ui/stations/survey_orders.h"
 
+#include "ui/widgets/dialogs.h"
 #include "ui/widgets/look.h"
 #include "ui/words/survey_names.h"
 
@@ -11,14 +12,14 @@
 namespace hammerline {
 
 namespace {
-enum Column { part, found, choice, needed, spare, order, count };
+enum Column { part, found, choice, needed, spare, order, inHand, count };
 }
 
 SurveyOrders::SurveyOrders(Workbench& bench, QWidget* parent) : QTreeWidget(parent), m_bench(bench) {
     setObjectName(QStringLiteral("orders"));
     setAccessibleName(tr("Parts to order"));
     setColumnCount(Column::count);
-    setHeaderLabels({tr("part"), tr("found"), tr("whole set"), tr("needed"), tr("spare"), tr("order")});
+    setHeaderLabels({tr("part"), tr("found"), tr("whole set"), tr("needed"), tr("spare"), tr("order"), tr("in hand")});
     setRootIsDecorated(false);
     setUniformRowHeights(true);
     setAllColumnsShowFocus(true);
@@ -32,6 +33,7 @@ SurveyOrders::SurveyOrders(Workbench& bench, QWidget* parent) : QTreeWidget(pare
         headerItem()->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
     connect(this, &QTreeWidget::itemClicked, this, [this](QTreeWidgetItem* item, int column) {
         if (column == Column::choice) toggle(indexOfTopLevelItem(item));
+        if (column == Column::inHand) toggleInHand(indexOfTopLevelItem(item));
     });
     connect(&m_bench, &Workbench::recordChanged, this, &SurveyOrders::refresh);
     connect(&m_bench, &Workbench::pianoChanged, this, &SurveyOrders::refresh);
@@ -64,6 +66,7 @@ void SurveyOrders::refresh() {
         item->setText(Column::needed, words::supplyQuantity(line, line.needed));
         item->setText(Column::spare, line.spare ? words::supplyQuantity(line, line.spare) : QString());
         item->setText(Column::order, words::supplyQuantity(line, line.quantity));
+        if (terms.inHand.contains(line.part)) item->setText(Column::inHand, tr("yes"));
         item->setFont(Column::part, face(Text::body, true));
         item->setFont(Column::order, face(Text::body, true));
         for (const int column : {needed, spare, order})
@@ -81,11 +84,47 @@ void SurveyOrders::toggle(int index) {
     if (!set) Q_EMIT refused(set.error());
 }
 
+void SurveyOrders::toggleInHand(int index) {
+    if (index < 0 || index >= static_cast<int>(m_lines.size())) return;
+    const std::string part = m_lines[static_cast<std::size_t>(index)].part;
+    const bool now = jobTerms(m_bench.record()->preferences).inHand.contains(part);
+    const auto set = m_bench.setPreference("in-hand." + part, now ? "no" : "yes");
+    if (!set) Q_EMIT refused(set.error());
+}
+
+/// "5 %" is a share, "2" a least number; both hold for the whole order.
+void SurveyOrders::askSpares() {
+    if (!m_bench.record()) return;
+    const Spares now = jobTerms(m_bench.record()->preferences).spares;
+    const auto typed = Dialogs::now().ask(
+        this, tr("Spares"),
+        tr("A share (5 %) or a least number of each (2). Now %1 %, at least %2.").arg(now.percent).arg(now.atLeast));
+    if (!typed || typed->trimmed().isEmpty()) return;
+    QString text = typed->trimmed();
+    const bool share = text.endsWith(QLatin1Char('%'));
+    if (share) text = text.chopped(1).trimmed();
+    const auto term = parseTerm((share ? "spare-percent=" : "spare-at-least=") + text.toStdString());
+    if (!term)
+        Q_EMIT refused(
+            {RefusalCode::usage, {}, tr("\"%1\" is no share and no number (0 to 100).").arg(*typed).toStdString(), {}});
+    else if (const auto set = m_bench.setPreference(term->first, term->second); !set)
+        Q_EMIT refused(set.error());
+}
+
 void SurveyOrders::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Space && currentItem())
-        toggle(indexOfTopLevelItem(currentItem()));
-    else
+    const int line = currentItem() ? indexOfTopLevelItem(currentItem()) : -1;
+    switch (event->key()) {
+    case Qt::Key_Space:
+        return toggle(line);
+    case Qt::Key_H:
+        return toggleInHand(line);
+    case Qt::Key_F2:
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+        return askSpares();
+    default:
         QTreeWidget::keyPressEvent(event);
+    }
 }
 
 } // namespace hammerline

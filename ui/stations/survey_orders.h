@@ -1,5 +1,5 @@
 // Parts to order as the survey stands, with the whole set proposed where more than a tenth is faulty: Space or a click
-// takes the whole set or only the faulty ones.
+// takes the whole set or only the faulty ones, H says that it has come, Enter or F2 asks for the spares.
 #pragma once
 
 #include "core/survey/job.h"
@@ -16,6 +16,9 @@ public:
     const std::vector<PartsLine>& lines() const { return m_lines; }
     /// Takes the other choice at a line; nothing where no set is in question.
     void toggle(int line);
+    /// Says that the line has come, or has not.
+    void toggleInHand(int line);
+    void askSpares();
 
 Q_SIGNALS:
     void refused(const Refusal&);

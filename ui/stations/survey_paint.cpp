@@ -5,7 +5,6 @@
 #include "ui/words/survey_names.h"
 
 #include <QPainter>
-#include <QPainterPath>
 
 namespace hammerline {
 
@@ -18,16 +17,6 @@ QRectF signRect(const QRectF& cell) {
     const double height = std::min(cell.height() - units(1), units(3.25));
     const double width = std::min(cell.width() - units(0.75), units(2.25));
     return {cell.center().x() - width / 2, cell.center().y() - height / 2, width, height};
-}
-
-void paintTick(QPainter& painter, const QRectF& box, const QColor& ink) {
-    QPen pen(ink, units(0.45));
-    pen.setCapStyle(Qt::SquareCap);
-    painter.setPen(pen);
-    QPainterPath path(QPointF(box.left(), box.center().y()));
-    path.lineTo(box.left() + box.width() * 0.38, box.bottom() - box.height() * 0.22);
-    path.lineTo(box.right(), box.top() + box.height() * 0.18);
-    painter.strokePath(path, pen);
 }
 
 struct Sign {

@@ -1,21 +1,28 @@
 #include "ui/stations/survey_station.h"
 
 #include "core/survey/numbering.h"
+#include "core/survey/rail_advice.h"
+#include "ui/print/sheets.h"
+#include "ui/stations/station_words.h"
 #include "ui/stations/stations.h"
 #include "ui/stations/survey_form.h"
+#include "ui/stations/survey_job.h"
 #include "ui/stations/survey_letters.h"
 #include "ui/stations/survey_orders.h"
 #include "ui/stations/survey_paint.h"
+#include "ui/stations/survey_symptoms.h"
 #include "ui/stations/survey_view.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/empty_state.h"
 #include "ui/words/survey_names.h"
 
+#include <QApplication>
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QShortcut>
+#include <QStackedWidget>
 #include <QVBoxLayout>
 
 namespace hammerline {
@@ -62,6 +69,10 @@ SurveyStation::SurveyStation(Workbench& workbench) : Station(workbench) {
     connect(m_view, &SurveyView::refused, this, &SurveyStation::refuse);
     connect(m_form, &SurveyForm::refused, this, &SurveyStation::refuse);
     connect(m_orders, &SurveyOrders::refused, this, &SurveyStation::refuse);
+    connect(m_job, &SurveyJob::refused, this, &SurveyStation::refuse);
+    connect(m_symptoms, &SurveySymptoms::refused, this, &SurveyStation::refuse);
+    connect(new QShortcut(Qt::CTRL | Qt::Key_PageDown, this), &QShortcut::activated, this, [this] { stepPage(1); });
+    connect(new QShortcut(Qt::CTRL | Qt::Key_PageUp, this), &QShortcut::activated, this, [this] { stepPage(-1); });
     connect(m_form, &SurveyForm::namedChanged, this, &Station::wordsChanged);
     connect(m_form, &SurveyForm::partChosen, this,
             [this](const QString& part) { m_view->setCurrentPart(part.toStdString()); });
@@ -76,6 +87,9 @@ SurveyStation::SurveyStation(Workbench& workbench) : Station(workbench) {
     const auto add = [this] { m_form->add(); };
     connect(new QShortcut(Qt::CTRL | Qt::Key_Return, this), &QShortcut::activated, this, add);
     connect(new QShortcut(Qt::CTRL | Qt::Key_Enter, this), &QShortcut::activated, this, add);
+    connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) {
+        if (now && isAncestorOf(now)) Q_EMIT wordsChanged();
+    });
     connect(&bench(), &Workbench::recordChanged, this, &SurveyStation::refresh);
     connect(&bench(), &Workbench::pianoChanged, this, &SurveyStation::refresh);
     refresh();
@@ -103,10 +117,8 @@ QWidget* SurveyStation::buildFoot() {
     left->addWidget(m_form, 1);
     auto* right = new QVBoxLayout;
     right->setSpacing(0);
-    right->addWidget(titleBar(foot, tr("Parts to order"),
-                              new QLabel(tr("over 10 % faulty in a set: the whole set is proposed"), foot)));
-    m_orders = new SurveyOrders(bench(), foot);
-    right->addWidget(m_orders, 1);
+    right->addWidget(buildPages(foot));
+    right->addWidget(m_pages, 1);
     m_asked = new QLabel(foot);
     m_caution = new QLabel(foot);
     for (QLabel* line : {m_asked, m_caution}) {
@@ -118,6 +130,67 @@ QWidget* SurveyStation::buildFoot() {
     halves->addLayout(left, 1);
     halves->addLayout(right, 1);
     return foot;
+}
+
+/// The bar whose buttons choose what stands below it.
+QWidget* SurveyStation::buildPages(QWidget* parent) {
+    m_orders = new SurveyOrders(bench(), parent);
+    m_job = new SurveyJob(bench(), parent);
+    m_symptoms = new SurveySymptoms(bench(), parent);
+    m_pages = new QStackedWidget(parent);
+    for (QWidget* each :
+         {static_cast<QWidget*>(m_orders), static_cast<QWidget*>(m_job), static_cast<QWidget*>(m_symptoms)})
+        m_pages->addWidget(each);
+    auto* bar = new QWidget(parent);
+    bar->setAutoFillBackground(true);
+    QPalette palette = bar->palette();
+    palette.setColor(QPalette::Window, QColor::fromRgb(lookOf(*parent).head));
+    bar->setPalette(palette);
+    bar->setFixedHeight(u(7));
+    auto* row = new QHBoxLayout(bar);
+    row->setContentsMargins(u(3), 0, u(3), 0);
+    row->setSpacing(u(1));
+    const std::array names = {tr("Parts to order"), tr("The whole job"), tr("Symptoms")};
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        auto* button = new QPushButton(names.at(i), bar);
+        button->setFlat(true);
+        button->setCheckable(true);
+        button->setAutoExclusive(true);
+        button->setFont(face(Text::body));
+        button->setFixedHeight(u(6));
+        button->setFocusPolicy(Qt::NoFocus);
+        connect(button, &QPushButton::clicked, this, [this, i] { showPage(static_cast<Page>(i)); });
+        m_pageButtons.at(i) = button;
+        row->addWidget(button);
+    }
+    row->addStretch(1);
+    auto* remark = new QLabel(tr("Ctrl PgUp, PgDn"), bar);
+    remark->setFont(face(Text::label));
+    row->addWidget(remark);
+    showPage(Page::orders);
+    return bar;
+}
+
+void SurveyStation::showPage(Page page) {
+    const auto at = static_cast<std::size_t>(page);
+    m_pages->setCurrentIndex(static_cast<int>(at));
+    for (std::size_t i = 0; i < m_pageButtons.size(); ++i) {
+        m_pageButtons.at(i)->setChecked(i == at);
+        m_pageButtons.at(i)->setFont(face(Text::body, i == at));
+    }
+    Q_EMIT wordsChanged();
+}
+
+SurveyStation::Page SurveyStation::page() const {
+    return static_cast<Page>(m_pages->currentIndex());
+}
+
+void SurveyStation::stepPage(int by) {
+    showPage(static_cast<Page>((m_pages->currentIndex() + by + m_pages->count()) % m_pages->count()));
+    if (page() == Page::symptoms)
+        m_symptoms->takeFocus();
+    else
+        m_pages->currentWidget()->setFocus();
 }
 
 void SurveyStation::buildTools() {
@@ -147,8 +220,10 @@ void SurveyStation::buildTools() {
         row->addWidget(made);
         connect(made, &QPushButton::clicked, this, act);
     };
-    button(tr("S&ymptom..."), &SurveyStation::askSymptom);
-    button(tr("Check n&umbers..."), &SurveyStation::askMarks);
+    button(tr("S&ymptom"), &SurveyStation::noteSymptom);
+    button(tr("Check n&umbers\u2026"), &SurveyStation::askMarks);
+    button(tr("Wor&k list"), &SurveyStation::print);
+    button(tr("Parts &list"), &SurveyStation::printParts);
 }
 
 void SurveyStation::refresh() {
@@ -169,6 +244,10 @@ void SurveyStation::refresh() {
         QString text = tr("<b>Asked before a plan:</b> %1").arg(words::surveyQuestion(asked.front()).toHtmlEscaped());
         if (more > 0) text += tr(" (%n more)", nullptr, more);
         m_asked->setText(text);
+    }
+    if (letOffRailFirst(bench().record()->findings, *bench().piano())) {
+        m_asked->setVisible(true);
+        m_asked->setText(QStringLiteral("<b>%1</b>").arg(words::letOffRailSentence().toHtmlEscaped()));
     }
     m_caution->setText(words::caution(bench().piano()->vertical() ? "tipping" : "force"));
     takeFromTable();
@@ -196,6 +275,16 @@ QString SurveyStation::context() const {
 
 QList<KeyHint> SurveyStation::hints() const {
     if (!bench().piano()) return {{QStringLiteral("Ctrl N"), tr("new piano")}};
+    if (m_orders->hasFocus())
+        return {{tr("Space"), tr("whole set or only these")},
+                {QStringLiteral("H"), tr("in hand")},
+                {tr("Enter"), tr("spares")},
+                {QStringLiteral("F6"), tr("next panel")},
+                {QStringLiteral("Ctrl PgDn"), tr("the whole job")}};
+    if (m_job->hasFocus())
+        return {{tr("Enter"), tr("minutes usual with you")},
+                {QStringLiteral("F6"), tr("next panel")},
+                {QStringLiteral("Ctrl PgDn"), tr("symptoms")}};
     QList<KeyHint> keys{{QStringLiteral("Y"), tr("sound")}, {QStringLiteral("Shift Y"), tr("rest of this row sound")}};
     if (const Part* part = m_view->currentPart())
         for (const auto& [letter, fault] : faultLetters(*part)) {
@@ -214,9 +303,13 @@ QString SurveyStation::hintRemark() const {
 
 StripMarks SurveyStation::strip() const {
     StripMarks marks;
-    marks.legend = {tr("Notes named"), tr("bar: in the entry"), tr("notch: mend first")};
+    marks.legend = {tr("Notes named"), tr("bar: in the entry"), tr("notch: mend first"), tr("square: to do"),
+                    tr("tick: mended")};
     marks.named = m_form->named();
     marks.plain = true;
+    const SurveyModel& model = m_view->survey();
+    for (int i = 1; bench().piano() && i <= bench().piano()->notes; ++i)
+        if (const auto mark = model.keyMark(NoteNumber{i})) marks.keys.emplace(i, *mark);
     return marks;
 }
 
@@ -228,24 +321,30 @@ void SurveyStation::arrive() {
 }
 
 QList<QWidget*> SurveyStation::panels() {
-    return {m_view, m_form, m_orders};
+    return {m_view, m_form, m_pages->currentWidget()};
 }
 
 void SurveyStation::refuse(const Refusal& refusal) {
     Q_EMIT notice(words::sentence(refusal));
 }
 
-void SurveyStation::askSymptom() {
-    QStringList known;
-    for (const auto each : symptomKeys())
-        known << QString::fromUtf8(each.data(), static_cast<qsizetype>(each.size()));
-    const auto typed = Dialogs::now().ask(
-        this, tr("Symptom"),
-        tr("Notes and what is heard, for instance: 1-44 double-strike\n\n%1").arg(known.join(QStringLiteral(", "))));
-    if (!typed) return;
-    const auto symptom = parseSymptom(typed->toStdString(), *bench().piano());
-    if (!symptom) return refuse(symptom.error());
-    if (const auto added = bench().addSymptom(*symptom); !added) refuse(added.error());
+void SurveyStation::noteSymptom() {
+    showPage(Page::symptoms);
+    m_symptoms->takeFocus();
+}
+
+void SurveyStation::preview(int sheetKind) {
+    if (!bench().record()) return;
+    const QString refused = previewSheet(this, sheetKind, *bench().record(), bench().passNumber(), nullptr);
+    if (!refused.isEmpty()) Q_EMIT notice(refused);
+}
+
+void SurveyStation::print() {
+    preview(static_cast<int>(SheetKind::survey));
+}
+
+void SurveyStation::printParts() {
+    preview(static_cast<int>(SheetKind::parts));
 }
 
 void SurveyStation::askMarks() {

@@ -4,14 +4,20 @@
 
 #include "ui/stations/station.h"
 
+#include <array>
+
 class QComboBox;
 class QLabel;
+class QPushButton;
+class QStackedWidget;
 
 namespace hammerline {
 
 class EmptyState;
 class SurveyForm;
+class SurveyJob;
 class SurveyOrders;
+class SurveySymptoms;
 class SurveyView;
 
 class SurveyStation : public Station {
@@ -26,18 +32,31 @@ public:
     StripMarks strip() const override;
     void arrive() override;
     QList<QWidget*> panels() override;
+    /// The work list.
+    void print() override;
+
+    /// What stands beside the form; Ctrl+Page Down and Up go through them.
+    enum class Page : std::uint8_t { orders, job, symptoms };
+    void showPage(Page);
+    Page page() const;
 
     SurveyView& view() { return *m_view; }
     SurveyForm& form() { return *m_form; }
     SurveyOrders& orders() { return *m_orders; }
+    SurveyJob& job() { return *m_job; }
+    SurveySymptoms& symptoms() { return *m_symptoms; }
 
 private:
     void buildTools();
     QWidget* buildHead();
     QWidget* buildFoot();
+    QWidget* buildPages(QWidget* parent);
     void refresh();
     void takeFromTable();
-    void askSymptom();
+    void stepPage(int by);
+    void noteSymptom();
+    void printParts();
+    void preview(int sheetKind);
     void askMarks();
     void refuse(const Refusal&);
 
@@ -48,6 +67,10 @@ private:
     QWidget* m_foot = nullptr;
     SurveyForm* m_form = nullptr;
     SurveyOrders* m_orders = nullptr;
+    SurveyJob* m_job = nullptr;
+    SurveySymptoms* m_symptoms = nullptr;
+    QStackedWidget* m_pages = nullptr;
+    std::array<QPushButton*, 3> m_pageButtons{};
     QLabel* m_asked = nullptr;
     QLabel* m_caution = nullptr;
     QWidget* m_tools = nullptr;

@@ -48,6 +48,7 @@ private:
     void paintKeyMarks(QPainter&) const;
     void paintCurrent(QPainter&) const;
     QRectF barRect(NoteNumber, int marks) const;
+    QString standingText() const;
 
     Workbench& m_bench;
     StripMarks m_marks;

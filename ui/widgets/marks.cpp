@@ -144,4 +144,14 @@ double paintNote(QPainter& painter, QPointF baseline, const QString& text) {
     return baseline.x() - from;
 }
 
+void paintTick(QPainter& painter, const QRectF& box, const QColor& ink) {
+    QPen pen(ink, units(0.45));
+    pen.setCapStyle(Qt::SquareCap);
+    painter.setPen(pen);
+    QPainterPath path(QPointF(box.left(), box.center().y()));
+    path.lineTo(box.left() + box.width() * 0.38, box.bottom() - box.height() * 0.22);
+    path.lineTo(box.right(), box.top() + box.height() * 0.18);
+    painter.strokePath(path, pen);
+}
+
 } // namespace hammerline

@@ -28,4 +28,7 @@ void paintWarning(QPainter&, const QRectF&, const QColor& fault, const QColor& p
 double paintNote(QPainter&, QPointF baseline, const QString& text);
 double noteWidth(const QString& text, const QFont&);
 
+/// Mended.
+void paintTick(QPainter&, const QRectF& box, const QColor& ink);
+
 } // namespace hammerline

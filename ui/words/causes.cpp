@@ -1,6 +1,6 @@
 // Words for causes, checks, remedies, conflicts, symptoms and grades. Ids without a sentence of their own are trade
 // words already ("let-off-rail-screws") and are read out as such.
-#include "ui/words/words.h"
+#include "ui/words/survey_names.h"
 
 #include <QCoreApplication>
 
@@ -60,7 +60,6 @@ constexpr std::array kMissing{
 };
 
 constexpr std::array kAskFirst{
-    Row{"try-let-off-screws", QT_TRANSLATE_NOOP("causes", "Try a few let-off screws first: do they turn?")},
     Row{"action-bolts", QT_TRANSLATE_NOOP("causes", "Are the bolts of the action tight?")},
     Row{"room-humidity", QT_TRANSLATE_NOOP("causes", "How damp is the room now?")},
     Row{"three-felts-compared",
@@ -171,23 +170,50 @@ QString symptomName(std::string_view id) {
     return begun(readOut(id));
 }
 
+namespace {
+
+QString joined(const QStringList& list) {
+    return list.join(QStringLiteral(", "));
+}
+
+/// "lost motion (its remedy brings about 0.5 mm of aftertouch; then: checks nearer)"
+QString supportedCheck(const Advice::Check& check) {
+    QStringList more;
+    if (check.aftertouchGain)
+        more << QCoreApplication::translate("causes", "its remedy brings about %1 mm of aftertouch")
+                    .arg(mm(*check.aftertouchGain));
+    QStringList effects;
+    for (const std::string_view each : check.sideEffects)
+        effects << readOut(each);
+    if (!effects.isEmpty()) more << QCoreApplication::translate("causes", "then %1").arg(joined(effects));
+    if (more.isEmpty()) return readOut(check.id);
+    return QStringLiteral("%1 (%2)").arg(readOut(check.id), more.join(QStringLiteral("; ")));
+}
+
+} // namespace
+
 QString adviceSentence(const Advice& advice, const Piano&) {
-    const QString where = QStringLiteral("%1\u2013%2").arg(advice.notes.first).arg(advice.notes.last);
-    if (advice.noDimensionExplains)
-        return QCoreApplication::translate("causes", "%1, notes %2: no dimension explains it.")
-            .arg(symptomName(advice.symptom), where);
-    QStringList supported, open;
+    const QString where = advice.notes.first == advice.notes.last
+                              ? QString::number(advice.notes.first)
+                              : QStringLiteral("%1\u2013%2").arg(advice.notes.first).arg(advice.notes.last);
+    QStringList supported, refuted, open;
     for (const Advice::Check& check : advice.checks)
         if (!check.supported)
             open << readOut(check.id);
         else if (*check.supported)
-            supported << readOut(check.id);
+            supported << supportedCheck(check);
+        else
+            refuted << readOut(check.id);
     QString text = QCoreApplication::translate("causes", "%1, notes %2.").arg(symptomName(advice.symptom), where);
+    if (advice.checks.empty())
+        text += QCoreApplication::translate("causes", " No part of this action does that: what else is it?");
+    if (advice.noDimensionExplains)
+        text += QCoreApplication::translate("causes", " No reading explains it; nothing is adjusted for it.");
     if (!supported.isEmpty())
-        text += QCoreApplication::translate("causes", " The readings point at: %1.")
-                    .arg(supported.join(QStringLiteral(", ")));
+        text += QCoreApplication::translate("causes", " Readings and findings point at: %1.").arg(joined(supported));
     if (!open.isEmpty())
-        text += QCoreApplication::translate("causes", " Look at: %1.").arg(open.join(QStringLiteral(", ")));
+        text += QCoreApplication::translate("causes", " Still to look at, in this order: %1.").arg(joined(open));
+    if (!refuted.isEmpty()) text += QCoreApplication::translate("causes", " Not it: %1.").arg(joined(refuted));
     return text;
 }
 
@@ -209,7 +235,8 @@ QString missingForGradeSentence(std::string_view id) {
 }
 
 QString askFirstSentence(std::string_view id) {
-    return checkSentence(id);
+    const bool ofSurvey = id == "try-let-off-screws" || findPart(id);
+    return ofSurvey ? surveyQuestion(id) : checkSentence(id);
 }
 
 } // namespace hammerline::words

@@ -102,14 +102,24 @@ QString jobStageName(JobStage stage) {
 }
 
 QString findingSentence(const Finding& finding, const Piano& piano) {
-    const QString head = said("%1, %2").arg(placeOf(finding, piano), partOfActionName(finding.part).toLower());
+    return findingSentence(finding, {}, piano);
+}
+
+QString findingSentence(const Finding& finding, const std::vector<NoteNumber>& notes, const Piano& piano) {
+    const QString place =
+        notes.size() > 1 ? said("Notes %1").arg(QString::fromStdString(writeNotes(notes))) : placeOf(finding, piano);
+    const QString head = said("%1, %2").arg(place, partOfActionName(finding.part).toLower());
     if (finding.fault.empty()) return said("%1: %2.").arg(head, surveyStateName(finding.state));
     QString text = said("%1: %2").arg(head, faultName(finding.fault));
     if (const Remedy* remedy = remedyOf(finding)) text += said("; %1").arg(surveyRemedyName(remedy->key));
     if (finding.amount > 0) text += said(", %1 mm taken off").arg(finding.amount, 0, 'f', 1);
     if (finding.state != FindingState::toDo) text += said(" (%1)").arg(surveyStateName(finding.state));
     text += said(".");
-    if (blocks(finding)) text += said(" Mend it before this note is regulated.");
+    if (!finding.remark.empty()) text += QLatin1Char(' ') + QString::fromStdString(finding.remark);
+    if (finding.fault == "seized" && finding.state == FindingState::toDo) text += said(" Stop: it is not forced.");
+    if (blocks(finding))
+        text += notes.size() > 1 ? said(" Mend them before these notes are regulated.")
+                                 : said(" Mend it before this note is regulated.");
     return text;
 }
 

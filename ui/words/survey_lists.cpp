@@ -1,4 +1,5 @@
 // Words of the lists that come out of a survey: parts to order, marks, questions before a plan.
+#include "core/sheet/parts_csv.h"
 #include "ui/words/survey_names.h"
 
 #include <QCoreApplication>
@@ -41,11 +42,32 @@ constexpr std::array kQuestions = {
     Sentence{"back-rail-cloth",
              QT_TRANSLATE_NOOP("survey", "Is the back-rail cloth whole? Where it has turned to putty a new strip comes "
                                          "before any levelling.")},
+    Sentence{"key-slip", QT_TRANSLATE_NOOP("survey", "Do the fronts of the naturals clear the key slip, pressed and at "
+                                                     "rest, and all keys the fallboard?")},
+    Sentence{"capstan", QT_TRANSLATE_NOOP("survey", "Take one capstan out in each section and measure: are there 8 mm "
+                                                    "of thread and more in the wood, and does it turn snugly?")},
     Sentence{"trapwork", QT_TRANSLATE_NOOP(
                              "survey", "Soft pedal down: does any key wink? Pedals up: do both rods have free play?")},
     Sentence{"player-stack",
              QT_TRANSLATE_NOOP("survey", "Does the player stack come out? The piano action is regulated without it.")},
     Sentence{"player-stop-rail", QT_TRANSLATE_NOOP("survey", "Is the stop rail of the player there and free?")},
+};
+
+// The steps that are no stage of the repairs.
+constexpr std::array kSteps = {
+    Sentence{"look", QT_TRANSLATE_NOOP("survey", "Look at every part")},
+    Sentence{"order", QT_TRANSLATE_NOOP("survey", "Order parts")},
+    Sentence{"take-apart", QT_TRANSLATE_NOOP("survey", "Number the parts, take apart, put together")},
+    Sentence{"regulate", QT_TRANSLATE_NOOP("survey", "Regulate the piano action")},
+    Sentence{"player", QT_TRANSLATE_NOOP("survey", "Player: stack in, clearance, stop rail")},
+    Sentence{"record", QT_TRANSLATE_NOOP("survey", "Owner's record")},
+};
+
+constexpr std::array<const char*, 4> kWorkStates = {
+    QT_TRANSLATE_NOOP("survey", "nothing to do"),
+    QT_TRANSLATE_NOOP("survey", "open"),
+    QT_TRANSLATE_NOOP("survey", "waits"),
+    QT_TRANSLATE_NOOP("survey", "done"),
 };
 
 constexpr std::array<const char*, 3> kPlaces = {
@@ -81,6 +103,19 @@ QString supplyQuantity(const PartsLine& line, int count) {
     return QString::number(count);
 }
 
+std::string partsTable(const PianoRecord& record) {
+    PartsWords words;
+    for (const char* head : {QT_TRANSLATE_NOOP("survey", "part"), QT_TRANSLATE_NOOP("survey", "size"),
+                             QT_TRANSLATE_NOOP("survey", "needed"), QT_TRANSLATE_NOOP("survey", "spare"),
+                             QT_TRANSLATE_NOOP("survey", "order"), QT_TRANSLATE_NOOP("survey", "unit"),
+                             QT_TRANSLATE_NOOP("survey", "faulty"), QT_TRANSLATE_NOOP("survey", "of"),
+                             QT_TRANSLATE_NOOP("survey", "notes")})
+        words.heads.push_back(said(head).toStdString());
+    words.part = [](const PartsLine& line) { return supplyName(line.part).toStdString(); };
+    words.size = [](const PartsLine& line) { return supplySize(line).toStdString(); };
+    return partsCsv(record, words);
+}
+
 QString foundText(const PartsLine& line) {
     if (line.notes.size() <= kNotesNamed) return notesText(line.notes);
     return said("%1 of %2").arg(line.found).arg(line.of);
@@ -103,7 +138,65 @@ QString markCheckSentence(const MarkCheck& check) {
 QString surveyQuestion(std::string_view id) {
     for (const Sentence& each : kQuestions)
         if (each.id == id) return said(each.text);
-    return partOfActionName(id);
+    return said("%1: does it hold, is it whole?").arg(partOfActionName(id));
+}
+
+QString letOffRailSentence() {
+    return said("More than one let-off screw in twenty does not turn: the whole rail goes to a specialist before "
+                "anything is regulated.");
+}
+
+QString surveyAnswer(std::string_view id, const Piano& piano) {
+    const bool screws = id == "try-let-off-screws";
+    const QString part = screws ? QStringLiteral("let-off-screw") : QString::fromUtf8(id.data(), qsizetype(id.size()));
+    if (!screws && id != "capstan") return QStringLiteral("all %1 sound").arg(part);
+    const int each = screws ? 3 : 1; // tried in every section: what was not tried is not sound
+    std::vector<NoteNumber> tried;
+    for (const Section& section : sectionsOf(piano))
+        for (int i = section.range.first; i <= std::min(section.range.last, section.range.first + each - 1); ++i)
+            tried.push_back({i});
+    return QStringLiteral("%1 %2 sound").arg(notesText(tried).remove(QLatin1Char(' ')), part);
+}
+
+QString workStepName(std::string_view id) {
+    for (const Sentence& each : kSteps)
+        if (each.id == id) return said(each.text);
+    for (int i = 0; i <= static_cast<int>(JobStage::player); ++i)
+        if (key(static_cast<JobStage>(i)) == id) return jobStageName(static_cast<JobStage>(i));
+    return {};
+}
+
+QString workStateName(WorkState state) {
+    return said(kWorkStates.at(static_cast<std::size_t>(state)));
+}
+
+QString workStepText(const WorkOrderStep& step) {
+    QStringList out;
+    if (step.id == "look") {
+        if (step.open > 0) out << said("%1 parts not looked at everywhere").arg(step.open);
+    } else if (step.id == "order") {
+        if (step.open > 0) out << said("%1 to order or not come yet").arg(step.open);
+        if (step.done > 0) out << said("%1 in hand").arg(step.done);
+        return out.join(said(", "));
+    } else if (step.id == "take-apart") {
+        if (step.open > 0) out << said("once, for all repairs");
+    } else if (step.id == "regulate" && step.minutesOpen == 0 && step.minutesDone == 0) {
+        out << (step.open > 0 ? said("not measured yet") : said("nothing is out"));
+    } else if (step.id != "record") {
+        if (step.open > 0) out << said("%1 to do").arg(step.open);
+        if (step.done > 0) out << said("%1 done").arg(step.done);
+    }
+    QStringList waits;
+    for (const std::string& supply : step.waitsFor)
+        waits << supplyName(supply).toLower();
+    if (!waits.isEmpty()) out << said("waits for %1").arg(waits.join(said(", ")));
+    return out.join(said(", "));
+}
+
+QString termUsage(std::string_view typed) {
+    return said("\"%1\" is no setting of the job. There are minutes.PART=MINUTES, spare-percent=PERCENT, "
+                "spare-at-least=COUNT, only-these.PART=yes or no, in-hand.PART=yes or no, hand=practised or beginner.")
+        .arg(QString::fromUtf8(typed.data(), qsizetype(typed.size())));
 }
 
 } // namespace hammerline::words

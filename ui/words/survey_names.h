@@ -1,6 +1,7 @@
 // The survey in words, beyond what words.h gives everyone: supplies, remedies, stages, marks and sheet sizes.
 #pragma once
 
+#include "core/sheet/work_order.h"
 #include "core/survey/job.h"
 #include "core/survey/numbering.h"
 #include "ui/words/words.h"
@@ -16,6 +17,8 @@ QString jobStageName(JobStage);
 QString supplySize(const PartsLine&);
 /// "90", "1300 mm", "1 set".
 QString supplyQuantity(const PartsLine&, int count);
+/// The parts to order as a table of text (CSV).
+std::string partsTable(const PianoRecord&);
 /// What was found of a line: "85 of 85", or the notes where they are few.
 QString foundText(const PartsLine&);
 /// Where a mark is written: "on the bass side".
@@ -26,6 +29,19 @@ QString markCheckSentence(const MarkCheck&);
 QString surveyQuestion(std::string_view id);
 /// Why a part is not fitted here: "not on a brass flange rail". Empty: fitted.
 QString notFittedReason(const Part&, const Piano&);
+/// What is said where too many let-off screws do not turn.
+QString letOffRailSentence();
+/// The question's answer on the command line: "1-88 action-bolts sound".
+QString surveyAnswer(std::string_view id, const Piano&);
+/// As findingSentence, of several notes at once: "Notes 12, 23-24, 40, butt plate, screw: broken; new plate."
+QString findingSentence(const Finding&, const std::vector<NoteNumber>&, const Piano&);
+/// A step of the work order: "Order parts", "Action, on the bench".
+QString workStepName(std::string_view id);
+QString workStateName(WorkState);
+/// What of it is open: "12 parts not looked at", "4 to do, waits for jack springs".
+QString workStepText(const WorkOrderStep&);
+/// What a setting of the job may be, after one that was none.
+QString termUsage(std::string_view typed);
 /// Minutes as hours: "2 h 10 min".
 QString hours(double minutes);
 /// What mending makes stale: "Blow, let-off and checking are stale after it."; empty: nothing.
