@@ -115,6 +115,14 @@ void hold(Bench& bench, const Cause& cause) {
     }
 }
 
+/// The reading at these notes says nothing, whether it lies inside its zone or not.
+void holdAll(Bench& bench, const Cause& cause, DimensionId dimension) {
+    for (const NoteNumber note : cause.notes) {
+        bench.stand(note).held.set(dimension.row);
+        bench.stand(note).cause = cause.key;
+    }
+}
+
 void accept(Bench& bench, const Cause& cause, DimensionId dimension) {
     for (const NoteNumber note : cause.notes) {
         bench.stand(note).accepted.set(dimension.row);
@@ -163,6 +171,13 @@ constexpr std::array kRemedies = {
                   if (c.amount) moves.push_back(railMove(b, operation::backRailShim, c, c.amount));
                   if (c.beside) moves.push_back(railMove(b, operation::balanceRailShim, c, c.beside));
                   return moves;
+              }},
+    // A wippen that hangs on the player's finger has no lost motion of its own to be set.
+    RemedyRow{"read-stack-out",
+              [](Bench& b, const Cause& c) {
+                  hold(b, c);
+                  holdAll(b, c, dimension::lostMotion);
+                  return Moves{};
               }},
     RemedyRow{"capstans", [](Bench&, const Cause&) { return Moves{}; }},
     RemedyRow{"turn-now", [](Bench&, const Cause&) { return Moves{}; }},

@@ -165,5 +165,12 @@ TEST_CASE("a player's finger that holds the wippen is told from missing lost mot
                                        [](const Cause& c) { return c.key == "finger-holds-wippen"; });
         CHECK((held != view->causes.end()) == stackIn);
         if (stackIn) CHECK(writeNotes(held->notes) == "10-18");
+        // No capstan is turned for a reading that the finger makes, near the zone's edge as it may lie.
+        const auto plan = makePlan(record, sheetOf(record), 1, {});
+        REQUIRE(plan);
+        const auto turned = std::count_if(plan->steps.begin(), plan->steps.end(), [](const Step& s) {
+            return s.operation == operation::capstanTurn && s.note && s.note->value >= 10 && s.note->value <= 18;
+        });
+        CHECK(turned == (stackIn ? 0 : 9));
     }
 }

@@ -64,6 +64,8 @@ private Q_SLOTS:
         m_window->resize(1280, 800);
         QVERIFY(m_window->showStation(QStringLiteral("survey")));
         m_window->show();
+        m_window->activateWindow();
+        QVERIFY(QTest::qWaitForWindowActive(m_window.get()));
         auto answering = std::make_unique<Answering>();
         m_dialogs = answering.get();
         Dialogs::replace(std::move(answering));
@@ -175,7 +177,9 @@ private Q_SLOTS:
         QTest::keyClick(&view(), Qt::Key_M);
         QVERIFY(strip->sentence().contains(QStringLiteral("mended")));
         QCOMPARE(view().survey().counts().blocked, 0);
-        QCOMPARE(m_bench->record()->findings.front().fault, std::string("broken")); // mended keeps what was found
+        const Finding* plate = standingAt("butt-plate", {23}, m_bench->record()->findings);
+        QVERIFY(plate);
+        QCOMPARE(plate->fault, std::string("broken")); // mended keeps what was found
         m_bench->setNote({31});
         QVERIFY(strip->grab().toImage() != blocked);
     }
@@ -217,9 +221,9 @@ private Q_SLOTS:
             goTo("wippen-heel-cloth", n);
             QTest::keyClick(&view(), faultKey("wippen-heel-cloth", "moth"));
         }
-        for (int i = 0; i < 2; ++i)
-            QTest::keyClick(m_window.get(), Qt::Key_F6); // view, form, orders
-        station().orders().setFocus();
+        for (int i = 0; i < 4 && !station().orders().hasFocus(); ++i)
+            QTest::keyClick(m_window.get(), Qt::Key_F6); // table, form, order, strip
+        QVERIFY(station().orders().hasFocus());
         QCOMPARE(station().orders().lines().front().needed, 88); // 9 of 88 are more than a tenth
         QTest::keyClick(&station().orders(), Qt::Key_Space);
         QCOMPARE(station().orders().lines().front().needed, 9);
@@ -258,8 +262,8 @@ private Q_SLOTS:
     void aSymptomIsNotedAndAnswered() {
         goTo("jack-spring", 24);
         QTest::keyClick(&view(), faultKey("jack-spring", "weak"));
-        station().showPage(SurveyStation::Page::symptoms);
-        station().symptoms().takeFocus();
+        QTest::keyClick(&view(), Qt::Key_PageUp, Qt::ControlModifier); // the last page
+        QCOMPARE(station().page(), SurveyStation::Page::symptoms);
         QTest::keyClicks(QApplication::focusWidget(), QStringLiteral("20-30"));
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
         QCOMPARE(m_bench->record()->symptoms.size(), std::size_t{1});

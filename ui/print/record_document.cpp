@@ -18,6 +18,7 @@ namespace hammerline::print {
 namespace {
 
 constexpr std::size_t kNotesNamed = 12; // more are counted
+constexpr qsizetype kPartsNamed = 8;
 
 QString said(const char* text) {
     return QCoreApplication::translate("paper", text);
@@ -96,9 +97,10 @@ std::vector<Paragraph> visitText(const PianoRecord& record, int number) {
     if (!pass || !view) return {};
     std::vector<Paragraph> lines{
         {{headOf(*pass), true},
-         {said(QT_TRANSLATE_NOOP("paper", ". Measured at %1 places; something is out at %2 of the notes."))
+         {said(QT_TRANSLATE_NOOP("paper", ". Measured at %1 places; something is out at %2 of %3 notes."))
               .arg(pass->readingCount())
-              .arg(notesOut(view->review)),
+              .arg(notesOut(view->review))
+              .arg(record.piano.notes),
           false}}};
     for (Paragraph& line : outText(*view))
         lines.push_back(std::move(line));
@@ -110,7 +112,7 @@ std::vector<Paragraph> adjusted(const PianoRecord& record) {
     std::map<OperationId, std::set<int>> notes;
     for (const Done& done : record.done)
         for (const NoteNumber note : done.notes)
-            notes[done.operation].insert(note.value);
+            if (done.operation != operation::inspect) notes[done.operation].insert(note.value);
     std::vector<Paragraph> lines;
     for (const auto& [operation, at] : notes)
         lines.push_back({{words::name(operation) + QStringLiteral(": "), true}, {placesText(at) + u'.', false}});
@@ -220,7 +222,13 @@ private:
             });
             if (!notes.empty() && none) unseen << words::partOfActionName(part.key).toLower();
         }
-        if (!unseen.isEmpty())
+        if (unseen.size() > kPartsNamed)
+            lines.push_back(
+                {{said(QT_TRANSLATE_NOOP("paper",
+                                         "%1 parts of the piano were not looked at; nothing is said of them here."))
+                      .arg(unseen.size()),
+                  false}});
+        else if (!unseen.isEmpty())
             lines.push_back({{said(QT_TRANSLATE_NOOP("paper", "Not looked at: ")), true},
                              {unseen.join(QStringLiteral("; ")) + u'.', false}});
         return lines;

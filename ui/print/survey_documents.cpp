@@ -168,6 +168,18 @@ void addLines(Document& document, const QString& title, const QStringList& lines
     document.blocks.emplace_back(gap(2));
 }
 
+/// A sheet that speaks of parts, not of readings.
+Document partsSheet(const Source& source, const QString& title, const QString& about) {
+    Document document = emptyDocument(source, title, {});
+    document.subtitle = {{QString::fromStdString(source.piano().name), true}};
+    if (!about.isEmpty()) document.subtitle.push_back({QStringLiteral("  \u00B7  ") + about, false});
+    document.specLine.clear();
+    const QString foot = said(QT_TRANSLATE_NOOP("paper", "Note 1 is the bass end."));
+    document.foot = {4, [foot](Canvas& c, const QRectF& r) { c.textWithin(r.x(), r.y() + 3, r.width(), foot, kSmall); },
+                     false};
+    return document;
+}
+
 } // namespace
 
 Document surveyDocument(const Source& source) {
@@ -178,7 +190,7 @@ Document surveyDocument(const Source& source) {
     const QString about = said(QT_TRANSLATE_NOOP("paper", "%1 open, %2 done  ·  %3 notes wait for repairs"))
                               .arg(minutesText(order.minutesOpen), minutesText(order.minutesDone))
                               .arg(job.blockedNotes);
-    Document document = emptyDocument(source, said(QT_TRANSLATE_NOOP("paper", "Work list of the survey")), about);
+    Document document = partsSheet(source, said(QT_TRANSLATE_NOOP("paper", "Work list of the survey")), about);
     document.rowWord = said(QT_TRANSLATE_NOOP("paper", "lines"));
     auto& blocks = document.blocks;
     blocks.emplace_back(cautionBox(partCautions(job, source.piano()), source.width()));
@@ -214,7 +226,7 @@ Document surveyDocument(const Source& source) {
 Document partsDocument(const Source& source) {
     const std::vector<PartsLine> lines =
         partsList(source.record.findings, source.piano(), jobTerms(source.record.preferences).spares);
-    Document document = emptyDocument(source, said(QT_TRANSLATE_NOOP("paper", "Parts to order")), {});
+    Document document = partsSheet(source, said(QT_TRANSLATE_NOOP("paper", "Parts to order")), {});
     document.rowWord = said(QT_TRANSLATE_NOOP("paper", "lines"));
     Table table;
     table.columns = 1;
@@ -288,7 +300,7 @@ Table marksList(const Piano& piano) {
 } // namespace
 
 Document labelsDocument(const Source& source) {
-    Document document = emptyDocument(source, said(QT_TRANSLATE_NOOP("paper", "Marks for parts that come off")), {});
+    Document document = partsSheet(source, said(QT_TRANSLATE_NOOP("paper", "Marks for parts that come off")), {});
     document.rowWord = said(QT_TRANSLATE_NOOP("paper", "marks"));
     document.blocks.emplace_back(paragraphBlock(
         {{said(QT_TRANSLATE_NOOP("paper",

@@ -1,6 +1,7 @@
 #include "ui/stations/adjust_rows.h"
 
 #include "core/plan/plan_in_force.h"
+#include "core/survey/job.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -271,8 +272,11 @@ QString planText(const Plan& plan, const PassView& view, const PianoRecord& reco
         return body.isEmpty() ? QString() : QStringLiteral("<p><b>%1</b><br>%2</p>").arg(title, body);
     };
     QStringList asks, conflicts, mend;
+    // What the survey asks stands above the plan; here are the checks that decide its causes.
+    const auto ofSurvey = askBeforePlan(record.findings, record.piano);
     for (const std::string_view id : openQuestions(plan, record))
-        asks << words::askFirstSentence(id).toHtmlEscaped();
+        if (std::find(ofSurvey.begin(), ofSurvey.end(), id) == ofSurvey.end())
+            asks << words::askFirstSentence(id).toHtmlEscaped();
     for (const Conflict& conflict : plan.conflicts)
         conflicts << words::conflictSentence(conflict, record.piano).toHtmlEscaped();
     for (const MendFirst& entry : sheet.mendFirst)

@@ -147,7 +147,7 @@ QVariant SurveyModel::data(const QModelIndex& index, int role) const {
 }
 
 QVariant SurveyModel::headerData(int section, Qt::Orientation orientation, int role) const {
-    if (role != Qt::DisplayRole && role != Qt::AccessibleTextRole) return {};
+    if (role != Qt::DisplayRole && role != Qt::AccessibleTextRole && role != Qt::ToolTipRole) return {};
     if (orientation == Qt::Horizontal) return section + 1;
     return words::partOfActionName(part(section).key);
 }

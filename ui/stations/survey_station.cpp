@@ -220,7 +220,6 @@ void SurveyStation::buildTools() {
         row->addWidget(made);
         connect(made, &QPushButton::clicked, this, act);
     };
-    button(tr("S&ymptom"), &SurveyStation::noteSymptom);
     button(tr("Check n&umbers\u2026"), &SurveyStation::askMarks);
     button(tr("Wor&k list"), &SurveyStation::print);
     button(tr("Parts &list"), &SurveyStation::printParts);
@@ -326,11 +325,6 @@ QList<QWidget*> SurveyStation::panels() {
 
 void SurveyStation::refuse(const Refusal& refusal) {
     Q_EMIT notice(words::sentence(refusal));
-}
-
-void SurveyStation::noteSymptom() {
-    showPage(Page::symptoms);
-    m_symptoms->takeFocus();
 }
 
 void SurveyStation::preview(int sheetKind) {

@@ -54,7 +54,6 @@ private:
     void refresh();
     void takeFromTable();
     void stepPage(int by);
-    void noteSymptom();
     void printParts();
     void preview(int sheetKind);
     void askMarks();

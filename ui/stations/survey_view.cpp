@@ -28,6 +28,7 @@ SurveyView::SurveyView(Workbench& bench, QWidget* parent)
     });
     connect(&m_bench, &Workbench::noteChanged, this, &SurveyView::follow);
     layOut();
+    follow();
 }
 
 /// Columns from the note axis: each runs to the next note's left, so the gaps at section breaks are in them.

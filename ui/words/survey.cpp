@@ -36,6 +36,7 @@ constexpr std::array kSpecial = {
     Special{"pin", QT_TRANSLATE_NOOP("survey", "new pin")},
     Special{"felt", QT_TRANSLATE_NOOP("survey", "new felt")},
     Special{"warm", QT_TRANSLATE_NOOP("survey", "warm, then a hair")},
+    Special{"free", QT_TRANSLATE_NOOP("survey", "set free")},
     Special{"bed", QT_TRANSLATE_NOOP("survey", "bed the frame")},
     Special{"bush", QT_TRANSLATE_NOOP("survey", "bush anew")},
     Special{"set", QT_TRANSLATE_NOOP("survey", "set anew")},

@@ -57,7 +57,7 @@ constexpr std::array kQuestions = {
 constexpr std::array kSteps = {
     Sentence{"look", QT_TRANSLATE_NOOP("survey", "Look at every part")},
     Sentence{"order", QT_TRANSLATE_NOOP("survey", "Order parts")},
-    Sentence{"take-apart", QT_TRANSLATE_NOOP("survey", "Number the parts, take apart, put together")},
+    Sentence{"take-apart", QT_TRANSLATE_NOOP("survey", "Number, take apart, put together")},
     Sentence{"regulate", QT_TRANSLATE_NOOP("survey", "Regulate the piano action")},
     Sentence{"player", QT_TRANSLATE_NOOP("survey", "Player: stack in, clearance, stop rail")},
     Sentence{"record", QT_TRANSLATE_NOOP("survey", "Owner's record")},
