@@ -65,6 +65,19 @@ void expectOnly(Bench& bench, const std::vector<NoteState>& found, Plan& plan) {
     std::erase_if(plan.conflicts, [&](const Conflict& c) { return !worked.contains(c.note); });
 }
 
+/// Spoons are set against dampers that the pedal lifts evenly: wires first (situation 57, members' thread). A reading
+/// of the lift or a word on the wires answers it.
+void askAboutPedalLift(Bench& bench, const std::vector<Step>& steps) {
+    const bool spoons =
+        std::any_of(steps.begin(), steps.end(), [](const Step& s) { return s.operation == operation::spoonBend; });
+    const auto asked = askedDimensions(bench.pass());
+    const bool read = std::find(asked.begin(), asked.end(), dimension::damperRise) != asked.end();
+    const bool said = std::any_of(bench.record.findings.begin(), bench.record.findings.end(), [](const Finding& f) {
+        return f.part == "damper-wire" && f.state != FindingState::notLookedAt;
+    });
+    if (spoons && !read && !said) bench.askFirst.push_back("damper-wire");
+}
+
 /// What the survey has not answered comes before the deciding checks of the causes, each once.
 void askAboutParts(Bench& bench) {
     auto asked = askBeforePlan(bench.record.findings, bench.piano());
@@ -101,6 +114,7 @@ Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pa
         expectOnly(bench, found, plan);
     }
     plan.trials = chooseTrials(bench, plan.steps);
+    askAboutPedalLift(bench, plan.steps);
     askAboutParts(bench);
     plan.pass = pass;
     plan.options = options;

@@ -170,6 +170,33 @@ TEST_CASE("questions before a plan are in the plan, and an answered one leaves a
     CHECK(asks("case"));
 }
 
+TEST_CASE("situation 57: spoons wait for an even pedal lift (members' thread on dampers)") {
+    PianoRecord record = recordOf(pianoOf(ActionKind::upright));
+    Pass pass;
+    pass.number = 1;
+    for (int n = 1; n <= 60; ++n)
+        pass.cells[{{n}, dimension::damperStart}].trials = {mm(n == 20 ? 12 : n == 30 ? 29 : 21)};
+    record.passes = {pass};
+    const auto asks = [&] {
+        const auto plan = makePlan(record, sheetOf(record), 1, {});
+        REQUIRE(plan);
+        // Situation 56: 12 of 46 is early, so away from the damper lever; late the other way.
+        for (const Step& s : plan->steps)
+            if (s.operation == operation::spoonBend)
+                CHECK(s.direction == (s.note == NoteNumber{20} ? Direction::away : Direction::toward));
+        const auto open = openQuestions(*plan, record);
+        return std::find(open.begin(), open.end(), "damper-wire") != open.end();
+    };
+    CHECK(asks());
+    auto& rise = record.passes.front().cells[{{1}, dimension::damperRise}];
+    rise.trials = {mm(6)};
+    CHECK_FALSE(asks());
+    rise.trials.clear();
+    CHECK(asks());
+    state(record.findings, "all damper-wire sound", record.piano);
+    CHECK_FALSE(asks());
+}
+
 TEST_CASE("the order sheet as a table: one line a supply, nothing that a spreadsheet would run, no prices") {
     PianoRecord record = recordOf(playerUpright());
     add(record.findings, "12,23,24,40 butt-plate broken", record.piano);

@@ -77,7 +77,7 @@ TEST_CASE("scenario S6: a player upright of 85 notes, from the survey to the pla
     CHECK(lineOf(parts, "part", "centre-bushing").at("needed") == 642);
     CHECK(survey.at("blocked").size() == 85);
     const json& steps = survey.at("order").at("steps");
-    CHECK(lineOf(steps, "step", "action").at("state") == "open");
+    CHECK(lineOf(steps, "step", "action").at("state") == "waits"); // straps, plates, pins
     CHECK(steps.back().at("step") == "record");
     CHECK(steps.at(steps.size() - 2).at("step") == "player");
 

@@ -3,7 +3,7 @@
 #include "core/sheet/work_order.h"
 #include "core/survey/standing.h"
 #include "ui/print/documents.h"
-#include "ui/words/words.h"
+#include "ui/words/survey_names.h"
 
 #include <QCoreApplication>
 #include <QDateTime>
@@ -136,7 +136,7 @@ std::vector<Paragraph> findings(const Source& source, std::initializer_list<Find
             const Remedy* remedy = remedyOf(*finding);
             QStringList what;
             if (!finding->fault.empty()) what << words::faultName(finding->fault);
-            if (remedy && finding->state != FindingState::watch) what << words::remedyName(remedy->key);
+            if (remedy && finding->state != FindingState::watch) what << words::surveyRemedyName(remedy->key);
             if (finding->amount > 0)
                 what << said(QT_TRANSLATE_NOOP("paper", "%1 mm taken off")).arg(mm(finding->amount, 1));
             groups[{what.join(QStringLiteral(", ")).toStdString(), finding->remark}].insert(n.value);

@@ -187,7 +187,7 @@ Document surveyDocument(const Source& source) {
     const Standing standing(record.findings, source.piano());
     const Job job = wholeJob(record.findings, source.piano(), jobTerms(record.preferences));
     const WorkOrder order = workOrder(record);
-    const QString about = said(QT_TRANSLATE_NOOP("paper", "%1 open, %2 done  ·  %3 notes wait for repairs"))
+    const QString about = said(QT_TRANSLATE_NOOP("paper", "%1 open, %2 done  ·  %3 notes wait"))
                               .arg(minutesText(order.minutesOpen), minutesText(order.minutesDone))
                               .arg(job.blockedNotes);
     Document document = partsSheet(source, said(QT_TRANSLATE_NOOP("paper", "Work list of the survey")), about);

@@ -46,6 +46,8 @@ constexpr std::array kQuestions = {
                                                      "rest, and all keys the fallboard?")},
     Sentence{"capstan", QT_TRANSLATE_NOOP("survey", "Take one capstan out in each section and measure: are there 8 mm "
                                                     "of thread and more in the wood, and does it turn snugly?")},
+    Sentence{"damper-wire", QT_TRANSLATE_NOOP("survey", "Press the damper pedal slowly: do all dampers stir together? "
+                                                        "The wires come first, the spoons after them.")},
     Sentence{"trapwork", QT_TRANSLATE_NOOP(
                              "survey", "Soft pedal down: does any key wink? Pedals up: do both rods have free play?")},
     Sentence{"player-stack",
