@@ -85,7 +85,7 @@ TEST_CASE("scenario S6: a player upright of 85 notes, from the survey to the pla
     CHECK(holds(printed(folder, "survey"), "The whole job, in this order"));
     CHECK(holds(printed(folder, "parts"), "Centre pins"));
     CHECK(holds(printed(folder, "labels"), "K 1 to K"));
-    CHECK(holds(printed(folder, "record"), "Record for the owner"));
+    CHECK(holds(printed(folder, "record"), "Owner's record"));
     REQUIRE(program({"print", folder / "b.hammerline", "parts", "--out", folder / "order.csv"}).status == 0);
     const std::string order = readAll(folder / "order.csv");
     CHECK(holds(order, "Bridle straps;;85;5;90;piece;85;85;1-85\r\n"));

@@ -157,8 +157,7 @@ std::vector<Paragraph> findings(const Source& source, std::initializer_list<Find
 class Builder {
 public:
     explicit Builder(const Source& source)
-        : m_source(source)
-        , m_document(emptyDocument(source, said(QT_TRANSLATE_NOOP("paper", "Record for the owner")), {})) {
+        : m_source(source), m_document(emptyDocument(source, said(QT_TRANSLATE_NOOP("paper", "Owner's record")), {})) {
         m_document.specLine.clear();
         m_document.foot = gap(0);
         m_document.subtitle = {{pianoName(), true}, {QStringLiteral("  ·  ") + pianoText(source.piano()), false}};

@@ -190,7 +190,7 @@ Document surveyDocument(const Source& source) {
     const QString about = said(QT_TRANSLATE_NOOP("paper", "%1 open, %2 done  ·  %3 notes wait"))
                               .arg(minutesText(order.minutesOpen), minutesText(order.minutesDone))
                               .arg(job.blockedNotes);
-    Document document = partsSheet(source, said(QT_TRANSLATE_NOOP("paper", "Work list of the survey")), about);
+    Document document = partsSheet(source, said(QT_TRANSLATE_NOOP("paper", "Survey: work list")), about);
     document.rowWord = said(QT_TRANSLATE_NOOP("paper", "lines"));
     auto& blocks = document.blocks;
     blocks.emplace_back(cautionBox(partCautions(job, source.piano()), source.width()));
