@@ -74,8 +74,8 @@ void KeyboardStrip::layOut() {
 void KeyboardStrip::reckonBars() {
     m_bars.assign(static_cast<std::size_t>(m_axis.notes()) + 1, {});
     const PassView* view = m_bench.view();
-    if (m_axis.notes() == 0 || m_marks.plain) return;
-    if (view)
+    if (m_axis.notes() == 0) return;
+    if (view && !m_marks.plain)
         for (const Judged& judged : view->review.ranked) {
             if (m_marks.dimension && judged.cell.dimension != *m_marks.dimension) continue;
             Bar& bar = m_bars[static_cast<std::size_t>(judged.cell.note.value)];
@@ -219,11 +219,18 @@ void KeyboardStrip::paintKeyMarks(QPainter& painter) const {
     const QColor ink = QColor::fromRgb(lookOf(*this).sharpTop), paper = QColor::fromRgb(lookOf(*this).naturalTop);
     for (int n = 1; n <= m_axis.notes(); ++n) {
         const Bar& bar = m_bars[static_cast<std::size_t>(n)];
-        if (!bar.mendFirst && !bar.uneven) continue;
+        const auto mark = m_marks.keys.find(n);
+        if (!bar.mendFirst && !bar.uneven && mark == m_marks.keys.end()) continue;
         const QRectF box(std::round(m_axis.centre({n}) - size / 2), keys.bottom() - size - units(0.4), size, size);
         if (bar.mendFirst) {
             painter.fillRect(box.adjusted(-1, -1, 1, 1), paper);
             paintNotch(painter, box, ink, paper);
+        } else if (mark != m_marks.keys.end()) {
+            painter.fillRect(box.adjusted(-1, -1, 1, 1), paper);
+            if (mark->second == StripMarks::KeyMark::faulty)
+                painter.fillRect(box, ink);
+            else
+                paintTick(painter, box, ink);
         } else {
             paintStep(painter, box.left(), box.center().y(), ink, size * 0.8);
         }
@@ -245,13 +252,22 @@ void KeyboardStrip::paintCurrent(QPainter& painter) const {
                    units(3));
 }
 
+/// ", mend first": what the mark on the current key says.
+QString KeyboardStrip::standingText() const {
+    const auto n = static_cast<std::size_t>(m_bench.note().value);
+    if (n < m_bars.size() && m_bars[n].mendFirst) return tr(", mend first");
+    const auto mark = m_marks.keys.find(m_bench.note().value);
+    if (mark == m_marks.keys.end()) return {};
+    return mark->second == StripMarks::KeyMark::faulty ? tr(", to do") : tr(", mended");
+}
+
 QString KeyboardStrip::sentence() const {
     if (!m_bench.piano()) return {};
     const PassView* view = m_bench.view();
-    if (view)
+    if (view && !m_marks.plain)
         for (const Judged& judged : view->review.ranked)
             if (judged.cell.note == m_bench.note()) return words::cellSentence(judged, *m_bench.piano());
-    return words::noteName(m_bench.note(), *m_bench.piano());
+    return words::noteName(m_bench.note(), *m_bench.piano()) + standingText();
 }
 
 void KeyboardStrip::mousePressEvent(QMouseEvent* event) {
