@@ -200,7 +200,8 @@ void windowCommand(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     auto* window = command(top, out, chosen, "window", "open the window on a book (as without a command)", r.window);
     window->add_option("BOOK", r.window.book);
     window->add_option("--piano", r.window.piano);
-    window->add_option("--station", r.window.station, "piano, survey, measure, review, adjust, passes, bench or how-to");
+    window->add_option("--station", r.window.station,
+                       "piano, survey, measure, review, adjust, passes, bench or how-to");
     window->add_option("--theme", r.window.theme, "light or dark")->check(CLI::IsMember({"light", "dark"}));
     window->add_option("--picture", r.window.picture, "FILE.png: draw the station without a display and end");
     window->add_option("--pass", r.window.pass, "number of the pass");

@@ -56,7 +56,8 @@ std::size_t notesRead(const Pass& pass, DimensionId id) {
 bool isReReading(const CauseInput& input, DimensionId id) {
     const std::size_t now = notesRead(*input.pass, id);
     return std::any_of(input.record->passes.begin(), input.record->passes.end(), [&](const Pass& earlier) {
-        return earlier.number < input.pass->number && 2 * notesRead(earlier, id) > 3 * now;
+        return earlier.number < input.pass->number && earlier.stackIn == input.pass->stackIn &&
+               2 * notesRead(earlier, id) > 3 * now;
     });
 }
 

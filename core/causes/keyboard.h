@@ -46,8 +46,9 @@ struct Keyboard {
     std::vector<Cell> outsideCells(std::span<const DimensionId>, std::span<const int> notes = {}) const;
 };
 Keyboard keyboardOf(const CauseInput&);
-/// Whether this pass reads again only some of the notes that an earlier pass read (two thirds or fewer): those are the
-/// doubtful ones, no sample of the keyboard, and a pattern in them is no pattern. Such dimensions get no profile.
+/// Whether this pass reads again only some of the notes that an earlier pass of the same method (a player's stack in or
+/// out) read, two thirds or fewer: those are the doubtful ones, no sample of the keyboard, and a pattern in them is no
+/// pattern. Such dimensions get no profile.
 bool isReReading(const CauseInput&, DimensionId);
 
 double medianOf(std::vector<double>);        // 0 for none

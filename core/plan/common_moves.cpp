@@ -184,13 +184,6 @@ constexpr std::array kRemedies = {
                   holdAll(b, c, dimension::lostMotion);
                   return Moves{};
               }},
-    // A wippen that hangs on the player's finger has no lost motion of its own to be set.
-    RemedyRow{"read-stack-out",
-              [](Bench& b, const Cause& c) {
-                  hold(b, c);
-                  holdAll(b, c, dimension::lostMotion);
-                  return Moves{};
-              }},
     RemedyRow{"capstans", [](Bench&, const Cause&) { return Moves{}; }},
     RemedyRow{"turn-now", [](Bench&, const Cause&) { return Moves{}; }},
     // The dip that is missing is what the single work names as its conflict.
