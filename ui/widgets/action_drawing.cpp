@@ -66,15 +66,16 @@ private:
         m_sketch.label({100, 6}, tr("key"));
         if (m_grand) {
             m_sketch.label({292, 42}, tr("wippen"));
-            m_sketch.label({366, 118}, tr("back check"));
+            m_sketch.label({366, 118}, tr("check"));
             m_sketch.label({176, 101}, tr("let-off button"), true);
             m_sketch.label({428, 232}, tr("damper"));
-            m_sketch.label({228, 84}, tr("jack"), true);
-            m_sketch.label({380, 168}, tr("hammer"));
+            m_sketch.label({200, 74}, tr("jack"), true);
+            m_sketch.label({366, 170}, tr("hammer"));
         } else {
             m_sketch.label({256, 64}, tr("wippen"), true);
             m_sketch.label({266, 172}, tr("check"), true);
-            m_sketch.label({304, 112}, tr("let-off button"), true);
+            m_sketch.label({256, 108}, tr("let-off button"), true);
+            m_sketch.reference({258, 110}, {310, 105});
             m_sketch.label({428, 262}, tr("damper"));
             m_sketch.label({362, 118}, tr("jack"));
             m_sketch.label({286, 262}, tr("rest rail"), true);
@@ -145,7 +146,7 @@ private:
                                   name(), {8, 0});
             else
                 m_sketch.distance({m_rest.crown.x(), m_rest.crown.y() + 16}, {m_now.crown.x(), m_rest.crown.y() + 16},
-                                  name(), {40, 14});
+                                  name(), {-8, 18}, true);
         } else if (m_id == damperRise) {
             if (m_grand)
                 m_sketch.distance({432, m_now.string.y()}, {432, m_now.damper.y()}, name(), {-30, 14}, true);
