@@ -58,12 +58,12 @@ void printsAdjustmentList(const Folder& folder) {
 void printsEverySheet(const Folder& folder, const std::string& book) {
     const std::vector<std::pair<std::string, std::vector<std::string>>> sheets = {
         {"adjustment", {"Adjustment list"}},
-        {"check", {"Check list", "Let-off screw"}},
-        {"survey", {"Survey"}},
+        {"check", {"Check list", "deviation"}},
+        {"survey", {"Work list of the survey"}},
         {"parts", {"Parts to order"}},
         {"labels", {"Marks"}},
         {"comparison", {"Comparison"}},
-        {"record", {"record"}},
+        {"record", {"Record for the owner"}},
     };
     for (const auto& [sheet, words] : sheets)
         for (const std::string paper : {"A4", "Letter"}) {
