@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Every station of the demo book, light and dark, at 1x and 2x, and every sheet's pages on both papers, as PNG into OUT.
+# Every station of the demo book, the bench entry and how to measure, light and dark, at 1x and 2x, and every sheet's pages on both papers, as PNG into OUT.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 . app/install.sh
@@ -13,7 +13,7 @@ trap 'rm -rf "$work"' EXIT
 export QT_QPA_PLATFORM=offscreen
 book=$work/demo.hammerline
 "$program" demo "$book" >/dev/null
-for station in piano survey measure review adjust passes; do
+for station in piano survey measure review adjust passes bench how-to; do
     for theme in light dark; do
         for scale in 1 2; do
             "$program" window "$book" --station "$station" --theme "$theme" --scale "$scale" \

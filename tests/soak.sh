@@ -1,0 +1,19 @@
+#!/usr/bin/env bash
+# The long form of the kill test: bash tests/soak.sh CYCLES
+# CYCLES times on the command line, and a twentieth of that in the real window under Xvfb; then ten times as many
+# mutated books.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+. app/install.sh
+
+cycles=${1:-}
+[[ "$cycles" =~ ^[1-9][0-9]*$ ]] || fail "Say how many cycles: bash tests/soak.sh CYCLES."
+install_missing "${build_packages[@]}" "${test_packages[@]}"
+build=.build/tests
+[ -f "$build/build.ninja" ] || cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-O1 \
+    -DHAMMERLINE_TESTS=ON -DHAMMERLINE_SANITIZE=ON >&2 || fail "The build could not be set up; the lines above say why."
+ninja -C "$build" soak hammerline db_tests >&2 || fail "The build stopped; the lines above say where."
+export ASAN_OPTIONS=detect_leaks=0
+"$build/tests/soak" "$cycles" "$build/app/hammerline"
+bash tests/soak/window.sh "$build/app/hammerline" $(((cycles + 19) / 20))
+HAMMERLINE_MUTATIONS=$((cycles * 10)) "$build/tests/db_tests" "a mutated*"
