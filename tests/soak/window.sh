@@ -6,32 +6,8 @@
 set -euo pipefail
 program=$1
 cycles=$2
-out=$(mktemp -d)
+. "$(dirname "$0")/../end_to_end/on_a_display.sh"
 book=$out/typed.hammerline
-pids=()
-finish() {
-    for pid in "${pids[@]}"; do kill -9 "$pid" 2>/dev/null || true; done
-    rm -rf "$out"
-}
-trap finish EXIT
-export ASAN_OPTIONS=detect_leaks=0 XDG_RUNTIME_DIR=$out XDG_CONFIG_HOME=$out HOME=$out
-
-until_true() { # SECONDS COMMAND...
-    local most=$(($(date +%s) + $1))
-    shift
-    until "$@" >/dev/null 2>&1; do
-        [ "$(date +%s)" -lt "$most" ] || { echo "waited in vain for: $*" >&2; return 1; }
-        sleep 0.1
-    done
-}
-
-Xvfb -displayfd 3 -screen 0 1280x800x24 -nolisten tcp 3>"$out/display" 2>/dev/null &
-pids+=($!)
-until_true 20 test -s "$out/display"
-export DISPLAY=:$(cat "$out/display")
-unset QT_QPA_PLATFORM WAYLAND_DISPLAY
-openbox >/dev/null 2>&1 &
-pids+=($!)
 
 stored() { # the texts of the let-offs, in the order of the notes, as far as the book has them
     "$program" export "$book" --out "$out/now.csv" >/dev/null
