@@ -33,6 +33,7 @@ struct Question {
     std::optional<Reading> asTyped; // what it would be
     bool mayTake = true;
     std::string suggestion; // as one would type it ("1 13/16 in"), empty: none
+    std::string pass;       // long form only
 };
 
 /// What is known around a single cell when it is typed.

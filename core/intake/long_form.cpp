@@ -35,7 +35,10 @@ struct LongFormReader::State {
         if (!rows) {
             if (more && text.size() < kHeadBytes) return std::size_t{0};
             const std::string_view all = text;
-            if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
+            if (text.starts_with("\xEF\xBB\xBF")) {
+                text.remove_prefix(3);
+                dialect.encoding = "UTF-8-BOM";
+            }
             if (auto opened = open(text, more); !opened) return tl::unexpected{opened.error()};
             before = static_cast<std::size_t>(text.data() - all.data());
         }
@@ -55,7 +58,8 @@ struct LongFormReader::State {
 
     /// The heads; `text` moves behind them.
     Outcome<void> open(std::string_view& text, bool more) {
-        records = RecordReader({}, separatorOf(text, firstLine, chosen));
+        dialect.separator = separatorOf(text, firstLine, chosen);
+        records = RecordReader({}, dialect.separator);
         records.refill(text, more);
         const auto next = records.next(fields);
         if (!next) return tl::unexpected{moved(next.error())};
@@ -79,6 +83,7 @@ struct LongFormReader::State {
     std::function<void(Sound&&)> take;
     bool named;
     std::optional<char> chosen;
+    Dialect dialect;
     RecordReader records{{}, ';'};
     int firstLine = 1;
     std::size_t width = 0;
@@ -113,6 +118,7 @@ Outcome<Intake> LongFormReader::finish() {
     const auto read = m_state->read(m_state->pending, false);
     if (!read) return tl::unexpected{read.error()};
     Intake intake = m_state->rows->finish();
+    intake.dialect = m_state->dialect;
     return intake;
 }
 
@@ -121,7 +127,8 @@ PianoNames::PianoNames(std::string_view name, char separator) {
     for (const char c : name)
         quoted += c == '"' ? std::string{"\"\""} : std::string(1, c);
     quoted += '"';
-    for (const std::string& written : {std::string{name}, quoted})
+    // and with the apostrophe that an export puts before a formula
+    for (const std::string& written : {std::string{name}, quoted, "'" + std::string{name}, "\"'" + quoted.substr(1)})
         for (const char lineEnd : {'\n', '\r'})
             m_beginnings.push_back(lineEnd + written + separator);
 }
@@ -134,6 +141,12 @@ void PianoNames::add(std::string_view piece) {
     for (const std::string& each : m_beginnings)
         m_found = m_found || piece.find(each) != piece.npos || seam.find(each) != seam.npos;
     m_tail = piece.size() >= longest ? std::string{piece.substr(piece.size() - longest)} : m_tail + std::string{piece};
+}
+
+char separatorOfHead(std::string_view head) {
+    if (head.starts_with("\xEF\xBB\xBF")) head.remove_prefix(3);
+    int line = 1;
+    return separatorOf(head, line, std::nullopt);
 }
 
 bool isLongForm(std::string_view bytes) {
@@ -161,7 +174,6 @@ Outcome<Intake> readLongForm(std::string_view bytes, const Piano& piano, const s
     auto intake = reader.finish();
     if (!intake) return intake;
     intake->dialect.encoding = decoded->encoding;
-    intake->dialect.separator = separator;
     return intake;
 }
 

@@ -29,6 +29,9 @@ private:
     std::unique_ptr<State> m_state;
 };
 
+/// The separator of a file that begins so.
+char separatorOfHead(std::string_view head);
+
 /// Whether some row of the long form bears the name of a piano, looked for before reading: rows of other pianos are
 /// left out only where ours is in the file.
 class PianoNames {

@@ -11,13 +11,16 @@
 namespace hammerline {
 namespace {
 
+constexpr int kMostTrials = 99; // of a cell in the book
+constexpr int kBits = 64;
 constexpr std::array<std::string_view, 9> kNames = {"piano", "pass", "note",  "dimension", "trial",
                                                     "text",  "unit", "state", "at"};
 
 /// An export puts an apostrophe before a text that a spreadsheet would run as a formula.
 std::string_view withoutGuard(std::string_view text) {
-    const bool guarded = text.size() > 1 && text[0] == '\'' && std::string_view{"=+-@\t\r"}.find(text[1]) != text.npos;
-    return guarded ? text.substr(1) : text;
+    const auto begin = text.find_first_not_of('\'');
+    const bool formula = begin != text.npos && std::string_view{"=+-@\t\r"}.find(text[begin]) != text.npos;
+    return formula && begin > 0 ? text.substr(1) : text;
 }
 
 std::optional<int> wholeNumber(std::string_view text) {
@@ -59,7 +62,7 @@ LongRows::LongRows(const Piano& piano, std::function<void(Sound&&)> take, LongHe
 Outcome<void> LongRows::read(const std::vector<std::string>& fields, int line) {
     m_fields = &fields;
     m_line = line;
-    const auto foreign = isForeign(at(LongField::piano));
+    const auto foreign = isForeign(withoutGuard(at(LongField::piano)));
     if (!foreign) return tl::unexpected{foreign.error()};
     if (!*foreign) readRow();
     return {};
@@ -105,6 +108,7 @@ void LongRows::readReading(bool taken) {
     }
     const auto trial = at(LongField::trial).empty() ? std::optional{1} : wholeNumber(at(LongField::trial));
     if (!trial || *trial < 1) return refuseField(LongField::trial, RefusalCode::unreadable);
+    if (*trial > kMostTrials) return refuseField(LongField::trial, RefusalCode::outOfRange);
     const auto when = at(LongField::at).empty() ? std::optional<std::int64_t>{0} : readUtcTime(at(LongField::at));
     if (!when) return refuseField(LongField::at, RefusalCode::unreadable);
     forgetOtherNotes();
@@ -138,6 +142,7 @@ void LongRows::settle(Sound&& sound) {
                        m_last->reading.trial == sound.reading.trial && sameReading(m_last->reading, sound.reading);
     if (again) return;
     if (seenBefore(sound)) {
+        sound.reading.trial = 0; // taken on purpose it is a repeat
         ask(asQuestion(sound, 0, Doubt::duplicate, "differing-readings"));
         return;
     }
@@ -145,19 +150,22 @@ void LongRows::settle(Sound&& sound) {
     m_take(std::move(sound));
 }
 
-/// A bit for each trial of each cell of each pass; trials beyond the 64th are not compared.
+/// A bit for each trial of each cell of each pass; the rare ones beyond the bits are listed.
 bool LongRows::seenBefore(const Sound& sound) {
-    if (sound.reading.trial > 64) return false;
+    const auto note = static_cast<std::size_t>(sound.cell.note.value - 1);
+    const std::size_t cell = note * dimensions().size() + sound.cell.dimension.row;
+    const int trial = sound.reading.trial;
+    if (trial > kBits) return !m_seenBeyond.emplace(sound.pass, cell, trial).second;
     auto& trials = m_seen[sound.pass];
     trials.resize(static_cast<std::size_t>(m_piano.notes) * dimensions().size());
-    const auto note = static_cast<std::size_t>(sound.cell.note.value - 1);
-    std::uint64_t& bits = trials[note * dimensions().size() + sound.cell.dimension.row];
-    const std::uint64_t bit = std::uint64_t{1} << static_cast<unsigned>(sound.reading.trial - 1);
+    std::uint64_t& bits = trials[cell];
+    const std::uint64_t bit = std::uint64_t{1} << static_cast<unsigned>(trial - 1);
     return (std::exchange(bits, bits | bit) & bit) != 0;
 }
 
 void LongRows::ask(Question question) {
     question.place = {{}, m_line, m_heads.column(LongField::text), std::string{LongHeads::name(LongField::text)}};
+    question.pass = at(LongField::pass);
     m_intake.questions.push_back(std::move(question));
 }
 

@@ -4,6 +4,7 @@
 #include "core/intake/cell.h"
 
 #include <set>
+#include <tuple>
 
 namespace hammerline {
 
@@ -60,6 +61,7 @@ private:
     std::string m_knownPass;
     std::optional<Sound> m_last;
     std::map<std::string, std::vector<std::uint64_t>> m_seen; // by pass
+    std::set<std::tuple<std::string, std::size_t, int>> m_seenBeyond;
     Intake m_intake;
 };
 

@@ -6,12 +6,20 @@
 
 namespace hammerline::sheet {
 
-/// A text that a spreadsheet would run as a formula gets an apostrophe before it; numbers keep their minus.
+/// A spreadsheet runs a cell that begins with one of these as a formula; a number may begin with its sign.
+inline bool runsAsFormula(std::string_view text) {
+    const auto begin = text.find_first_not_of('\'');
+    if (begin == std::string_view::npos || std::string_view("=+-@\t\r").find(text[begin]) == std::string_view::npos)
+        return false;
+    if (begin > 0) return true; // one apostrophe goes when it is read back: it must not be the text's own
+    const bool sign = text.front() == '-' || text.front() == '+';
+    return !sign || text.size() == 1 || text.find_first_not_of(".,0123456789/ ", 1) != std::string_view::npos;
+}
+
+/// A formula gets an apostrophe before it, which the import takes off again.
 inline std::string csvField(std::string_view text) {
     std::string out;
-    const bool number = !text.empty() && text.find_first_not_of("+-.,0123456789/ ") == std::string_view::npos;
-    if (!text.empty() && !number && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos)
-        out = "'";
+    if (runsAsFormula(text)) out = "'";
     out += text;
     if (out.find_first_of(";\"\r\n") == std::string::npos && (out.empty() || (out.front() != ' ' && out.back() != ' ')))
         return out;

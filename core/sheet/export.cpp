@@ -1,4 +1,5 @@
 // What leaves the book as text: the long form that the import recognises, and JSON for anyone.
+#include "core/intake/cell.h"
 #include "core/sheet/csv_field.hpp"
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
@@ -16,17 +17,45 @@ using sheet::Json;
 /// ISO 8601 in UTC, microseconds kept (they are the acts' own).
 std::string isoTime(std::int64_t microseconds) {
     if (microseconds == 0) return {};
-    const auto seconds = microseconds / 1'000'000;
-    return fmt::format("{:%Y-%m-%dT%H:%M:%S}.{:06}Z", fmt::gmtime(static_cast<std::time_t>(seconds)),
-                       microseconds % 1'000'000);
+    constexpr std::int64_t kSecond = 1'000'000;
+    const std::int64_t part = (microseconds % kSecond + kSecond) % kSecond; // before 1970 too
+    const std::int64_t second = microseconds / kSecond - (microseconds % kSecond < 0 ? 1 : 0);
+    return fmt::format("{:%Y-%m-%dT%H:%M:%S}.{:06}Z", fmt::gmtime(static_cast<std::time_t>(second)), part);
 }
 
 void line(std::string& out, std::initializer_list<std::string> fields) {
     sheet::csvLine(out, fields);
 }
 
+/// Text and unit of a reading as they will be read again. A share of the blow (or a length where a share is kept) is
+/// turned over by the blow of its note: where that has changed since, the value itself is written.
+struct Written {
+    std::string text, unit;
+};
+Written writtenOf(const Cell& cell, const Reading& reading, const Pass& pass) {
+    const auto unit = parseUnit(reading.typedUnit);
+    const Kind kind = row(cell.dimension).kind;
+    if (reading.word || !unit || kindOf(*unit) == kind) return {reading.typed, reading.typedUnit};
+    CellContext context;
+    context.bare = *unit;
+    if (const Measured* blow = pass.at({cell.note, dimension::blow}))
+        for (const Reading& each : blow->trials)
+            if (!each.word && each.relation == Relation::equal) context.known[dimension::blow] = each.count;
+    const auto again = readQuantityOf(reading.typed, cell.dimension, context);
+    if (again && again->count == reading.count && again->upper == reading.upper)
+        return {reading.typed, reading.typedUnit};
+    const std::string sign = reading.relation == Relation::less ? "<" : reading.relation == Relation::more ? ">" : "";
+    const std::string upper = reading.relation == Relation::between ? ".." + exactText(reading.upper, kind) : "";
+    return {sign + exactText(reading.count, kind) + upper, std::string(key(row(cell.dimension).entryUnit))};
+}
+
 std::string stateOf(const Reading& reading) {
     return reading.taken ? "taken" : "";
+}
+
+/// The place among the acts, where the time does not say it.
+void addOrder(Json& out, std::int64_t order, std::int64_t at) {
+    if (order != at) out["order"] = order;
 }
 
 Json readingRow(const Cell& cell, const Reading& reading) {
@@ -42,17 +71,20 @@ Json readingRow(const Cell& cell, const Reading& reading) {
     if (reading.relation == Relation::between) out["upper"] = toTrade(reading.upper, row(cell.dimension).kind);
     if (reading.taken) out["taken"] = true;
     if (!reading.reason.empty()) out["reason"] = reading.reason;
+    addOrder(out, reading.order, reading.at);
     return out;
 }
 
 Json passRow(const Pass& pass) {
     Json out = {{"pass", pass.number},
                 {"label", pass.label},
+                {"uuid", pass.uuid},
                 {"started", isoTime(pass.startedAt)},
                 {"stack", pass.stackIn ? "in" : "out"},
                 {"weights", pass.weightsOn ? "on" : "off"}};
     out["temperature"] = sheet::number(pass.climate ? std::optional(pass.climate->celsius) : pass.temperature);
     out["humidity"] = sheet::number(pass.climate ? std::optional(pass.climate->humidity) : pass.humidity);
+    addOrder(out, pass.order, pass.startedAt);
     out["references"] = Json::object();
     for (const auto& [id, reference] : pass.references)
         out["references"][std::string(key(id))] = reference;
@@ -71,25 +103,31 @@ Json doneRow(const Done& done) {
     Json amounts = Json::object();
     for (const auto& [note, amount] : done.amounts)
         amounts[std::to_string(note)] = amount;
-    return {{"operation", sheet::text(key(done.operation))},
-            {"notes", sheet::notes(done.notes)},
-            {"amount", sheet::number(done.amount)},
-            {"amounts", amounts},
-            {"to_aim", done.toAim},
-            {"after_pass", done.pass},
-            {"step", done.step},
-            {"at", isoTime(done.at)}};
+    Json out = {{"operation", sheet::text(key(done.operation))},
+                {"notes", sheet::notes(done.notes)},
+                {"amount", sheet::number(done.amount)},
+                {"amounts", amounts},
+                {"to_aim", done.toAim},
+                {"aim", sheet::number(done.aim)},
+                {"after_pass", done.pass},
+                {"plan", done.plan},
+                {"step", done.step},
+                {"at", isoTime(done.at)}};
+    addOrder(out, done.order, done.at);
+    return out;
 }
 
 Json findingRow(const Finding& finding) {
-    return {{"note", finding.note ? Json(finding.note->value) : Json(nullptr)},
-            {"part", finding.part},
-            {"fault", finding.fault},
-            {"remedy", finding.remedy},
-            {"state", sheet::text(key(finding.state))},
-            {"amount", finding.amount},
-            {"remark", finding.remark},
-            {"at", isoTime(finding.at)}};
+    Json out = {{"note", finding.note ? Json(finding.note->value) : Json(nullptr)},
+                {"part", finding.part},
+                {"fault", finding.fault},
+                {"remedy", finding.remedy},
+                {"state", sheet::text(key(finding.state))},
+                {"amount", finding.amount},
+                {"remark", finding.remark},
+                {"at", isoTime(finding.at)}};
+    addOrder(out, finding.order, finding.at);
+    return out;
 }
 
 Json pianoRow(const PianoRecord& record) {
@@ -123,8 +161,21 @@ Json pianoRow(const PianoRecord& record) {
         out["findings"].push_back(findingRow(finding));
     out["symptoms"] = Json::array();
     for (const Symptom& symptom : record.symptoms)
-        out["symptoms"].push_back(
-            {{"symptom", symptom.key}, {"first", symptom.notes.first}, {"last", symptom.notes.last}});
+        out["symptoms"].push_back({{"symptom", symptom.key},
+                                   {"first", symptom.notes.first},
+                                   {"last", symptom.notes.last},
+                                   {"order", symptom.order}});
+    // as they were frozen, word for word
+    out["plans"] = Json::array();
+    for (const FrozenPlan& plan : record.plans)
+        out["plans"].push_back({{"uuid", plan.uuid},
+                                {"pass", plan.pass},
+                                {"options", plan.options},
+                                {"content", plan.content},
+                                {"order", plan.order}});
+    out["preferences"] = Json::object();
+    for (const auto& [name, value] : record.preferences)
+        out["preferences"][name] = value;
     return out;
 }
 
@@ -140,9 +191,11 @@ std::string exportCsv(const std::vector<PianoRecord>& records) {
                 const std::string number = std::to_string(pass.number);
                 if (measured.notFitted)
                     line(out, {record.piano.name, number, note, dimension, "1", "", "", "not-fitted", ""});
-                for (const Reading& r : measured.trials)
-                    line(out, {record.piano.name, number, note, dimension, std::to_string(r.trial), r.typed,
-                               r.typedUnit, stateOf(r), isoTime(r.at)});
+                for (const Reading& r : measured.trials) {
+                    const Written written = writtenOf(cell, r, pass);
+                    line(out, {record.piano.name, number, note, dimension, std::to_string(r.trial), written.text,
+                               written.unit, stateOf(r), isoTime(r.at)});
+                }
             }
     return out;
 }

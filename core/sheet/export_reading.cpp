@@ -1,0 +1,78 @@
+#include "core/sheet/export_reading.h"
+
+#include "core/sheet/export_passes.hpp"
+
+namespace hammerline {
+namespace {
+
+using sheet::ExportWalk;
+using At = ExportWalk::At;
+
+std::string_view withoutLeadingSpace(std::string_view text) {
+    const auto first = text.find_first_not_of(" \t\r\n");
+    return first == text.npos ? std::string_view{} : text.substr(first);
+}
+
+void readSetUp(ExportWalk& walk, const At& at, PianoRecord& record) {
+    const auto name = walk.text(at, "name", true);
+    if (walk.ok() && name.empty()) walk.wrong({nullptr, at.path + "/name"}, "missing");
+    record.uuid = walk.uuid(at);
+    const auto action = parseActionKind(walk.text(at, "action", true));
+    if (walk.ok() && !action) return walk.wrong(*walk.maybe(at, "action"), "unknown");
+    const auto notes = walk.whole(at, "notes", 20, 108, true);
+    const auto lowestText = walk.text(at, "lowest", true);
+    const auto lowest = parseLowest(lowestText);
+    if (walk.ok() && !lowest) return walk.wrong(*walk.maybe(at, "lowest"), "unknown");
+    if (!walk.ok()) return;
+    auto piano = makePiano(*action, static_cast<int>(*notes), *lowest);
+    if (!piano) return walk.wrong(*walk.maybe(at, "notes"), "range");
+    record.piano = std::move(*piano);
+    record.piano.name = name;
+    walk.members(at, "attributes", [&](const std::string& attribute, const At& value) {
+        if (!value.json->is_string()) return walk.wrong(value, "type");
+        const auto set = setAttribute(record.piano, attribute, value.json->get<std::string>());
+        if (!set) walk.wrong(value, std::string{key(set.error().code)});
+    });
+    record.specName = walk.text(at, "spec");
+    if (const auto spec = walk.maybe(at, "spec_sheet")) {
+        auto read = readSpecSheet(spec->json->dump(-1, ' ', false, ExportWalk::Json::error_handler_t::replace));
+        if (!read) return walk.wrong({nullptr, spec->path + "/" + read.error().place.field}, "spec-sheet");
+        record.spec = std::move(*read);
+    }
+}
+
+void readPiano(ExportWalk& walk, const At& at, bool takeDoubtful, ReadExport& out) {
+    PianoRecord record;
+    readSetUp(walk, at, record);
+    if (!walk.ok()) return;
+    sheet::readPasses(walk, at, record, takeDoubtful, out);
+    sheet::readWork(walk, at, record);
+    walk.members(at, "preferences", [&](const std::string& name, const At& value) {
+        if (name.empty() || !value.json->is_string()) return walk.wrong(value, "type");
+        record.preferences[name] = value.json->get<std::string>();
+    });
+    if (walk.ok()) out.pianos.push_back(std::move(record));
+}
+
+} // namespace
+
+bool looksLikeJson(std::string_view head) {
+    if (head.starts_with("\xEF\xBB\xBF")) head.remove_prefix(3);
+    return withoutLeadingSpace(head).starts_with('{');
+}
+
+Outcome<ReadExport> readExport(std::string_view bytes, bool takeDoubtful) {
+    const auto json = sheet::parseJson(bytes);
+    if (!json) return tl::unexpected{json.error()};
+    ReadExport out;
+    ExportWalk walk;
+    const At top{&*json, {}};
+    if (walk.text(top, "format", true) != "hammerline-export" && walk.ok())
+        walk.wrong(*walk.maybe(top, "format"), "unknown");
+    walk.whole(top, "version", 1, 1, true);
+    walk.each(top, "pianos", [&](const At& at) { readPiano(walk, at, takeDoubtful, out); });
+    if (walk.refusal()) return tl::unexpected{*walk.refusal()};
+    return out;
+}
+
+} // namespace hammerline
