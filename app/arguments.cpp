@@ -92,7 +92,8 @@ void measuringCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& 
     pass->add_option("--weights", r.pass.weights, "on or off")->check(CLI::IsMember({"on", "off"}));
     pass->add_option("--reference", r.pass.references, "DIMENSION=REFERENCE, such as key-height=bed")
         ->allow_extra_args(false);
-    auto* import = command(top, out, chosen, "import", "take readings from a table of text", r.import);
+    auto* import = command(top, out, chosen, "import",
+                           "take readings from a table of text, or whole pianos from an exported JSON", r.import);
     bookAndPiano(import, r.import.at);
     import->add_option("FILE", r.import.file)->required();
     import->add_option("--pass", r.import.pass, "number or label of the pass");

@@ -1,20 +1,13 @@
 #include "db/acts.h"
 
+#include "db/subjects.h"
+
 #include <algorithm>
 
 namespace hammerline {
 namespace {
 
 constexpr std::int64_t kLastPlace = std::int64_t{1} << 62; // in microseconds since 1970: no clock of ours comes near
-
-/// Larger than every place in the book, and not before the clock.
-std::int64_t nextPlace(OpenBook& book, std::int64_t now) {
-    Query last = book.query("SELECT max(merged_place, coalesce((SELECT place FROM act ORDER BY id DESC LIMIT 1), 0)) "
-                            "FROM book");
-    if (!last.step()) fail(RefusalCode::damagedBook, {}, "book-row");
-    if (last.number(0) >= kLastPlace) fail(RefusalCode::damagedBook, {}, "place");
-    return std::max(now, last.number(0) + 1);
-}
 
 void enterSession(OpenBook& book, std::int64_t now) {
     Query insert = book.query("INSERT INTO session (uuid, started_at, program) VALUES (?, ?, ?)");
@@ -24,6 +17,14 @@ void enterSession(OpenBook& book, std::int64_t now) {
 }
 
 } // namespace
+
+std::int64_t nextPlace(OpenBook& book, std::int64_t now) {
+    Query last = book.query("SELECT max(merged_place, coalesce((SELECT place FROM act ORDER BY id DESC LIMIT 1), 0)) "
+                            "FROM book");
+    if (!last.step()) fail(RefusalCode::damagedBook, {}, "book-row");
+    if (last.number(0) >= kLastPlace) fail(RefusalCode::damagedBook, {}, "place");
+    return std::max(now, last.number(0) + 1);
+}
 
 void requireWritable(const OpenBook& book) {
     if (book.newer) fail(RefusalCode::newerBook, book.path);
@@ -47,6 +48,15 @@ ActId ActUnderWay::write(std::string_view kind, std::string_view source, std::op
 ActId ActUnderWay::id() {
     if (m_id == 0) m_id = write(m_kind, m_source, m_undoes);
     return m_id;
+}
+
+void ActUnderWay::forgetIfEmpty() {
+    for (const Subject& each : subjects()) {
+        Query find = m_book.query("SELECT 1 FROM " + std::string(each.table) + " WHERE act_id = ? LIMIT 1");
+        find << m_id;
+        if (find.step()) return;
+    }
+    m_id = 0;
 }
 
 ActId ActUnderWay::settling() {

@@ -18,6 +18,8 @@ public:
     void written() { m_written = true; }
     bool worthKeeping() const { return m_written || m_id != 0; }
     std::int64_t at() const { return m_at; }
+    /// An act whose id was asked for before anything was known to change: forgotten where nothing did.
+    void forgetIfEmpty();
     OpenBook& book() { return m_book; }
 
     /// A further act that settles a dispute (see versions.h).
@@ -33,6 +35,9 @@ private:
     bool m_written = false;
     std::int64_t m_at = 0;
 };
+
+/// Larger than every place in the book, and not before the clock.
+std::int64_t nextPlace(OpenBook&, std::int64_t now);
 
 /// Refuses to begin on a book that is read-only, newer, or no longer the file at its path.
 void requireWritable(const OpenBook&);
@@ -50,7 +55,7 @@ auto writing(OpenBook& book, std::string_view kind, std::string_view source, F&&
         if (act.worthKeeping())
             transaction.commit();
         else
-            book.forgetDimensions();
+            book.forgetDimensions(), book.session = before;
         return value;
     });
     if (!result) {

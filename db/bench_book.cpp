@@ -3,6 +3,7 @@
 
 #include "db/backup.h"
 #include "db/disputes.h"
+#include "db/importing.h"
 #include "db/loading.h"
 #include "db/merging.h"
 #include "db/opening.h"
@@ -137,6 +138,21 @@ Outcome<ActId> BenchBook::store(std::string_view pianoUuid, int pass, std::span<
                                 std::string_view kind, std::string_view source) {
     return inPass(*m_inner->book, kind, source, pianoUuid, pass,
                   [&](ActUnderWay& act, std::int64_t row) { return storeReadings(act, row, readings); });
+}
+
+Outcome<ActId> BenchBook::importInto(std::string_view pianoUuid, std::string_view source,
+                                     const std::function<Outcome<void>(Importing&)>& work) {
+    return writing(*m_inner->book, "import", source, [&](ActUnderWay& act) {
+        Importing importing(act, pianoRow(act.book(), pianoUuid));
+        if (const auto done = work(importing); !done) throw Refused{done.error()};
+        importing.finish();
+        return act.idOrNone();
+    });
+}
+
+Outcome<ActId> BenchBook::importRecords(std::span<const Incoming> pianos, std::string_view source) {
+    return writing(*m_inner->book, "import", source,
+                   [&](ActUnderWay& act) { return hammerline::importRecords(act, pianos); });
 }
 
 Outcome<ActId> BenchBook::withdraw(std::string_view pianoUuid, int pass, Cell cell) {

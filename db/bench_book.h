@@ -52,6 +52,8 @@ struct Verification {
     std::vector<Problem> problems;
 };
 
+class Importing; // db/importing.h
+
 /// The act a write made; 0 where nothing had to be written.
 using ActId = std::int64_t;
 
@@ -89,6 +91,18 @@ public:
     /// All or nothing, one act. `kind`: entry, paste or import; `source`: a file's name for the log.
     Outcome<ActId> store(std::string_view pianoUuid, int pass, std::span<const NewReading>,
                          std::string_view kind = "entry", std::string_view source = {});
+    /// Runs `work` in one transaction and one act, in which it may write a file's readings as it reads them. A refusal
+    /// of the work is the import's, and nothing is kept.
+    Outcome<ActId> importInto(std::string_view pianoUuid, std::string_view source,
+                              const std::function<Outcome<void>(Importing&)>& work);
+    /// A piano of an export, into one of this book (by uuid) or as a new one (empty).
+    struct Incoming {
+        PianoRecord record;
+        std::string into;
+    };
+    /// All of them as one act. What came earlier than what stands here stays under it; what stands here just so is not
+    /// written again. The set-up of a piano that is here already is left as it is.
+    Outcome<ActId> importRecords(std::span<const Incoming>, std::string_view source);
     /// Takes a cell's current readings back (appends, never erases), or marks it not fitted.
     Outcome<ActId> withdraw(std::string_view pianoUuid, int pass, Cell);
     Outcome<ActId> markNotFitted(std::string_view pianoUuid, int pass, Cell);

@@ -74,8 +74,8 @@ std::vector<Reading> readingTrail(OpenBook& book, std::int64_t pass, Cell cell) 
     ReadingRows rows(book, find);
     std::vector<Reading> trail;
     while (const auto* each = rows.nextCell())
-        for (const ReadingRow& row : each->rows)
-            if (row.entered && !row.withdrawn && !row.notFitted) trail.push_back(row.reading);
+        for (const ReadingRow* row : enteredIn(each->rows))
+            trail.push_back(row->reading);
     std::stable_sort(trail.begin(), trail.end(), [](const Reading& a, const Reading& b) { return a.order < b.order; });
     return trail;
 }

@@ -72,12 +72,10 @@ PassRow passRow(OpenBook& book, std::int64_t piano, std::string_view wanted) {
     fail(RefusalCode::noSuchPass, std::string(wanted), std::to_string(rows.size()));
 }
 
-PassRow addPass(ActUnderWay& act, std::int64_t piano, const NewPass& pass) {
-    const Uuid uuid = newUuid();
+std::int64_t insertPass(ActUnderWay& act, std::int64_t piano, const NewPass& pass, const Uuid& uuid, Start start) {
     {
-        const ActId id = act.id();
         Query insert = act.book().query("INSERT INTO pass (uuid, piano_id, act_id, started_at) VALUES (?, ?, ?, ?)");
-        insert << uuid << piano << id << act.at();
+        insert << uuid << piano << start.act << start.at;
         insert.run();
     }
     const std::int64_t row = act.book().db.getLastInsertRowid();
@@ -87,6 +85,12 @@ PassRow addPass(ActUnderWay& act, std::int64_t piano, const NewPass& pass) {
            << pass.weightsOn;
     insert.run();
     writeReferences(act, row, pass.references);
+    return row;
+}
+
+PassRow addPass(ActUnderWay& act, std::int64_t piano, const NewPass& pass) {
+    const ActId started = act.id();
+    const std::int64_t row = insertPass(act, piano, pass, newUuid(), {started, act.at()});
     const auto rows = passRows(act.book(), piano);
     for (const PassRow& each : rows)
         if (each.id == row) return each;

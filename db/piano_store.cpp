@@ -57,14 +57,21 @@ std::int64_t pianoRow(OpenBook& book, std::string_view uuid) {
     return find.number(0);
 }
 
-std::string addPiano(ActUnderWay& act, const Piano& piano, std::string_view specName,
-                     const std::optional<SpecSheet>& spec) {
+std::int64_t insertPiano(ActUnderWay& act, const Uuid& uuid, const Piano& piano, std::string_view specName,
+                         const std::optional<SpecSheet>& spec) {
     requireNameFree(act.book(), piano.name, 0);
-    const Uuid uuid = newUuid();
     Query insert = act.book().query("INSERT INTO piano (uuid, act_id) VALUES (?, ?)");
     insert << uuid << act.id();
     insert.run();
-    writeSetup(act, act.book().db.getLastInsertRowid(), piano, specName, spec);
+    const std::int64_t row = act.book().db.getLastInsertRowid();
+    writeSetup(act, row, piano, specName, spec);
+    return row;
+}
+
+std::string addPiano(ActUnderWay& act, const Piano& piano, std::string_view specName,
+                     const std::optional<SpecSheet>& spec) {
+    const Uuid uuid = newUuid();
+    insertPiano(act, uuid, piano, specName, spec);
     return text(uuid);
 }
 

@@ -82,10 +82,14 @@ void writeNotes(ActUnderWay& act, int item, const Done& done) {
     }
 }
 
-void writeDone(ActUnderWay& act, int item, const Done& done, std::int64_t pass, std::optional<std::int64_t> plan) {
-    Query insert = act.book().query("INSERT INTO done (said_in, item, act_id, pass_id, plan_id, step, operation, "
-                                    "amount, to_aim, aim) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
-    insert << act.id() << item << act.id() << pass << plan << done.step << key(done.operation);
+} // namespace
+
+void insertDone(ActUnderWay& act, const Done& done, const DoneLine& line) {
+    Query insert =
+        act.book().query("INSERT INTO done (said_in, item, act_id, origin, pass_id, plan_id, step, operation, "
+                         "amount, to_aim, aim) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    insert << act.id() << line.item << act.id() << line.origin << line.pass << line.plan << done.step
+           << key(done.operation);
     if (done.amount)
         insert << amountCount(*done.amount);
     else
@@ -96,10 +100,8 @@ void writeDone(ActUnderWay& act, int item, const Done& done, std::int64_t pass, 
     else
         insert << std::nullopt;
     insert.run();
-    writeNotes(act, item, done);
+    writeNotes(act, line.item, done);
 }
-
-} // namespace
 
 std::int64_t amountCount(double amount) {
     if (!std::isfinite(amount) || std::abs(amount) > kLargestAmount) fail(RefusalCode::outOfRange, {}, "amount");
@@ -119,7 +121,8 @@ ActId tick(ActUnderWay& act, std::int64_t piano, std::span<const Done> done, con
     if (plan) frozenNow = frozen(act, piano, *plan);
     int item = 0;
     for (const Done& each : done)
-        writeDone(act, ++item, each, passRow(act.book(), piano, each.pass).id, planOf(act.book(), each, frozenNow));
+        insertDone(act, each,
+                   {++item, passRow(act.book(), piano, each.pass).id, planOf(act.book(), each, frozenNow), {}});
     return act.idOrNone();
 }
 

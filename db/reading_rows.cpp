@@ -45,6 +45,16 @@ const ReadingRow* theLater(OpenBook& book, const std::vector<const ReadingRow*>&
 
 } // namespace
 
+std::vector<const ReadingRow*> enteredIn(std::span<const ReadingRow> trial) {
+    std::vector<const ReadingRow*> first;
+    for (const ReadingRow& row : trial)
+        if (!row.withdrawn && !row.notFitted && std::none_of(first.begin(), first.end(), [&](const ReadingRow* other) {
+                return other->trial == row.trial && other->origin == row.origin;
+            }))
+            first.push_back(&row);
+    return first;
+}
+
 std::string readingRowsSql(std::string_view condition) {
     return "SELECT x.pass_id, x.note, x.dimension_id, x.trial, x.act_id, x.replaces, x.origin, x.withdrawn, "
            "x.relation, "
@@ -58,7 +68,7 @@ ReadingRow ReadingRows::row() const {
     row.trial = m_query.small(3);
     row.act = m_query.number(4);
     row.replaces = m_query.maybe(5);
-    row.entered = m_query.null(6);
+    row.origin = m_query.maybe(6).value_or(row.act);
     row.withdrawn = m_query.number(7) != 0;
     const std::string relation = m_query.text(8);
     row.notFitted = relation == "not-fitted";
@@ -102,9 +112,7 @@ Measured measuredOf(OpenBook& book, const CellRows& cell) {
         const auto end =
             std::find_if(first, cell.rows.end(), [&](const ReadingRow& row) { return row.trial != first->trial; });
         const std::span trial(first, end);
-        entered += static_cast<std::size_t>(std::count_if(trial.begin(), trial.end(), [](const ReadingRow& row) {
-            return row.entered && !row.withdrawn && !row.notFitted;
-        }));
+        entered += enteredIn(trial).size();
         const auto current = currentOf(trial);
         first = end;
         if (current.empty()) continue;

@@ -12,7 +12,7 @@ struct ReadingRow {
     int trial{};
     ActId act{};
     std::optional<ActId> replaces;
-    bool entered = true; // by a person; false: put back by undo or redo
+    ActId origin{}; // the act that entered it: its own, or of the row that undo, redo or an import put here
     bool withdrawn = false;
     bool notFitted = false;
     Reading reading; // order and time of the act that entered it
@@ -39,6 +39,9 @@ private:
     CellRows m_cell;
     bool m_more = false;
 };
+
+/// The rows that a person entered, the earlier first: what was put back counts once in its trial.
+std::vector<const ReadingRow*> enteredIn(std::span<const ReadingRow>);
 
 Measured measuredOf(OpenBook&, const CellRows&);
 

@@ -13,15 +13,12 @@ constexpr std::int64_t kLargest = 1'000'000'000'000; // as the CHECK of the tabl
 
 using TrialName = std::pair<Cell, int>;
 
-Key keyOf(OpenBook& book, std::int64_t pass, Cell cell, int trial) {
+} // namespace
+
+Key readingKey(OpenBook& book, std::int64_t pass, Cell cell, int trial) {
     return {pass, std::int64_t{cell.note.value}, book.dimensionRow(cell.dimension), std::int64_t{trial}};
 }
 
-/// Highest trial of a cell whose row holds a reading (or the word that it is not fitted); 0: none.
-struct CellTrials {
-    std::vector<int> current;
-    bool notFitted = false;
-};
 CellTrials trialsOf(OpenBook& book, std::int64_t pass, Cell cell) {
     Query find = book.query("SELECT DISTINCT x.trial, x.relation FROM reading x WHERE x.pass_id = ? AND x.note = ? AND "
                             "x.dimension_id = ? AND x.withdrawn = 0 AND " +
@@ -35,7 +32,7 @@ CellTrials trialsOf(OpenBook& book, std::int64_t pass, Cell cell) {
     return trials;
 }
 
-bool hasRows(OpenBook& book, std::int64_t pass) {
+bool hasReadings(OpenBook& book, std::int64_t pass) {
     Query find = book.query("SELECT 1 FROM reading WHERE pass_id = ? LIMIT 1");
     find << pass;
     return find.step();
@@ -53,25 +50,30 @@ void requireStorable(const NewReading& each) {
     if (pair && reading.upper < reading.count) fail(RefusalCode::outOfRange, reading.typed, "pair");
 }
 
-void insertReading(ActUnderWay& act, std::int64_t pass, const NewReading& each, int trial,
-                   std::optional<ActId> replaces) {
+std::string_view relationText(const Reading& reading) {
+    return reading.word ? "word" : kRelations[static_cast<std::size_t>(reading.relation)];
+}
+
+void insertReading(ActUnderWay& act, const NewReading& each, const ReadingLine& line) {
     OpenBook& book = act.book();
     const Reading& reading = each.reading;
-    Query insert = book.query("INSERT INTO reading (pass_id, note, dimension_id, trial, act_id, replaces, relation, "
-                              "value, upper, word, typed, unit, taken, reason) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?)");
-    insert << pass << each.cell.note.value << book.dimensionRow(each.cell.dimension) << trial << act.id() << replaces;
+    Query insert =
+        book.query("INSERT INTO reading (pass_id, note, dimension_id, trial, act_id, replaces, origin, relation, "
+                   "value, upper, word, typed, unit, taken, reason) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)");
+    insert << line.pass << each.cell.note.value << book.dimensionRow(each.cell.dimension) << line.trial << act.id()
+           << line.replaces << line.origin;
+    insert << relationText(reading);
     if (reading.word)
-        insert << "word" << std::nullopt << std::nullopt << row(*reading.word).key;
+        insert << std::nullopt << std::nullopt << row(*reading.word).key;
     else if (reading.relation == Relation::between)
-        insert << ".." << reading.count << reading.upper << std::nullopt;
+        insert << reading.count << reading.upper << std::nullopt;
     else
-        insert << kRelations[static_cast<std::size_t>(reading.relation)] << reading.count << std::nullopt
-               << std::nullopt;
+        insert << reading.count << std::nullopt << std::nullopt;
     insert << reading.typed << reading.typedUnit << reading.taken << reading.reason;
     insert.run();
 }
 
-/// The trial a reading goes to. A repeat takes the next free one; one that was said to be not fitted is answered.
+/// A repeat answers where the cell was said to be not fitted.
 int trialFor(const NewReading& each, const CellTrials& trials, int lastInBatch) {
     if (each.reading.trial > 0) return each.reading.trial;
     const int last = trials.notFitted || trials.current.empty() ? 0 : trials.current.back();
@@ -79,6 +81,8 @@ int trialFor(const NewReading& each, const CellTrials& trials, int lastInBatch) 
     if (trial > kMostTrials) fail(RefusalCode::outOfRange, each.reading.typed, "trial");
     return trial;
 }
+
+namespace {
 
 /// A pass without readings: nothing to look up, nothing to replace.
 void storeInEmptyPass(ActUnderWay& act, std::int64_t pass, std::span<const NewReading> readings) {
@@ -88,7 +92,7 @@ void storeInEmptyPass(ActUnderWay& act, std::int64_t pass, std::span<const NewRe
         const int trial = trialFor(each, {}, last[each.cell]);
         if (!seen.insert({each.cell, trial}).second) fail(RefusalCode::usage, each.reading.typed, "duplicate");
         last[each.cell] = std::max(last[each.cell], trial);
-        insertReading(act, pass, each, trial, std::nullopt);
+        insertReading(act, each, {pass, trial, {}, {}});
     }
 }
 
@@ -112,12 +116,13 @@ void storeAmongOthers(ActUnderWay& act, std::int64_t pass, std::span<const NewRe
         const int trial = trialFor(each, known->second, last[each.cell]);
         if (!seen.insert({each.cell, trial}).second) fail(RefusalCode::usage, each.reading.typed, "duplicate");
         last[each.cell] = std::max(last[each.cell], trial);
-        insertReading(act, pass, each, trial, toReplace(act, subject("reading"), keyOf(book, pass, each.cell, trial)));
+        insertReading(act, each,
+                      {pass, trial, toReplace(act, subject("reading"), readingKey(book, pass, each.cell, trial)), {}});
     }
     // a first trial stored alone starts the cell anew: its further trials no longer count
     for (const auto& [cell, given] : startedAnew(readings))
         for (const int trial : before.at(cell).current)
-            if (!seen.contains({cell, trial})) takeBack(act, subject("reading"), keyOf(book, pass, cell, trial));
+            if (!seen.contains({cell, trial})) takeBack(act, subject("reading"), readingKey(book, pass, cell, trial));
 }
 
 } // namespace
@@ -126,7 +131,7 @@ ActId storeReadings(ActUnderWay& act, std::int64_t pass, std::span<const NewRead
     if (readings.empty()) return 0;
     for (const NewReading& each : readings)
         requireStorable(each);
-    if (hasRows(act.book(), pass))
+    if (hasReadings(act.book(), pass))
         storeAmongOthers(act, pass, readings);
     else
         storeInEmptyPass(act, pass, readings);
@@ -135,7 +140,7 @@ ActId storeReadings(ActUnderWay& act, std::int64_t pass, std::span<const NewRead
 
 ActId withdrawCell(ActUnderWay& act, std::int64_t pass, Cell cell) {
     for (const int trial : trialsOf(act.book(), pass, cell).current)
-        takeBack(act, subject("reading"), keyOf(act.book(), pass, cell, trial));
+        takeBack(act, subject("reading"), readingKey(act.book(), pass, cell, trial));
     return act.idOrNone();
 }
 
@@ -144,8 +149,8 @@ ActId markCellNotFitted(ActUnderWay& act, std::int64_t pass, Cell cell) {
     const CellTrials trials = trialsOf(book, pass, cell);
     if (trials.notFitted) return 0;
     for (const int trial : trials.current)
-        if (trial != 1) takeBack(act, subject("reading"), keyOf(book, pass, cell, trial));
-    const auto replaces = toReplace(act, subject("reading"), keyOf(book, pass, cell, 1));
+        if (trial != 1) takeBack(act, subject("reading"), readingKey(book, pass, cell, trial));
+    const auto replaces = toReplace(act, subject("reading"), readingKey(book, pass, cell, 1));
     Query insert = book.query("INSERT INTO reading (pass_id, note, dimension_id, trial, act_id, replaces, relation, "
                               "typed) VALUES (?, ?, ?, 1, ?, ?, 'not-fitted', '')");
     insert << pass << cell.note.value << book.dimensionRow(cell.dimension) << act.id() << replaces;

@@ -33,13 +33,14 @@ std::vector<HeldFinding> heldFindings(OpenBook& book, std::int64_t piano, const 
     return held;
 }
 
-void writeFinding(ActUnderWay& act, std::int64_t piano, const Finding& finding, const HeldFinding& row) {
+void writeFinding(ActUnderWay& act, std::int64_t piano, const Finding& finding, const HeldFinding& row,
+                  std::optional<ActId> origin = {}) {
     const auto replaces =
         toReplace(act, subject("finding"), {piano, noteNumber(finding), finding.part, std::string(row.fault)});
     Query insert =
-        act.book().query("INSERT INTO finding (piano_id, note, part, fault, act_id, replaces, remedy, state, "
-                         "amount, remark) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
-    insert << piano << noteNumber(finding) << finding.part << row.fault << act.id() << replaces << row.remedy
+        act.book().query("INSERT INTO finding (piano_id, note, part, fault, act_id, replaces, origin, remedy, "
+                         "state, amount, remark) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    insert << piano << noteNumber(finding) << finding.part << row.fault << act.id() << replaces << origin << row.remedy
            << key(finding.state) << row.amount << row.remark;
     insert.run();
 }
@@ -113,14 +114,27 @@ ActId addFindings(ActUnderWay& act, std::int64_t piano, std::span<const Finding>
     return act.idOrNone();
 }
 
-ActId addSymptom(ActUnderWay& act, std::int64_t piano, const Symptom& symptom) {
+void insertFinding(ActUnderWay& act, std::int64_t piano, const Finding& finding, std::optional<ActId> origin) {
+    for (const HeldFinding& held : heldFindings(act.book(), piano, finding)) {
+        const bool gives = finding.fault.empty() ? finding.state == FindingState::sound : held.fault.empty();
+        if (gives && held.fault != finding.fault)
+            takeBack(act, subject("finding"), {piano, noteNumber(finding), finding.part, held.fault});
+    }
+    writeFinding(act, piano, finding, over(finding, {finding.fault, {}, {}, 0}), origin);
+}
+
+void insertSymptom(ActUnderWay& act, std::int64_t piano, const Symptom& symptom, std::optional<ActId> origin) {
     const auto replaces =
         toReplace(act, subject("symptom"),
                   {piano, symptom.key, std::int64_t{symptom.notes.first}, std::int64_t{symptom.notes.last}});
-    Query insert = act.book().query("INSERT INTO symptom (piano_id, symptom, first, last, act_id, replaces) VALUES "
-                                    "(?, ?, ?, ?, ?, ?)");
-    insert << piano << symptom.key << symptom.notes.first << symptom.notes.last << act.id() << replaces;
+    Query insert = act.book().query("INSERT INTO symptom (piano_id, symptom, first, last, act_id, replaces, origin) "
+                                    "VALUES (?, ?, ?, ?, ?, ?, ?)");
+    insert << piano << symptom.key << symptom.notes.first << symptom.notes.last << act.id() << replaces << origin;
     insert.run();
+}
+
+ActId addSymptom(ActUnderWay& act, std::int64_t piano, const Symptom& symptom) {
+    insertSymptom(act, piano, symptom, {});
     return act.id();
 }
 

@@ -50,7 +50,7 @@ std::vector<PastAct> actsWhere(OpenBook& book, const std::string& condition, std
 /// line every command is a session).
 ActId newest(OpenBook& book, std::vector<ActId> Chains::*which, RefusalCode none) {
     if (book.session.id != 0) {
-        const Chains own = chainsOf(actsWhere(book, "session_id = ?", book.session.id));
+        const Chains own = chainsOf(actsWhere(book, "brought = 0 AND session_id = ?", book.session.id));
         if (!(own.*which).empty()) return (own.*which).back();
     }
     const Chains all = chainsOf(actsWhere(book, "brought = 0", std::nullopt));

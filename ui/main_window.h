@@ -53,6 +53,8 @@ public:
     void newPiano();
     void newPass();
     void importFile(const QString& path = {});
+    /// An export of whole pianos.
+    void importPianos(const QByteArray& bytes, const QString& name);
     void mergeBook(); // main_window_keeping.cpp
     void restoreBackup(const QString& path = {});
     void reopenBook();

@@ -1,6 +1,7 @@
 // What begins something from the window: a piano, a pass, readings from a file.
 #include "ui/main_window.h"
 #include "ui/stations/bench_entry.h"
+#include "ui/stations/export_intake.h"
 #include "ui/stations/measure_intake.h"
 #include "ui/stations/measure_station.h"
 #include "ui/widgets/bench_dialogs.h"
@@ -34,10 +35,11 @@ void MainWindow::newPass() {
 }
 
 void MainWindow::importFile(const QString& path) {
-    if (!leaveStation() || !m_bench.record()) return;
-    const QString chosen =
-        path.isEmpty() ? Dialogs::now().fileToOpen(this, tr("Import readings"), tr("Tables (*.csv *.tsv *.txt)"))
-                       : path;
+    if (!leaveStation() || !m_bench.hasBook()) return;
+    const QString chosen = path.isEmpty()
+                               ? Dialogs::now().fileToOpen(this, tr("Import readings"),
+                                                           tr("Tables and exports (*.csv *.tsv *.txt *.json)"))
+                               : path;
     if (chosen.isEmpty()) return;
     QFile file(chosen);
     if (!file.open(QIODevice::ReadOnly)) {
@@ -46,20 +48,21 @@ void MainWindow::importFile(const QString& path) {
         refusal.place.source = chosen.toStdString();
         return report(refusal);
     }
-    IntakeDialog preview(m_bench, file.readAll(), QFileInfo(chosen).fileName(), this);
+    const QByteArray bytes = file.readAll();
+    const QString name = QFileInfo(chosen).fileName();
+    if (looksLikeJson({bytes.constData(), static_cast<std::size_t>(bytes.size())})) return importPianos(bytes, name);
+    if (!m_bench.record()) return report({RefusalCode::noSuchPiano, {}, {}, {}});
+    IntakeDialog preview(m_bench, bytes, name, this);
     if (!Dialogs::now().run(preview)) return;
-    const auto readings = preview.taken();
-    if (readings.empty()) return;
-    if (!m_bench.pass()) {
-        NewPass first;
-        first.label = "as found";
-        first.references = preview.intake().references;
-        if (const auto added = m_bench.addPass(first); !added) return report(added.error());
-    } else if (!preview.intake().references.empty()) {
-        if (const auto set = m_bench.setReferences(preview.intake().references); !set) return report(set.error());
-    }
-    if (const auto stored = m_bench.enterAll(readings, "import", QFileInfo(chosen).fileName().toStdString()); !stored)
+    if (const auto stored = m_bench.importAll(preview.fromFile(), name.toStdString()); !stored) report(stored.error());
+}
+
+void MainWindow::importPianos(const QByteArray& bytes, const QString& name) {
+    ExportIntakeDialog preview(m_bench, bytes, name, this);
+    if (!Dialogs::now().run(preview)) return;
+    if (const auto stored = m_bench.importRecords(preview.incoming(), name.toStdString()); !stored)
         report(stored.error());
+    refreshWords();
 }
 
 /// The Measure station speaks to the window about undo, its order of entry and the entry at the bench.

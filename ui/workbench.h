@@ -77,6 +77,15 @@ public:
     /// A further trial of the same cell.
     Outcome<void> repeat(Cell, Reading);
     Outcome<void> enterAll(std::span<const NewReading>, std::string_view kind, const std::string& source = {});
+    /// A file's readings and marks into the pass shown, or the first one, as one act.
+    struct FromFile {
+        std::vector<NewReading> readings;
+        std::vector<Cell> notFitted;
+        std::map<DimensionId, std::string> references;
+    };
+    Outcome<void> importAll(const FromFile&, const std::string& source);
+    /// Whole pianos of an export as one act; the first of them is chosen then.
+    Outcome<void> importRecords(std::span<const BenchBook::Incoming>, const std::string& source);
     Outcome<void> withdraw(Cell);
     Outcome<void> markNotFitted(Cell);
     Outcome<std::vector<Reading>> trail(Cell) const;
@@ -123,8 +132,15 @@ private:
     Outcome<void> settle(const Outcome<T>&);
     bool wanted(const Dimension&) const;
     Outcome<void> needPiano() const;
+    Outcome<void> needBook() const;
+    void pianosChanged();
+    /// Whether a reading taken now joins the pass shown; the one to start if not.
+    bool joinsPass() const;
+    NewPass nextPass() const;
     Outcome<void> needPass();
     Outcome<void> reload();
+    /// The first piano of the book, or none: the one that was chosen is gone.
+    Outcome<void> chooseAnother();
     void forget();
     void choosePlan();
     Refusal troubleWith(RefusalCode, std::string detail = {}) const;

@@ -1,5 +1,6 @@
 // The acts of a workbench that are not readings, and what follows every act: the record is read again from the book.
 #include "core/history/entry_pass.h"
+#include "db/importing.h"
 #include "ui/workbench.h"
 
 #include <QDir>
@@ -25,21 +26,50 @@ template Outcome<void> Workbench::settle(const Outcome<ActId>&);
 
 Outcome<void> Workbench::needPiano() const {
     if (!m_book || !m_record) return refuse(RefusalCode::noSuchPiano);
+    return needBook();
+}
+
+Outcome<void> Workbench::needBook() const {
+    if (!m_book) return refuse(RefusalCode::noSuchPiano);
     if (m_trouble && m_trouble->code == RefusalCode::replacedFile) return tl::unexpected(*m_trouble);
     return {};
 }
 
-Outcome<void> Workbench::needPass() {
-    if (const auto ready = needPiano(); !ready) return ready;
+bool Workbench::joinsPass() const {
     const bool atLast = m_pass == static_cast<int>(m_record->passes.size());
-    if (pass() && (!atLast || passForEntry(*m_record))) return {};
+    return pass() && (!atLast || passForEntry(*m_record));
+}
+
+NewPass Workbench::nextPass() const {
     NewPass next;
     if (!pass()) next.label = "as found";
-    return addPass(next);
+    return next;
+}
+
+Outcome<void> Workbench::needPass() {
+    if (const auto ready = needPiano(); !ready) return ready;
+    if (joinsPass()) return {};
+    return addPass(nextPass());
+}
+
+Outcome<void> Workbench::chooseAnother() {
+    m_record.reset();
+    m_pass = 0;
+    m_plan.reset();
+    forget();
+    m_pianos.reset();
+    Q_EMIT bookChanged();
+    if (!pianos().empty()) return choosePiano(pianos().front().uuid);
+    Q_EMIT pianoChanged();
+    Q_EMIT passChanged();
+    Q_EMIT recordChanged();
+    return {};
 }
 
 Outcome<void> Workbench::reload() {
+    if (!m_record) return chooseAnother();
     auto record = m_book->load(m_record->uuid);
+    if (!record && record.error().code == RefusalCode::noSuchPiano) return chooseAnother();
     if (!record) return tl::unexpected(record.error());
     const bool setUpChanged = record->piano != m_record->piano || record->specName != m_record->specName ||
                               record->spec != m_record->spec || record->overrides != m_record->overrides;
@@ -79,16 +109,20 @@ void Workbench::setTrouble(std::optional<Refusal> trouble) {
 }
 
 Outcome<BenchBook::Undone> Workbench::undo() {
-    if (const auto ready = needPiano(); !ready) return tl::unexpected(ready.error());
+    if (const auto ready = needBook(); !ready) return tl::unexpected(ready.error());
     auto undone = m_book->undo();
-    if (undone) (void)settle(Outcome<ActId>(undone->act));
+    if (!undone) return undone;
+    (void)settle(Outcome<ActId>(undone->act));
+    if (undone->kind == "import") pianosChanged();
     return undone;
 }
 
 Outcome<BenchBook::Undone> Workbench::redo() {
-    if (const auto ready = needPiano(); !ready) return tl::unexpected(ready.error());
+    if (const auto ready = needBook(); !ready) return tl::unexpected(ready.error());
     auto redone = m_book->redo();
-    if (redone) (void)settle(Outcome<ActId>(redone->act));
+    if (!redone) return redone;
+    (void)settle(Outcome<ActId>(redone->act));
+    if (redone->kind == "import") pianosChanged();
     return redone;
 }
 
@@ -122,6 +156,47 @@ Outcome<void> Workbench::addPass(const NewPass& pass) {
     Q_EMIT recordChanged();
     justSaved();
     return {};
+}
+
+Outcome<void> Workbench::importAll(const FromFile& file, const std::string& source) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    int number = m_pass;
+    const auto act = m_book->importInto(m_record->uuid, source, [&](Importing& into) -> Outcome<void> {
+        if (!joinsPass()) {
+            const auto made = into.addPass(nextPass());
+            if (!made) return tl::unexpected(made.error());
+            number = *made;
+        }
+        for (const NewReading& each : file.readings)
+            if (const auto put = into.put(number, each); !put) return put;
+        for (const Cell cell : file.notFitted)
+            if (const auto put = into.markNotFitted(number, cell); !put) return put;
+        return into.setReferences(number, file.references);
+    });
+    if (act && number != m_pass) {
+        if (const auto loaded = reload(); !loaded) return loaded;
+        m_pass = number;
+        choosePlan();
+        Q_EMIT passChanged();
+    }
+    return settle(act);
+}
+
+void Workbench::pianosChanged() {
+    m_pianos.reset();
+    Q_EMIT bookChanged();
+}
+
+Outcome<void> Workbench::importRecords(std::span<const BenchBook::Incoming> incoming, const std::string& source) {
+    if (const auto ready = needBook(); !ready) return ready;
+    if (incoming.empty()) return {};
+    const auto act = m_book->importRecords(incoming, source);
+    const auto settled = settle(act);
+    if (!act) return settled;
+    pianosChanged();
+    const auto& first = incoming.front();
+    const std::string chosen = first.into.empty() ? first.record.piano.name : first.into;
+    return m_record && m_record->uuid == chosen ? settled : choosePiano(chosen);
 }
 
 Outcome<void> Workbench::setReferences(const std::map<DimensionId, std::string>& references) {

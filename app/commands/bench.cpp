@@ -1,6 +1,5 @@
 #include "app/commands/bench.h"
 
-#include "core/history/entry_pass.h"
 #include "core/plan/plan_in_force.h"
 
 #include <array>
@@ -77,20 +76,23 @@ Outcome<int> passOf(const Bench& bench, const std::string& numberOrLabel) {
     return bench.book.findPass(bench.record.uuid, numberOrLabel);
 }
 
+NewPass nextPass(const PianoRecord& record) {
+    NewPass fresh;
+    const auto number = record.passes.size() + 1;
+    fresh.label = number == 1 ? "as found" : "pass " + std::to_string(number);
+    if (record.passes.empty()) return fresh;
+    // The same way of measuring until somebody says otherwise: passes are compared only like with like.
+    const Pass& last = record.passes.back();
+    fresh.references = last.references;
+    fresh.stackIn = last.stackIn;
+    fresh.weightsOn = last.weightsOn;
+    return fresh;
+}
+
 Outcome<int> passToEnter(Bench& bench, const std::string& numberOrLabel) {
     if (!numberOrLabel.empty()) return passOf(bench, numberOrLabel);
     if (const auto joined = passForEntry(bench.record)) return *joined;
-    NewPass fresh;
-    const auto number = bench.record.passes.size() + 1;
-    fresh.label = number == 1 ? "as found" : "pass " + std::to_string(number);
-    if (!bench.record.passes.empty()) {
-        // The same way of measuring until somebody says otherwise: passes are compared only like with like.
-        const Pass& last = bench.record.passes.back();
-        fresh.references = last.references;
-        fresh.stackIn = last.stackIn;
-        fresh.weightsOn = last.weightsOn;
-    }
-    return bench.book.addPass(bench.record.uuid, fresh);
+    return bench.book.addPass(bench.record.uuid, nextPass(bench.record));
 }
 
 Outcome<std::pair<std::string, std::string>> pairOf(const std::string& text) {

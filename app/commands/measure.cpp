@@ -1,9 +1,9 @@
-// pass, enter, import, override: readings into the book.
+// pass, enter, override: single readings into the book.
 #include "app/commands/bench.h"
 #include "app/commands/commands.h"
+#include "app/commands/intake_report.h"
 #include "app/console.h"
 #include "core/intake/intake.h"
-#include "core/sheet/sheet.h"
 #include "ui/words/words.h"
 
 #include <QString>
@@ -58,45 +58,6 @@ int run(const PassRequest& request, bool json) {
     return done(*made, json, ", \"pass\": " + std::to_string(*made));
 }
 
-namespace {
-
-/// Prints what was taken, asked and refused; status 1 where anything is left to decide.
-int report(const Intake& intake, const Piano& piano, int pass, std::size_t taken, bool json) {
-    printJson(importJson(intake, pass, taken), json);
-    say(QStringLiteral("Pass %1: %2 readings taken, %3 questions, %4 refused.")
-            .arg(pass)
-            .arg(taken)
-            .arg(intake.questions.size())
-            .arg(intake.refused.size()),
-        json);
-    for (const Question& question : intake.questions)
-        ask(words::sentence(question, piano), json);
-    for (const RefusedRow& refusedRow : intake.refused)
-        ask(words::sentence(refusedRow), json);
-    for (const std::string& column : intake.ignoredColumns)
-        ask(QStringLiteral("Column \"%1\" means nothing here and was left out.").arg(QString::fromStdString(column)),
-            json);
-    return intake.questions.empty() && intake.refused.empty() ? kDone : kOutside;
-}
-
-/// Doubtful values taken on purpose leave the questions and join the sound ones.
-void takeDoubtful(Intake& intake, const std::string& reason) {
-    std::vector<Question> left;
-    for (Question& question : intake.questions) {
-        if (!question.mayTake || !question.asTyped || !question.cell) {
-            left.push_back(std::move(question));
-            continue;
-        }
-        Reading reading = *question.asTyped;
-        reading.taken = true;
-        reading.reason = reason;
-        intake.sound.push_back({*question.cell, std::move(reading), question.place.line, {}});
-    }
-    intake.questions = std::move(left);
-}
-
-} // namespace
-
 int run(const EnterRequest& request, bool json) {
     auto bench = openBench(request.at);
     if (!bench) return refused(bench.error(), json);
@@ -130,7 +91,7 @@ int run(const EnterRequest& request, bool json) {
     if (entry->question) intake.questions.push_back(*entry->question);
     if (entry->fromBed) intake.references[dimension::keyHeight] = "bed";
     if (request.takeDoubtful) takeDoubtful(intake, request.reason);
-    if (intake.sound.empty()) return report(intake, piano, context.pass ? context.pass->number : 0, 0, json);
+    if (intake.sound.empty()) return reportIntake(intake, piano, context.pass ? context.pass->number : 0, 0, json);
 
     const auto pass = passToEnter(*bench, request.pass);
     if (!pass) return refused(pass.error(), json);
@@ -142,91 +103,7 @@ int run(const EnterRequest& request, bool json) {
     }
     const auto act = bench->book.store(bench->record.uuid, *pass, std::span(&fresh, 1));
     if (!act) return refused(act.error(), json);
-    return report(intake, piano, *pass, 1, json);
-}
-
-namespace {
-
-Outcome<TableOptions> tableOptions(const ImportRequest& request) {
-    TableOptions options;
-    for (const std::string& each : request.map) {
-        const auto pair = pairOf(each);
-        if (!pair) return tl::unexpected(pair.error());
-        const auto id = findDimension(pair->second);
-        if (!id) return tl::unexpected(id.error());
-        options.columns[pair->first] = *id;
-    }
-    for (const std::string& each : request.units) {
-        const auto pair = pairOf(each);
-        if (!pair) return tl::unexpected(pair.error());
-        const auto id = findDimension(pair->first);
-        if (!id) return tl::unexpected(id.error());
-        const auto unit = parseUnit(pair->second);
-        if (!unit) return tl::unexpected(unit.error());
-        options.units[*id] = *unit;
-    }
-    if (!request.decimal.empty()) options.decimal = request.decimal.front();
-    return options;
-}
-
-/// Long-form files name their pass; others go where new readings go.
-Outcome<std::map<std::string, int>> passesOf(Bench& bench, const ImportRequest& request, const Intake& intake) {
-    std::map<std::string, int> passes;
-    for (const Sound& each : intake.sound) {
-        if (passes.contains(each.pass)) continue;
-        if (each.pass.empty() || !request.pass.empty()) {
-            const auto pass = passToEnter(bench, request.pass);
-            if (!pass) return tl::unexpected(pass.error());
-            passes[each.pass] = *pass;
-            continue;
-        }
-        auto known = bench.book.findPass(bench.record.uuid, each.pass);
-        if (!known) {
-            NewPass fresh;
-            const bool number = each.pass.find_first_not_of("0123456789") == std::string::npos;
-            fresh.label = !number ? each.pass : each.pass == "1" ? "as found" : "pass " + each.pass;
-            known = bench.book.addPass(bench.record.uuid, fresh);
-            if (!known) return tl::unexpected(known.error());
-        }
-        passes[each.pass] = *known;
-    }
-    return passes;
-}
-
-} // namespace
-
-int run(const ImportRequest& request, bool json) {
-    auto bench = openBench(request.at);
-    if (!bench) return refused(bench.error(), json);
-    const auto bytes = readFile(request.file);
-    if (!bytes) return refused(bytes.error(), json);
-    const auto options = tableOptions(request);
-    if (!options) return refused(options.error(), json);
-    auto intake = readReadings(*bytes, bench->record.piano, *options);
-    if (!intake) {
-        intake.error().place.source = request.file;
-        if (intake.error().code == RefusalCode::emptyFile) intake.error().offending = request.file;
-        return refused(intake.error(), json);
-    }
-    if (request.takeDoubtful) takeDoubtful(*intake, {});
-    if (intake->sound.empty()) return report(*intake, bench->record.piano, 0, 0, json);
-
-    const auto passes = passesOf(*bench, request, *intake);
-    if (!passes) return refused(passes.error(), json);
-    std::map<int, std::vector<NewReading>> byPass;
-    for (const Sound& each : intake->sound)
-        byPass[passes->at(each.pass)].push_back({each.cell, each.reading});
-    int last = 0;
-    for (const auto& [pass, readings] : byPass) {
-        if (!intake->references.empty()) {
-            const auto set = bench->book.setReferences(bench->record.uuid, pass, intake->references);
-            if (!set) return refused(set.error(), json);
-        }
-        const auto act = bench->book.store(bench->record.uuid, pass, readings, "import", request.file);
-        if (!act) return refused(act.error(), json);
-        last = pass;
-    }
-    return report(*intake, bench->record.piano, last, intake->sound.size(), json);
+    return reportIntake(intake, piano, *pass, 1, json);
 }
 
 int run(const OverrideRequest& request, bool json) {

@@ -1,9 +1,11 @@
 // The entry at the bench, the note card, how to measure, import by the menu, and what the window keeps: as a person
 // uses them, one key after another.
+#include "core/sheet/sheet.h"
 #include "ui/key_sheet.h"
 #include "ui/main_window.h"
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/bench_field.h"
+#include "ui/stations/export_intake.h"
 #include "ui/stations/how_to.h"
 #include "ui/stations/measure_acts.h"
 #include "ui/stations/measure_intake.h"
@@ -431,6 +433,71 @@ private Q_SLOTS:
         QCOMPARE(valueAt(2, dimension::letOff), 26 * kTenth);
     }
 
+    void anExportComesInByTheSameMenuAsOneStep() {
+        m_dialogs->file = exported("From the shop", 10);
+        m_dialogs->onRun = [&](QDialog& dialog) {
+            auto* preview = qobject_cast<ExportIntakeDialog*>(&dialog);
+            QVERIFY(preview);
+            QCOMPARE(preview->incoming().size(), std::size_t{1});
+            QVERIFY(preview->incoming().front().into.empty()); // the book has none of that name
+            QCOMPARE(preview->summary(),
+                     QStringLiteral("1 piano(s) to take, with 3 reading(s), as one step that can be "
+                                    "undone."));
+        };
+        const std::string before = m_bench->record()->uuid;
+        shortcut(QStringLiteral("Ctrl+I"))->trigger();
+        QCOMPARE(m_bench->record()->piano.name, std::string("From the shop"));
+        QCOMPARE(m_bench->pianos().size(), std::size_t{2});
+        QCOMPARE(valueAt(2, dimension::keyDip), 10 * kNmPerMm);
+        QCOMPARE(m_bench->record()->findings.size(), std::size_t{1});
+        m_dialogs->onRun = [&](QDialog& dialog) {
+            auto* preview = qobject_cast<ExportIntakeDialog*>(&dialog);
+            QVERIFY(preview);
+            QCOMPARE(preview->incoming().front().into, m_bench->record()->uuid);
+        };
+        shortcut(QStringLiteral("Ctrl+I"))->trigger(); // its own piano again: nothing new
+        QCOMPARE(m_bench->pianos().size(), std::size_t{2});
+        QVERIFY(m_bench->undo().has_value());
+        QCOMPARE(m_bench->pianos().size(), std::size_t{1});
+        QCOMPARE(m_bench->record()->uuid, before); // what was shown is gone: another is
+        QVERIFY(m_bench->redo().has_value());
+        QCOMPARE(m_bench->pianos().size(), std::size_t{2});
+    }
+
+    void anExportGoesIntoThePianoThatAPersonNames() {
+        m_dialogs->file = exported("From the shop", 6); // a dip of 6 mm is doubtful
+        m_dialogs->onRun = [&](QDialog& dialog) {
+            auto* preview = qobject_cast<ExportIntakeDialog*>(&dialog);
+            QVERIFY(preview);
+            QVERIFY(preview->summary().contains(QStringLiteral("3 doubtful one(s) stay out.")));
+            preview->put(0, m_bench->record()->uuid);
+            preview->takeDoubtful(true);
+            QCOMPARE(preview->incoming().front().into, m_bench->record()->uuid);
+        };
+        shortcut(QStringLiteral("Ctrl+I"))->trigger();
+        QCOMPARE(m_bench->pianos().size(), std::size_t{1});
+        QCOMPARE(m_bench->record()->piano.name, std::string("Test upright"));
+        QCOMPARE(valueAt(3, dimension::keyDip), 6 * kNmPerMm);
+        QVERIFY(m_bench->pass()->at({{3}, dimension::keyDip})->trials.front().taken);
+    }
+
+    void aFileThatIsNoExportIsSaidInThePreview() {
+        QFile file(m_folder->filePath(QStringLiteral("odd.json")));
+        QVERIFY(file.open(QIODevice::WriteOnly));
+        file.write("{\"format\": \"cake\"}");
+        file.close();
+        m_dialogs->file = file.fileName();
+        m_dialogs->onRun = [&](QDialog& dialog) {
+            auto* preview = qobject_cast<ExportIntakeDialog*>(&dialog);
+            QVERIFY(preview);
+            QVERIFY(!preview->readable());
+            QCOMPARE(preview->summary(),
+                     QStringLiteral("odd.json, /format \"cake\": it is not known here. Nothing was taken."));
+        };
+        shortcut(QStringLiteral("Ctrl+I"))->trigger();
+        QCOMPARE(m_bench->pianos().size(), std::size_t{1});
+    }
+
     // --- Adjust
 
     void turnsReallyDoneAreTypedAsAFraction() {
@@ -543,6 +610,31 @@ private:
         QVERIFY(piano.has_value());
         piano->name = name;
         QVERIFY(m_bench->addPiano(*piano, kind == ActionKind::grand ? "grand" : "upright").has_value());
+    }
+    /// A book's export, as the command line writes it.
+    QString exported(const std::string& name, int reading) {
+        Workbench other;
+        if (!other.createBook(m_folder->filePath(QStringLiteral("other.hammerline")))) return {};
+        auto piano = makePiano(ActionKind::upright);
+        piano->name = name;
+        if (!other.addPiano(*piano, "upright")) return {};
+        for (int n = 1; n <= 3; ++n) {
+            Reading dip;
+            dip.typed = std::to_string(reading);
+            dip.typedUnit = "mm";
+            dip.count = reading * kNmPerMm;
+            if (!other.enter({{n}, dimension::keyDip}, dip)) return {};
+        }
+        Finding finding;
+        finding.note = NoteNumber{4};
+        finding.part = "bridle-strap";
+        finding.fault = "rotted";
+        finding.state = FindingState::toDo;
+        if (!other.addFindings(std::span(&finding, 1))) return {};
+        QFile file(m_folder->filePath(QStringLiteral("other.json")));
+        if (!file.open(QIODevice::WriteOnly)) return {};
+        file.write(QByteArray::fromStdString(exportJson(*other.allRecords())));
+        return file.fileName();
     }
     void openWindow() {
         m_settings = std::make_unique<Settings>(m_folder->filePath(QStringLiteral("t.ini")));

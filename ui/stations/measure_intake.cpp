@@ -156,6 +156,10 @@ void IntakeDialog::read() {
     std::set<std::string> passes;
     for (const Sound& sound : m_intake.sound)
         passes.insert(sound.pass);
+    for (const SaidNotFitted& mark : m_intake.notFitted)
+        passes.insert(mark.pass);
+    for (const Question& question : m_intake.questions)
+        passes.insert(question.pass);
     m_pass->clear();
     for (const std::string& pass : passes)
         m_pass->addItem(tr("Pass %1").arg(QString::fromStdString(pass)), QString::fromStdString(pass));
@@ -202,6 +206,7 @@ std::vector<NewReading> IntakeDialog::taken() const {
         if (m_pass->count() < 2 || sound.pass == wanted) readings.push_back({sound.cell, sound.reading});
     for (const auto& [i, said] : m_answers) {
         const Question& question = m_intake.questions[i];
+        if (m_pass->count() > 1 && question.pass != wanted) continue;
         if (const auto reading = answered(question, said)) readings.push_back({*question.cell, *reading});
     }
     return readings;
@@ -229,7 +234,7 @@ bool IntakeDialog::answer(std::size_t question, Answer said) {
         m_answers[question] = said;
     }
     m_summary->setText(summary());
-    m_take->setEnabled(!taken().empty());
+    m_take->setEnabled(!taken().empty() || !m_intake.notFitted.empty());
     return true;
 }
 
@@ -249,6 +254,14 @@ void IntakeDialog::offerAnswers(int row, std::size_t i) {
     connect(choice, &QComboBox::activated, this,
             [this, i, choice](int at) { answer(i, static_cast<Answer>(choice->itemData(at).toInt())); });
     m_rows->setCellWidget(row, 4, choice);
+}
+
+Workbench::FromFile IntakeDialog::fromFile() const {
+    Workbench::FromFile file{taken(), {}, m_intake.references};
+    const std::string wanted = m_pass->currentData().toString().toStdString();
+    for (const SaidNotFitted& mark : m_intake.notFitted)
+        if (m_pass->count() < 2 || mark.pass == wanted) file.notFitted.push_back(mark.cell);
+    return file;
 }
 
 QString IntakeDialog::summary() const {
@@ -271,7 +284,7 @@ void IntakeDialog::fill() {
     m_answers.clear(); // read afresh: what was answered was another text
     m_summary->setText(summary());
     const auto readings = taken();
-    m_take->setEnabled(!readings.empty());
+    m_take->setEnabled(!readings.empty() || !m_intake.notFitted.empty());
     m_rows->setRowCount(0);
     const auto add = [this](int line, const QString& note, const QString& dimension, const QString& typed,
                             const QString& remark) {

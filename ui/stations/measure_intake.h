@@ -34,6 +34,8 @@ public:
     bool answer(std::size_t question, Answer);
     /// The sound readings of the chosen pass of the file, and the doubtful ones as answered.
     std::vector<NewReading> taken() const;
+    /// The same with the marks and references of the file.
+    Workbench::FromFile fromFile() const;
     /// Gives a column another meaning; none: left out.
     void mapColumn(const QString& header, std::optional<DimensionId>);
 

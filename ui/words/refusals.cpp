@@ -67,7 +67,8 @@ const std::map<RefusalCode, const char*>& sentences() {
         {RefusalCode::cannotWrite, QT_TRANSLATE_NOOP("refusals", "%1 cannot be written: %2. Nothing was changed.")},
         {RefusalCode::emptyFile, QT_TRANSLATE_NOOP("refusals", "%1 is empty.")},
         {RefusalCode::badTable, QT_TRANSLATE_NOOP("refusals", "This is no table that can be read: %2 (\"%1\").")},
-        {RefusalCode::badJson, QT_TRANSLATE_NOOP("refusals", "This is no JSON that can be read: %2.")},
+        {RefusalCode::badJson,
+         QT_TRANSLATE_NOOP("refusals", "This is no JSON that can be read (%2). Nothing was taken.")},
         {RefusalCode::tooLarge, QT_TRANSLATE_NOOP("refusals", "%1 is larger than what can be taken in at once (%2).")},
         {RefusalCode::fileExists,
          QT_TRANSLATE_NOOP("refusals", "%1 is there already. Choose another name; it was left as it is.")},
@@ -119,9 +120,44 @@ QString utf8(const std::string& s) {
     return QString::fromStdString(s);
 }
 
+/// Why a value of an export cannot be taken.
+QString exportCause(const std::string& cause) {
+    static const std::map<std::string, const char*> causes = {
+        {"missing", QT_TRANSLATE_NOOP("refusals", "it is missing")},
+        {"type", QT_TRANSLATE_NOOP("refusals", "a value of another kind belongs there")},
+        {"unknown", QT_TRANSLATE_NOOP("refusals", "it is not known here")},
+        {"range", QT_TRANSLATE_NOOP("refusals", "it is outside what can be")},
+        {"sequence", QT_TRANSLATE_NOOP("refusals", "passes are numbered from 1 in their order")},
+        {"text-and-value", QT_TRANSLATE_NOOP("refusals", "the text beside it says another size")},
+        {"twice", QT_TRANSLATE_NOOP("refusals", "it is there twice")},
+        {"time", QT_TRANSLATE_NOOP("refusals", "a time looks like 2026-11-25T08:00:00Z")},
+        {"syntax", QT_TRANSLATE_NOOP("refusals", "it is no JSON")},
+        {"spec-sheet", QT_TRANSLATE_NOOP("refusals", "the spec sheet cannot be used")},
+        {"other-action", QT_TRANSLATE_NOOP("refusals", "the piano in the book has another action or fewer notes")},
+    };
+    const auto found = causes.find(cause);
+    return found == causes.end() ? utf8(cause) : text(found->second);
+}
+
+/// A value of an export by its path, or the place where a file stops being JSON.
+QString exportSentence(const Refusal& refusal) {
+    const QString source = refusal.place.source.empty() ? QString() : utf8(refusal.place.source) + QLatin1String(", ");
+    if (refusal.place.line > 0)
+        return source + text(QT_TRANSLATE_NOOP("refusals",
+                                               "line %1, column %2: from here on this is no JSON. Nothing was taken."))
+                            .arg(refusal.place.line)
+                            .arg(refusal.place.column);
+    const QString said = refusal.offending.empty() ? QString() : QLatin1String(" ") + utf8(refusal.offending);
+    return source + utf8(refusal.place.field) + said + QLatin1String(": ") + exportCause(refusal.detail) +
+           text(QT_TRANSLATE_NOOP("refusals", ". Nothing was taken."));
+}
+
 } // namespace
 
 QString sentence(const Refusal& refusal) {
+    const bool ofExport =
+        refusal.code == RefusalCode::badJson && (refusal.place.line > 0 || refusal.place.field.starts_with('/'));
+    if (ofExport) return exportSentence(refusal);
     const auto found = sentences().find(refusal.code);
     QString said =
         text(found == sentences().end() ? QT_TRANSLATE_NOOP("refusals", "This was refused: %1.") : found->second);

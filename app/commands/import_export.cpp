@@ -1,0 +1,133 @@
+#include "app/commands/import_export.h"
+
+#include "app/commands/bench.h"
+#include "app/console.h"
+#include "core/sheet/export_reading.h"
+#include "core/sheet/sheet.h"
+#include "db/incoming.h"
+#include "ui/words/words.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <filesystem>
+
+namespace hammerline::app {
+namespace {
+
+using Incoming = BenchBook::Incoming;
+
+/// A book that this import makes goes again if the import is refused.
+class BookToFill {
+public:
+    static Outcome<BookToFill> at(const std::string& path) {
+        std::error_code ignored;
+        const bool there = std::filesystem::exists(path, ignored);
+        auto book = there ? BenchBook::open(path) : BenchBook::create(path);
+        if (!book) return tl::unexpected(book.error());
+        return BookToFill(std::move(*book), there ? std::string{} : path);
+    }
+    BookToFill(BookToFill&& other) noexcept
+        : book(std::move(other.book)), m_remove(std::exchange(other.m_remove, {})) {}
+    BookToFill(const BookToFill&) = delete;
+    BookToFill& operator=(const BookToFill&) = delete;
+    BookToFill& operator=(BookToFill&&) = delete;
+    ~BookToFill() {
+        std::error_code ignored;
+        if (!m_remove.empty()) std::filesystem::remove(m_remove, ignored);
+    }
+    void keep() { m_remove.clear(); }
+
+    BenchBook book;
+
+private:
+    BookToFill(BenchBook&& opened, std::string remove) : book(std::move(opened)), m_remove(std::move(remove)) {}
+    std::string m_remove;
+};
+
+/// The one of the file that --piano means.
+Outcome<PianoRecord> chosen(const std::vector<PianoRecord>& pianos, const std::string& wanted) {
+    const auto found = std::find_if(pianos.begin(), pianos.end(), [&](const PianoRecord& each) {
+        return each.piano.name == wanted || (!each.uuid.empty() && each.uuid == wanted);
+    });
+    if (found != pianos.end()) return *found;
+    if (pianos.size() == 1) return pianos.front();
+    return refuse(RefusalCode::noSuchPiano, wanted);
+}
+
+Outcome<std::vector<Incoming>> targets(const BenchBook& book, ReadExport& read, const std::string& wanted) {
+    std::vector<Incoming> incoming;
+    if (!wanted.empty()) {
+        auto record = chosen(read.pianos, wanted);
+        if (!record) return tl::unexpected(record.error());
+        const auto uuid = book.findPiano(wanted);
+        if (!uuid && (uuid.error().code != RefusalCode::noSuchPiano || record->piano.name != wanted))
+            return tl::unexpected(uuid.error());
+        incoming.push_back({std::move(*record), uuid.value_or(std::string{})});
+        return incoming;
+    }
+    const auto lines = book.pianos();
+    if (!lines) return tl::unexpected(lines.error());
+    return incomingTo(*lines, std::move(read.pianos));
+}
+
+std::size_t readingsOf(const std::vector<Incoming>& incoming) {
+    std::size_t count = 0;
+    for (const Incoming& each : incoming)
+        for (const Pass& pass : each.record.passes)
+            count += pass.readingCount();
+    return count;
+}
+
+int report(const ReadExport& read, const std::vector<Incoming>& incoming, bool json) {
+    Intake intake;
+    for (const ExportQuestion& each : read.questions)
+        intake.questions.push_back(each.question);
+    const std::size_t taken = readingsOf(incoming);
+    printJson(importJson(intake, 0, taken), json);
+    say(QCoreApplication::translate("import", "Pianos: %1. Readings: %2. Questions: %3.")
+            .arg(incoming.size())
+            .arg(taken)
+            .arg(read.questions.size()),
+        json);
+    for (const ExportQuestion& each : read.questions)
+        for (const Incoming& piano : incoming)
+            if (piano.record.piano.name == each.piano)
+                ask(QString::fromStdString(each.question.place.field) + QStringLiteral(": ") +
+                        words::sentence(each.question, piano.record.piano),
+                    json);
+    return read.questions.empty() ? kDone : kOutside;
+}
+
+} // namespace
+
+Refusal ofFile(Refusal refusal, const std::string& path) {
+    if (refusal.place.line > 0 || !refusal.place.field.empty()) refusal.place.source = path;
+    if (refusal.code == RefusalCode::emptyFile) refusal.offending = path;
+    return refusal;
+}
+
+int importExport(const ImportRequest& request, FilePieces& pieces, bool json) {
+    if (!request.pass.empty() || !request.map.empty() || !request.units.empty() || !request.decimal.empty())
+        return refused({RefusalCode::usage,
+                        {},
+                        QCoreApplication::translate(
+                            "import", "--pass, --map, --unit and --decimal are for tables; this file is an export.")
+                            .toStdString(),
+                        {}},
+                       json);
+    const auto bytes = pieces.rest();
+    if (!bytes) return refused(bytes.error(), json);
+    auto read = readExport(*bytes, request.takeDoubtful);
+    if (!read) return refused(ofFile(read.error(), request.file), json);
+    auto filling = BookToFill::at(request.at.book);
+    if (!filling) return refused(filling.error(), json);
+    const auto incoming = targets(filling->book, *read, request.at.piano);
+    if (!incoming) return refused(incoming.error(), json);
+    const auto act = filling->book.importRecords(*incoming, request.file);
+    if (!act) return refused(ofFile(act.error(), request.file), json);
+    filling->keep();
+    return report(*read, *incoming, json);
+}
+
+} // namespace hammerline::app
