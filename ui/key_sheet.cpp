@@ -9,9 +9,9 @@ namespace hammerline {
 
 namespace {
 
-QString tr(const char* text) {
-    return QCoreApplication::translate("KeySheet", text);
-}
+struct KeySheetText {
+    Q_DECLARE_TR_FUNCTIONS(KeySheet)
+};
 
 void addMenu(const QMenu& menu, QList<KeyRow>& rows) {
     for (const QAction* action : menu.actions()) {
@@ -34,38 +34,41 @@ QList<KeyGroup> keyGroups(const QMenuBar& bar) {
         addMenu(*top->menu(), group.rows);
         if (!group.rows.isEmpty()) groups << group;
     }
-    groups << KeyGroup{tr("Everywhere"),
-                       {{tr("arrows, PgUp, PgDn, Home, End"), tr("move; on the keyboard strip: the note")},
-                        {tr("[ and ]"), tr("dimension before, after")},
-                        {tr("Tab, Shift+Tab"), tr("next, previous field")}}};
-    groups << KeyGroup{tr("Measure and the entry at the bench"),
-                       {{tr("Enter, Shift+Enter"), tr("store and next, back in the order; empty: skip")},
-                        {tr("*"), tr("same as the note before")},
-                        {tr("R"), tr("read this cell again: a further trial")},
-                        {tr("B, L, C, O"), tr("blocks, no let-off, no check, off rail")},
-                        {tr("K, T, S, X"), tr("ok, strap tight, slack, torn")},
-                        {tr("E, K, L"), tr("damper early, right, late")},
-                        {tr("N"), tr("not fitted at this note")},
-                        {tr("Y"), tr("this note is right")},
-                        {tr("H"), tr("how to measure")},
-                        {tr("<2.5  >2.5  2.2..3.7"), tr("less than, more than, a go / no-go pair")},
-                        {tr("F9, Enter"), tr("doubtful: as typed, as suggested")},
-                        {tr("F2, Esc"), tr("edit what was typed, leave it as it was")},
-                        {tr("Del"), tr("take the reading back; nothing is erased")},
-                        {tr("Ctrl+D"), tr("down over the selected cells")},
-                        {tr("Ctrl+V, Ctrl+C"), tr("paste a table with preview, copy")}}};
-    groups << KeyGroup{tr("Survey"),
-                       {{tr("Y, Shift+Y"), tr("sound; the rest of the row sound")},
-                        {tr("a letter, W, M"), tr("the fault it names, watch, mended")},
-                        {tr("*, Del"), tr("as last, not looked at")},
-                        {tr("F2, Ctrl+Enter"), tr("the form, add what it says")}}};
-    groups << KeyGroup{tr("Review"), {{tr("Enter"), tr("measure this reading again")}}};
-    groups << KeyGroup{tr("Adjust"),
-                       {{tr("Space"), tr("set to the aim")},
-                        {tr("digits"), tr("what was really done: 1/8, 0.25")},
-                        {tr("Backspace, S"), tr("not done; stop, the screw does not turn")},
-                        {tr("PgDn, PgUp"), tr("next, previous work")},
-                        {tr("Ctrl+R"), tr("reckon the plan again")}}};
+    groups << KeyGroup{
+        KeySheetText::tr("Everywhere"),
+        {{KeySheetText::tr("arrows, PgUp, PgDn, Home, End"), KeySheetText::tr("move; on the keyboard strip: the note")},
+         {KeySheetText::tr("[ and ]"), KeySheetText::tr("dimension before, after")},
+         {KeySheetText::tr("Tab, Shift+Tab"), KeySheetText::tr("next, previous field")}}};
+    groups << KeyGroup{
+        KeySheetText::tr("Measure and the entry at the bench"),
+        {{KeySheetText::tr("Enter, Shift+Enter"), KeySheetText::tr("store and next, back in the order; empty: skip")},
+         {KeySheetText::tr("*"), KeySheetText::tr("same as the note before")},
+         {KeySheetText::tr("R"), KeySheetText::tr("read this cell again: a further trial")},
+         {KeySheetText::tr("B, L, C, O"), KeySheetText::tr("blocks, no let-off, no check, off rail")},
+         {KeySheetText::tr("K, T, S, X"), KeySheetText::tr("ok, strap tight, slack, torn")},
+         {KeySheetText::tr("E, K, L"), KeySheetText::tr("damper early, right, late")},
+         {KeySheetText::tr("N"), KeySheetText::tr("not fitted at this note")},
+         {KeySheetText::tr("Y"), KeySheetText::tr("this note is right")},
+         {KeySheetText::tr("H"), KeySheetText::tr("how to measure")},
+         {KeySheetText::tr("<2.5  >2.5  2.2..3.7"), KeySheetText::tr("less than, more than, a go / no-go pair")},
+         {KeySheetText::tr("F9, Enter"), KeySheetText::tr("doubtful: as typed, as suggested")},
+         {KeySheetText::tr("F2, Esc"), KeySheetText::tr("edit what was typed, leave it as it was")},
+         {KeySheetText::tr("Del"), KeySheetText::tr("take the reading back; nothing is erased")},
+         {KeySheetText::tr("Ctrl+D"), KeySheetText::tr("down over the selected cells")},
+         {KeySheetText::tr("Ctrl+V, Ctrl+C"), KeySheetText::tr("paste a table with preview, copy")}}};
+    groups << KeyGroup{KeySheetText::tr("Survey"),
+                       {{KeySheetText::tr("Y, Shift+Y"), KeySheetText::tr("sound; the rest of the row sound")},
+                        {KeySheetText::tr("a letter, W, M"), KeySheetText::tr("the fault it names, watch, mended")},
+                        {KeySheetText::tr("*, Del"), KeySheetText::tr("as last, not looked at")},
+                        {KeySheetText::tr("F2, Ctrl+Enter"), KeySheetText::tr("the form, add what it says")}}};
+    groups << KeyGroup{KeySheetText::tr("Review"),
+                       {{KeySheetText::tr("Enter"), KeySheetText::tr("measure this reading again")}}};
+    groups << KeyGroup{KeySheetText::tr("Adjust"),
+                       {{KeySheetText::tr("Space"), KeySheetText::tr("set to the aim")},
+                        {KeySheetText::tr("digits"), KeySheetText::tr("what was really done: 1/8, 0.25")},
+                        {KeySheetText::tr("Backspace, S"), KeySheetText::tr("not done; stop, the screw does not turn")},
+                        {KeySheetText::tr("PgDn, PgUp"), KeySheetText::tr("next, previous work")},
+                        {KeySheetText::tr("Ctrl+R"), KeySheetText::tr("reckon the plan again")}}};
     return groups;
 }
 

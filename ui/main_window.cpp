@@ -62,18 +62,25 @@ void MainWindow::buildFrame() {
     row->addLayout(column, 1);
 
     auto* bar = new QWidget(m_house);
-    bar->setFixedHeight(u(11.5));
+    bar->setFixedHeight(u(13));
     bar->setObjectName(QStringLiteral("contextBar"));
     m_toolRow = new QHBoxLayout(bar);
     m_toolRow->setContentsMargins(u(4), 0, u(4), 0);
     m_toolRow->setSpacing(u(3.5));
     m_title = new QLabel(bar);
+    m_title->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     m_context = new QLabel(bar);
     m_context->setTextFormat(Qt::RichText);
     m_context->setForegroundRole(QPalette::WindowText);
     m_context->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-    m_toolRow->addWidget(m_title);
-    m_toolRow->addWidget(m_context, 1);
+    // one under the other: a long name leaves the line below it whole
+    auto* said = new QVBoxLayout;
+    said->setSpacing(0);
+    said->addStretch(1);
+    said->addWidget(m_title);
+    said->addWidget(m_context);
+    said->addStretch(1);
+    m_toolRow->addLayout(said, 1);
     column->addWidget(bar);
 
     m_notice = new QLabel(m_house);
@@ -164,6 +171,7 @@ void MainWindow::refreshWords() {
     const Piano* piano = m_bench.piano();
     m_title->setFont(face(Text::title, true));
     m_title->setText(piano ? QString::fromStdString(piano->name) : tr("No piano yet"));
+    m_title->setTextFormat(Qt::PlainText);
     m_context->setFont(face(Text::body));
     if (Station* now = station()) {
         const QColor soft = QColor::fromRgb(lookOf(*this).ink2);

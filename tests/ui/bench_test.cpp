@@ -2,7 +2,6 @@
 // uses them, one key after another.
 #include "core/sheet/sheet.h"
 #include "ui/key_sheet.h"
-#include "ui/main_window.h"
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/bench_field.h"
 #include "ui/stations/export_intake.h"
@@ -12,69 +11,31 @@
 #include "ui/stations/measure_station.h"
 #include "ui/stations/note_card.h"
 #include "ui/widgets/action_drawing.h"
-#include "ui/widgets/dialogs.h"
-#include "ui/widgets/row_table.h"
 #include "ui/words/how_to.h"
 #include "ui/words/words.h"
 
 #include <QAbstractButton>
 #include <QAbstractItemModelTester>
-#include <QAction>
 #include <QComboBox>
 #include <QDockWidget>
 #include <QLabel>
 #include <QMenu>
 #include <QMenuBar>
 #include <QSet>
-#include <QTemporaryDir>
 #include <QTest>
+
+#include "window_bench.h"
 
 using namespace hammerline;
 
-namespace {
-
-/// Answers every dialog through the seam; `onRun` sees our own dialogs first.
-class Answering : public Dialogs {
-public:
-    bool run(QDialog& dialog) override {
-        ++ran;
-        if (onRun) onRun(dialog);
-        return true;
-    }
-    void say(QWidget*, const QString&, const QString& text) override { said = text; }
-    QString fileToOpen(QWidget*, const QString&, const QString&) override { return file; }
-    std::optional<QString> ask(QWidget*, const QString&, const QString&, const QString&) override { return typed; }
-    std::function<void(QDialog&)> onRun;
-    QString said, file;
-    std::optional<QString> typed;
-    int ran = 0;
-};
-
-constexpr std::int64_t kTenth = kNmPerMm / 10;
-
-} // namespace
-
-class BenchTest : public QObject {
+class BenchTest : public QObject, protected WindowBench {
     Q_OBJECT
 private Q_SLOTS:
     void init() {
-        m_folder = std::make_unique<QTemporaryDir>();
         dress(Theme::light, 100);
-        auto answering = std::make_unique<Answering>();
-        m_dialogs = answering.get();
-        Dialogs::replace(std::move(answering));
-        m_bench = std::make_unique<Workbench>();
-        QVERIFY(m_bench->createBook(path()).has_value());
-        addPiano(ActionKind::upright, 88, "Test upright");
-        openWindow();
-        m_bench->setCell({{1}, dimension::letOff});
+        open();
     }
-    void cleanup() {
-        m_window.reset();
-        m_settings.reset();
-        m_bench.reset();
-        Dialogs::replace(nullptr);
-    }
+    void cleanup() { close(); }
 
     // --- entry at the bench
 
@@ -508,9 +469,8 @@ private Q_SLOTS:
         for (RowTable* table : m_window->station()->findChildren<RowTable*>())
             (table->accessibleName() == QStringLiteral("Order of work") ? order : lines) = table;
         QVERIFY(order && lines);
-        for (const ListRow& row : std::vector<ListRow>(order->rows()))
-            if (!row.cells.empty() && row.cells.front().text == words::name(operation::letOffTurn))
-                order->setCurrentKey(row.key);
+        QVERIFY(choose(
+            *order, [](const ListRow& row) { return row.cells.front().text == words::name(operation::letOffTurn); }));
         QVERIFY(!lines->rows().empty());
         m_dialogs->typed = QStringLiteral("0.5 in"); // a length is no turn
         QTest::keyClick(lines, Qt::Key_1);
@@ -604,13 +564,6 @@ private Q_SLOTS:
     }
 
 private:
-    QString path() const { return m_folder->filePath(QStringLiteral("t.hammerline")); }
-    void addPiano(ActionKind kind, int notes, const char* name) {
-        auto piano = makePiano(kind, notes);
-        QVERIFY(piano.has_value());
-        piano->name = name;
-        QVERIFY(m_bench->addPiano(*piano, kind == ActionKind::grand ? "grand" : "upright").has_value());
-    }
     /// A book's export, as the command line writes it.
     QString exported(const std::string& name, int reading) {
         Workbench other;
@@ -636,38 +589,11 @@ private:
         file.write(QByteArray::fromStdString(exportJson(*other.allRecords())));
         return file.fileName();
     }
-    void openWindow() {
-        m_settings = std::make_unique<Settings>(m_folder->filePath(QStringLiteral("t.ini")));
-        m_window = std::make_unique<MainWindow>(*m_bench, *m_settings);
-        QVERIFY(m_window->showStation(QStringLiteral("measure")));
-        m_window->show();
-    }
     BenchEntry& entry() { return *m_window->benchEntry(); }
     void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
         QTest::keyClick(&entry().field(), key, modifiers);
     }
     void type(const QString& text) { QTest::keyClicks(&entry().field(), text); }
-    QAction* shortcut(const QString& keys) {
-        for (QAction* action : m_window->actions())
-            if (action->shortcut() == QKeySequence(keys)) return action;
-        return nullptr;
-    }
-    std::int64_t valueAt(int note, DimensionId id) {
-        return m_bench->pass() ? m_bench->pass()->value({{note}, id}).value_or(0) : 0;
-    }
-    static Reading reading(const char* typed) {
-        Reading made;
-        made.count = parseQuantity(typed, Unit::mm)->count;
-        made.typed = typed;
-        made.typedUnit = "mm";
-        return made;
-    }
-
-    std::unique_ptr<QTemporaryDir> m_folder;
-    std::unique_ptr<Workbench> m_bench;
-    std::unique_ptr<Settings> m_settings;
-    std::unique_ptr<MainWindow> m_window;
-    Answering* m_dialogs = nullptr;
 };
 
 QTEST_MAIN(BenchTest)

@@ -1,58 +1,21 @@
 // The grid of readings under a person's hands: typing, taking back, pasting, leaving with an open field.
-#include "ui/main_window.h"
-#include "ui/stations/measure_editor.h"
 #include "ui/stations/measure_intake.h"
-#include "ui/stations/measure_station.h"
-#include "ui/stations/measure_view.h"
-#include "ui/widgets/dialogs.h"
 
 #include <QAbstractItemModelTester>
-#include <QSignalSpy>
-#include <QTemporaryDir>
 #include <QTest>
+
+#include "window_bench.h"
 
 using namespace hammerline;
 
-namespace {
-
-/// Takes every dialog of our own, so that no test waits for a person.
-class Agreeing : public Dialogs {
-public:
-    bool run(QDialog&) override {
-        ++asked;
-        return true;
-    }
-    void say(QWidget*, const QString&, const QString& text) override { said = text; }
-    int asked = 0;
-    QString said;
-};
-
-} // namespace
-
-class MeasureTest : public QObject {
+class MeasureTest : public QObject, protected WindowBench {
     Q_OBJECT
 private Q_SLOTS:
     void init() {
-        m_folder = std::make_unique<QTemporaryDir>();
         dress(Theme::light, 100);
-        m_bench = std::make_unique<Workbench>();
-        QVERIFY(m_bench->createBook(path()).has_value());
-        auto piano = makePiano(ActionKind::upright);
-        QVERIFY(piano.has_value());
-        piano->name = "Test upright";
-        QVERIFY(m_bench->addPiano(*piano, "upright").has_value());
-        m_settings = std::make_unique<Settings>(m_folder->filePath(QStringLiteral("t.ini")));
-        m_window = std::make_unique<MainWindow>(*m_bench, *m_settings);
-        QVERIFY(m_window->showStation(QStringLiteral("measure")));
-        m_window->show();
-        m_bench->setCell({{1}, dimension::letOff});
-        grid().setFocus();
+        open();
     }
-    void cleanup() {
-        Dialogs::replace(nullptr);
-        m_window.reset();
-        m_bench.reset();
-    }
+    void cleanup() { close(); }
 
     void theModelKeepsItsPromises() {
         MeasureModel model(*m_bench);
@@ -68,7 +31,7 @@ private Q_SLOTS:
     void aWholePassIsTypedWithDigitsAndEnter() {
         for (int n = 1; n <= 88; ++n) {
             QCOMPARE(m_bench->note().value, n);
-            type(QStringLiteral("2.%1").arg(n % 10));
+            typeInGrid(QStringLiteral("2.%1").arg(n % 10));
             QTest::keyClick(focus(), Qt::Key_Return);
         }
         for (int n = 1; n <= 88; ++n)
@@ -77,7 +40,7 @@ private Q_SLOTS:
 
     void anyUnitHoldsAndTheTypedTextStays() {
         m_bench->setCell({{10}, dimension::blow});
-        type(QStringLiteral("1 13/16"));
+        typeInGrid(QStringLiteral("1 13/16"));
         QVERIFY(grid().editor());
         QCOMPARE(grid().editor()->meaning().kind, Understanding::Kind::sound);
         QVERIFY(grid().editor()->plate().headline().contains(QStringLiteral("46.04 mm")));
@@ -88,7 +51,7 @@ private Q_SLOTS:
     }
 
     void undoAndRedoWorkFromInsideTheField() {
-        type(QStringLiteral("2.4"));
+        typeInGrid(QStringLiteral("2.4"));
         QTest::keyClick(focus(), Qt::Key_Return);
         grid().setCurrentIndex(grid().readings().indexOf({{1}, dimension::letOff}));
         QTest::keyClick(focus(), Qt::Key_F2);
@@ -101,9 +64,9 @@ private Q_SLOTS:
     }
 
     void escapeRestoresOneCellOnly() {
-        type(QStringLiteral("2.4"));
+        typeInGrid(QStringLiteral("2.4"));
         QTest::keyClick(focus(), Qt::Key_Return);
-        type(QStringLiteral("9"));
+        typeInGrid(QStringLiteral("9"));
         QTest::keyClick(focus(), Qt::Key_Escape);
         QVERIFY(!grid().editor());
         QCOMPARE(m_bench->pass()->readingCount(), std::size_t{1});
@@ -111,7 +74,7 @@ private Q_SLOTS:
 
     void aRefusedTextStaysInItsField() {
         m_bench->setCell({{3}, dimension::blow});
-        type(QStringLiteral("445"));
+        typeInGrid(QStringLiteral("445"));
         QTest::keyClick(focus(), Qt::Key_Return);
         QVERIFY(grid().editor());
         QCOMPARE(grid().editor()->text(), QStringLiteral("445"));
@@ -122,9 +85,67 @@ private Q_SLOTS:
     }
 
     void anotherStationTakesTheOpenFieldsReadingAlong() {
-        type(QStringLiteral("2.7"));
+        typeInGrid(QStringLiteral("2.7"));
         QVERIFY(m_window->showStation(QStringLiteral("review")));
         QCOMPARE(m_bench->pass()->value({{1}, dimension::letOff}).value_or(0), 27 * (kNmPerMm / 10));
+    }
+
+    /// Whatever the station: what is open is stored, or stays in its field and in front.
+    void everyStationTakesAnOpenFieldTheSameWay() {
+        for (const char* id : {"piano", "survey", "review", "adjust", "passes"}) {
+            QVERIFY(m_window->showStation(QStringLiteral("measure")));
+            const int note = m_bench->note().value;
+            typeInGrid(QStringLiteral("445")); // no let-off
+            QVERIFY(!m_window->showStation(QLatin1String(id)));
+            QCOMPARE(m_window->station()->objectName(), QStringLiteral("measure"));
+            QCOMPARE(grid().editor()->text(), QStringLiteral("445"));
+            QTest::keyClick(focus(), Qt::Key_Escape);
+            typeInGrid(QStringLiteral("2.7"));
+            QVERIFY(m_window->showStation(QLatin1String(id)));
+            QCOMPARE(valueAt(note, dimension::letOff), 27 * kTenth);
+            m_bench->setNote({note + 1});
+        }
+    }
+
+    void anOpenFieldOutlivesAColumnThatAnotherWindowAdds() {
+        const QAbstractItemModelTester tester(&grid().readings(),
+                                              QAbstractItemModelTester::FailureReportingMode::Fatal);
+        m_bench->setCell({{7}, dimension::letOff});
+        typeInGrid(QStringLiteral("2.7"));
+        const int columns = grid().readings().columnCount();
+        Workbench other;
+        QVERIFY(other.openBook(path()).has_value());
+        QVERIFY(other.showColumn(dimension::sharpProud).has_value()); // before let-off in the catalogue's order
+        QVERIFY(other.showColumn(dimension::downWeight).has_value()); // after it
+        m_bench->look();
+        QCOMPARE(grid().readings().columnCount(), columns + 2);
+        QVERIFY(grid().editor());
+        QCOMPARE(grid().editor()->text(), QStringLiteral("2.7"));
+        // the field went along with its column
+        QVERIFY(grid()
+                    .visualRect(grid().readings().indexOf({{7}, dimension::letOff}))
+                    .contains(grid().editor()->geometry().center()));
+        QTest::keyClick(focus(), Qt::Key_Return);
+        QCOMPARE(valueAt(7, dimension::letOff), 27 * kTenth);
+        QCOMPARE(m_bench->cell(), (Cell{{8}, dimension::letOff}));
+        QVERIFY(other.undo().has_value()); // and a column goes again
+        typeInGrid(QStringLiteral("2.8"));
+        m_bench->look();
+        QCOMPARE(grid().readings().columnCount(), columns + 1);
+        QCOMPARE(grid().editor()->text(), QStringLiteral("2.8"));
+    }
+
+    void anOpenFieldOutlivesAChangeOfTheSetUp() {
+        typeInGrid(QStringLiteral("2.7"));
+        Workbench other;
+        QVERIFY(other.openBook(path()).has_value());
+        Piano piano = *other.piano();
+        QVERIFY(setAttribute(piano, "last-damper", "60").has_value());
+        QVERIFY(other.changePiano(piano, other.record()->specName, {}).has_value());
+        m_bench->look();
+        QCOMPARE(m_bench->piano()->lastDamper, std::optional(60));
+        QVERIFY(grid().editor());
+        QCOMPARE(grid().editor()->text(), QStringLiteral("2.7"));
     }
 
     void wordsAreOneKeyEach() {
@@ -139,18 +160,15 @@ private Q_SLOTS:
     }
 
     void aColumnFromASpreadsheetIsLaidDownFromTheCell() {
-        auto agreeing = std::make_unique<Agreeing>();
-        Agreeing* dialogs = agreeing.get();
-        Dialogs::replace(std::move(agreeing));
         grid().pasteText(QStringLiteral("2,4\n2,6\nblocks\n2.8\n"));
-        QCOMPARE(dialogs->asked, 1);
+        QCOMPARE(m_dialogs->ran, 1);
         QCOMPARE(m_bench->pass()->readingCount(), std::size_t{4});
         QVERIFY(m_bench->undo().has_value()); // one paste is one act
         QCOMPARE(m_bench->pass()->readingCount(), std::size_t{0});
     }
 
     void whatWasTypedIsThereAfterReopening() {
-        type(QStringLiteral("3.1"));
+        typeInGrid(QStringLiteral("3.1"));
         QTest::keyClick(focus(), Qt::Key_Return);
         Workbench other;
         QVERIFY(other.openBook(path()).has_value());
@@ -160,35 +178,10 @@ private Q_SLOTS:
     void twoWindowsOnOneBookFollowEachOther() {
         Workbench other;
         QVERIFY(other.openBook(path()).has_value());
-        type(QStringLiteral("3.1"));
+        typeInGrid(QStringLiteral("3.1"));
         QTest::keyClick(focus(), Qt::Key_Return);
         QTRY_VERIFY_WITH_TIMEOUT(other.pass() && other.pass()->value({{1}, dimension::letOff}), 3000);
     }
-
-private:
-    QString path() const { return m_folder->filePath(QStringLiteral("t.hammerline")); }
-    MeasureView& grid() { return *m_window->findChild<MeasureView*>(); }
-    QWidget* focus() {
-        if (grid().editor()) return grid().editor();
-        return &grid();
-    }
-    /// As a person types: each key to whatever has the focus by then.
-    void type(const QString& text) {
-        for (const QChar key : text)
-            QTest::keyClick(focus(), key.toLatin1());
-    }
-    static Reading reading(const char* typed) {
-        Reading made;
-        made.count = parseQuantity(typed, Unit::mm)->count;
-        made.typed = typed;
-        made.typedUnit = "mm";
-        return made;
-    }
-
-    std::unique_ptr<QTemporaryDir> m_folder;
-    std::unique_ptr<Workbench> m_bench;
-    std::unique_ptr<Settings> m_settings;
-    std::unique_ptr<MainWindow> m_window;
 };
 
 QTEST_MAIN(MeasureTest)

@@ -18,7 +18,7 @@ QString said(const char* text) {
 }
 
 QString notesCount(std::size_t count) {
-    return QCoreApplication::translate("paper", "%n notes", nullptr, static_cast<int>(count));
+    return QCoreApplication::translate("paper", "%n note(s)", nullptr, static_cast<int>(count));
 }
 
 /// "learned: about 5.9 mm a turn", or nothing.
@@ -189,7 +189,7 @@ private:
             notes[read.cell.dimension].push_back(read.cell.note);
         add(headingBlock(
             {}, said(QT_TRANSLATE_NOOP("paper", "Then read, and nothing else")),
-            QCoreApplication::translate("paper", "%n readings", nullptr, static_cast<int>(m_plan.readNext.size()))));
+            QCoreApplication::translate("paper", "%n reading(s)", nullptr, static_cast<int>(m_plan.readNext.size()))));
         for (auto& [dimension, list] : notes) {
             std::ranges::sort(list);
             add(paragraphBlock({{words::name(dimension) + QStringLiteral(": "), true},

@@ -40,8 +40,8 @@ void paintLine(Canvas& c, const QRectF& r, const CheckLine& line, const Piano& p
     const Judged& judged = *line.judged;
     const double base = r.y() + 5;
     noteCell(c, r.x() - 1.5, base, judged.cell.note, piano);
-    c.textWithin(r.x() + kDimensionLeft, base, 20, words::name(judged.cell.dimension), kCell);
-    c.textWithin(r.x() + kValueRight, base, 12, valueText(judged), {11, true}, Align::right);
+    c.textWithin(r.x() + kDimensionLeft, base, 18.5, words::name(judged.cell.dimension), kCell);
+    c.textWithin(r.x() + kValueRight, base, 12.5, valueText(judged), {11, true}, Align::right);
     if (line.zone)
         c.textWithin(r.x() + kZoneRight, base, 15, words::zoneText(judged.cell.dimension, *line.zone), kSmall,
                      Align::right);
@@ -130,7 +130,7 @@ Document checkDocument(const Source& source, const CheckSheet& sheet) {
     } else {
         blocks.emplace_back(headingBlock(
             {}, said(QT_TRANSLATE_NOOP("paper", "Worst first")),
-            QCoreApplication::translate("paper", "%n readings", nullptr, static_cast<int>(sheet.lines.size()))));
+            QCoreApplication::translate("paper", "%n reading(s)", nullptr, static_cast<int>(sheet.lines.size()))));
         blocks.emplace_back(outTable(sheet, source.piano()));
     }
     if (!review.byDimension.empty()) {

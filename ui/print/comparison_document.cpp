@@ -150,7 +150,7 @@ Document comparisonDocument(const Source& source, const PassView& before, const 
     if (!comparison.gotWorse.empty()) {
         blocks.emplace_back(gap(3));
         blocks.emplace_back(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "Got worse")),
-                                         QCoreApplication::translate("paper", "%n readings", nullptr,
+                                         QCoreApplication::translate("paper", "%n reading(s)", nullptr,
                                                                      static_cast<int>(comparison.gotWorse.size()))));
         std::map<DimensionId, std::vector<NoteNumber>> worse;
         for (const Cell& cell : comparison.gotWorse)

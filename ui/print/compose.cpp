@@ -10,7 +10,7 @@ namespace hammerline::print {
 namespace {
 
 constexpr Type kTitle{19, true}, kSub{10}, kSmall{8.5}, kPageNumber{13, true};
-constexpr double kHeadHeight = 21.5;
+constexpr double kHeadHeight = 21.5, kHeadRight = 44; // mm; the second is for page, date and rows at the right
 constexpr std::size_t kRowsWithHeading = 3;
 
 QString said(const char* text) {
@@ -21,6 +21,10 @@ class Cutter {
 public:
     Cutter(const Document& document, const PaperSize& size) : m_document(document), m_size(size) {
         m_foot = document.foot.height;
+        // what the sheet is of goes on in a second line where one is not enough
+        m_more =
+            std::max(0.0, paragraphHeight(document.subtitle, kSub, size.innerWidth() - kHeadRight) - lineHeight(kSub));
+        m_head = kHeadHeight + m_more;
         m_out = document.leftOut.empty() ? lineHeight(kSmall)
                                          : paragraphHeight(document.leftOut, kSmall, size.innerWidth() - kNextWidth);
         m_bottom = size.innerHeight() - m_foot - m_out - 5;
@@ -30,7 +34,7 @@ public:
     std::vector<Page> cut() {
         const std::vector<Block>& blocks = m_document.blocks;
         for (std::size_t i = 0; i < blocks.size(); ++i) {
-            if (m_y > kHeadHeight && m_y + together(i) > m_bottom) newPage();
+            if (m_y > m_head && m_y + together(i) > m_bottom) newPage();
             std::visit([this](const auto& block) { place(block); }, blocks[i]);
         }
         for (std::size_t i = 0; i < m_pages.size(); ++i)
@@ -43,7 +47,7 @@ private:
 
     void newPage() {
         m_pages.emplace_back();
-        m_y = kHeadHeight;
+        m_y = m_head;
     }
 
     /// Height that has to stay on one page from this block on.
@@ -104,7 +108,7 @@ private:
         if (solid.paint) {
             const QRectF where(0, m_y, m_size.innerWidth(), solid.height);
             m_pages.back().marks.emplace_back([&solid, where](Canvas& canvas) { solid.paint(canvas, where); });
-        } else if (m_y == kHeadHeight) {
+        } else if (m_y == m_head) {
             return; // no empty space at the top of a page
         }
         m_y += solid.height;
@@ -199,34 +203,26 @@ private:
         const Document* document = &m_document;
         const QString count = rowText(page), next = nextText(i);
         const QString number = QString::number(i + 1), total = QString::number(m_pages.size());
-        page.marks.emplace_back([document, width = m_size.innerWidth(), count, number, total](Canvas& c) {
-            paintHead(c, *document, width, count, number, total);
-        });
+        page.marks.emplace_back([document, width = m_size.innerWidth(), more = m_more, count, number,
+                                 total](Canvas& c) { paintHead(c, *document, width, more, count, number, total); });
         page.marks.emplace_back([document, foot = m_foot, out = m_out, size = m_size, next](Canvas& c) {
             paintFoot(c, *document, size, foot, out, next);
         });
     }
 
-    static void paintHead(Canvas& c, const Document& d, double width, const QString& count, const QString& number,
-                          const QString& total) {
-        const double right = 44;
-        c.textWithin(0, 7, width - right, d.title, kTitle);
+    static void paintHead(Canvas& c, const Document& d, double width, double more, const QString& count,
+                          const QString& number, const QString& total) {
+        c.textWithin(0, 7, width - kHeadRight, d.title, kTitle);
         const QString of = said(QT_TRANSLATE_NOOP("paper", "of %1")).arg(total);
         double x = width - c.text(width, 6.5, of, kSub, Align::right) - 1.2;
         x -= c.text(x, 6.5, number, kPageNumber, Align::right) + 1.2;
         c.text(x, 6.5, said(QT_TRANSLATE_NOOP("paper", "page")), kSub, Align::right);
         c.text(width, 12.2, d.date, kSub, Align::right);
         c.text(width, 16.8, count, kSmall, Align::right);
-        x = 0;
-        for (const Run& run : d.subtitle) {
-            const double room = width - right - x;
-            if (room < 6) break;
-            const Type type{kSub.points, run.bold};
-            c.textWithin(x, 12.2, room, run.text, type);
-            x += textWidth(run.text, type);
-        }
-        c.textWithin(0, 16.8, width - 50, d.specLine, kSmall);
-        c.line(0, 18.8, width, 18.8, 0.8);
+        // the base line of its first line stands at 12.2
+        c.paragraph(0, 12.2 - lineHeight(kSub) * 0.785, width - kHeadRight, d.subtitle, kSub);
+        c.textWithin(0, 16.8 + more, width - 50, d.specLine, kSmall);
+        c.line(0, 18.8 + more, width, 18.8 + more, 0.8);
     }
 
     static void paintFoot(Canvas& c, const Document& d, const PaperSize& size, double foot, double out,
@@ -242,7 +238,7 @@ private:
     const Document& m_document;
     PaperSize m_size;
     std::vector<Page> m_pages;
-    double m_y = 0, m_bottom = 0, m_foot = 0, m_out = 0;
+    double m_y = 0, m_bottom = 0, m_foot = 0, m_out = 0, m_head = 0, m_more = 0;
     std::size_t m_rows = 0;
 };
 

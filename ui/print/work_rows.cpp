@@ -18,7 +18,16 @@ QString said(const char* text) {
 constexpr double kRow = 8.0, kTrialRow = 10.0;
 constexpr Type kNow{10.5}, kDirection{15, true}, kTo{9.5}, kAmount{8.5}, kHead{9};
 // Left edges in a column, mm.
-constexpr double kNowRight = 40, kTurn = 44.4, kDirectionLeft = 47.6, kAimRight = 76.5, kAmountLeft = 78;
+constexpr double kNowRight = 40, kTurn = 44.4, kDirectionLeft = 47.6;
+constexpr double kLeastDirection = 11; // points: smaller, and the lines take the whole width
+
+/// Where direction, aim and amount stand. Two columns are read fastest; long directions and amounts take the whole
+/// page.
+struct LineEdges {
+    int columns = 2;
+    double aimRight = 76.5, amountLeft = 78, end = 89;
+};
+constexpr LineEdges kNarrow, kNoAmount{2, 87.5, 88, 89};
 
 QString nowText(const AdjustmentLine& line) {
     if (line.nowWord) return words::name(*line.nowWord);
@@ -40,13 +49,9 @@ QString amountText(const AdjustmentLine& line) {
     return {};
 }
 
-/// One line, or two broken where both are shortest.
-void smallText(Canvas& c, double x, double y, double width, const QString& text) {
+/// Broken in two where both lines are shortest.
+std::pair<QString, QString> inTwo(const QString& text) {
     const QStringList parts = text.split(QLatin1Char(' '));
-    if (parts.size() < 2 || textWidth(text, kAmount) <= width) {
-        c.textWithin(x, y + 5.2, width, text, kAmount);
-        return;
-    }
     QString above, below = text;
     double best = 1e9;
     for (int i = 1; i < parts.size(); ++i) {
@@ -57,13 +62,37 @@ void smallText(Canvas& c, double x, double y, double width, const QString& text)
         above = first;
         below = rest;
     }
+    return {above, below};
+}
+
+bool fitsSmall(const QString& text, double width) {
+    const auto [above, below] = inTwo(text);
+    const Type least{7};
+    return textWidth(text, kAmount) <= width || (textWidth(above, least) <= width && textWidth(below, least) <= width);
+}
+
+/// One line, or two.
+void smallText(Canvas& c, double x, double y, double width, const QString& text) {
+    if (textWidth(text, kAmount) <= width || !text.contains(QLatin1Char(' '))) {
+        c.textWithin(x, y + 5.2, width, text, kAmount);
+        return;
+    }
+    const auto [above, below] = inTwo(text);
     c.textWithin(x, y + 3.5, width, above, kAmount);
     c.textWithin(x, y + 7, width, below, kAmount);
 }
 
-void paintAim(Canvas& c, const QRectF& r, double base, const AdjustmentLine& line, const QString& word,
-              const QString& effect) {
-    double right = r.x() + kAimRight;
+/// Room that the direction has beside its aim.
+double directionRoom(const AdjustmentLine& line, const LineEdges& edges) {
+    const double aim = line.step->aim ? textWidth(words::aimText(*line.step), kDirection) +
+                                            textWidth(said(QT_TRANSLATE_NOOP("paper", "to")), kTo) + 2
+                                      : 0;
+    return edges.aimRight - kDirectionLeft - aim;
+}
+
+void paintAim(Canvas& c, const QRectF& r, double base, const LineEdges& edges, const AdjustmentLine& line,
+              const QString& word, const QString& effect) {
+    double right = r.x() + edges.aimRight;
     if (line.step->aim) {
         right -= c.text(right, base, words::aimText(*line.step), kDirection, Align::right) + 1;
         right -= c.text(right, base, said(QT_TRANSLATE_NOOP("paper", "to")), kTo, Align::right) + 1;
@@ -71,21 +100,21 @@ void paintAim(Canvas& c, const QRectF& r, double base, const AdjustmentLine& lin
         return;
     }
     const double width = c.text(r.x() + kDirectionLeft, base, word, kDirection) + 1.5;
-    c.textWithin(r.x() + kDirectionLeft + width, base, kAimRight - kDirectionLeft - width, effect, kTo);
+    c.textWithin(r.x() + kDirectionLeft + width, base, edges.aimRight - kDirectionLeft - width, effect, kTo);
 }
 
-void paintLine(Canvas& c, const QRectF& r, const AdjustmentLine& line, const Piano& piano, const QString& word,
-               const QString& effect, const QString& amount) {
+void paintLine(Canvas& c, const QRectF& r, const LineEdges& edges, const AdjustmentLine& line, const Piano& piano,
+               const QString& word, const QString& effect, const QString& amount) {
     const double base = r.y() + 5.7;
     c.tickBox(r.x(), r.y() + 1.25);
     noteCell(c, r.x() + 5.8, base, line.note, piano);
     const Type now{kNow.points, false, line.afterStep.has_value()};
     const QString text = nowText(line);
-    const double width = c.textWithin(r.x() + kNowRight, base - 0.3, 13, text, now, Align::right);
+    const double width = c.textWithin(r.x() + kNowRight, base - 0.3, 11.4, text, now, Align::right);
     if (line.side != 0) c.triangle(r.x() + kNowRight - width - 3, base - 2.4, line.side > 0);
     c.turn(r.x() + kTurn, r.y() + 4, turnOf(line.step->direction));
-    paintAim(c, r, base, line, word, effect);
-    smallText(c, r.x() + kAmountLeft, r.y(), r.width() - kAmountLeft, amount);
+    paintAim(c, r, base, edges, line, word, effect);
+    smallText(c, r.x() + edges.amountLeft, r.y(), r.width() - edges.amountLeft, amount);
     c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
 }
 
@@ -96,14 +125,14 @@ QString nowHead(const AdjustmentWork& work) {
     return all ? said(QT_TRANSLATE_NOOP("paper", "after %1")).arg(*after) : said(QT_TRANSLATE_NOOP("paper", "now"));
 }
 
-Paint columnHeads(const QString& now, const QString& what, const QString& about) {
+Paint columnHeads(const LineEdges& edges, const QString& now, const QString& what, const QString& about) {
     return [=](Canvas& c, const QRectF& r) {
         const double base = r.bottom() - 1.8;
         c.text(r.x(), base, said(QT_TRANSLATE_NOOP("paper", "set")), kHead);
         c.text(r.x() + 8.6, base, said(QT_TRANSLATE_NOOP("paper", "note")), kHead);
         c.text(r.x() + kNowRight, base, now, kHead, Align::right);
         c.text(r.x() + kDirectionLeft, base, what, kHead);
-        c.textWithin(r.x() + kAmountLeft, base, r.width() - kAmountLeft, about, kHead);
+        c.textWithin(r.x() + edges.amountLeft, base, r.width() - edges.amountLeft, about, kHead);
         c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
     };
 }
@@ -116,6 +145,41 @@ QString aboutHead(const AdjustmentWork& work, const Piano& piano) {
 
 bool inTrial(const AdjustmentWork& work, NoteNumber note) {
     return work.trial && std::ranges::find(work.trial->notes, note) != work.trial->notes.end();
+}
+
+QString headWord(const AdjustmentLine& line, const Piano& piano) {
+    return words::directionWord(line.step->direction, line.step->operation, piano);
+}
+
+/// One column: the aim stands beside the longest direction.
+LineEdges wholeWidth(const AdjustmentWork& work, const Piano& piano) {
+    double widest = 0;
+    for (const AdjustmentLine& line : work.lines) {
+        const double effect =
+            line.step->aim ? 0
+                           : textWidth(words::directionEffect(line.step->direction, line.step->operation, piano), kTo);
+        widest = std::max(widest, textWidth(headWord(line, piano), kDirection) + effect);
+    }
+    const double right = std::clamp(kDirectionLeft + widest + 24, 90.0, 130.0);
+    return {1, right, right + 4, 181};
+}
+
+/// The directions are the largest type of the sheet: two columns only where they and the amounts have their room.
+LineEdges edgesFor(const AdjustmentWork& work, const Piano& piano) {
+    const bool amounts =
+        std::ranges::any_of(work.lines, [](const AdjustmentLine& line) { return !amountText(line).isEmpty(); });
+    const LineEdges& wanted = amounts ? kNarrow : kNoAmount;
+    for (const AdjustmentLine& line : work.lines) {
+        const Type least = line.step->aim ? Type{kLeastDirection, true} : kDirection;
+        const double word = textWidth(headWord(line, piano), least);
+        const double effect =
+            line.step->aim
+                ? 0
+                : textWidth(words::directionEffect(line.step->direction, line.step->operation, piano), {7}) + 1.5;
+        if (word + effect > directionRoom(line, wanted)) return wholeWidth(work, piano);
+        if (amounts && !fitsSmall(amountText(line), wanted.end - wanted.amountLeft)) return wholeWidth(work, piano);
+    }
+    return wanted;
 }
 
 QString noteText(NoteNumber note) {
@@ -196,10 +260,11 @@ Solid tickedParagraph(const Paragraph& text, double width) {
 
 Table workTable(const AdjustmentWork& work, const Piano& piano) {
     Table table;
-    table.columns = 2;
+    const LineEdges edges = edgesFor(work, piano);
+    table.columns = edges.columns;
     const bool aims = std::ranges::any_of(work.lines, [](const auto& l) { return l.step->aim.has_value(); });
     const bool turns = unitOf(work.operation, piano) == AmountUnit::turn;
-    table.head = columnHeads(nowHead(work),
+    table.head = columnHeads(edges, nowHead(work),
                              !aims   ? said(QT_TRANSLATE_NOOP("paper", "what to do"))
                              : turns ? said(QT_TRANSLATE_NOOP("paper", "turn, set to"))
                                      : said(QT_TRANSLATE_NOOP("paper", "set to")),
@@ -208,10 +273,10 @@ Table workTable(const AdjustmentWork& work, const Piano& piano) {
         if (inTrial(work, line.note)) continue;
         const Step& step = *line.step;
         table.rows.push_back({kRow, sectionText(line.section, piano),
-                              [line, &piano, word = words::directionWord(step.direction, step.operation, piano),
+                              [line, edges, &piano, word = headWord(line, piano),
                                effect = words::directionEffect(step.direction, step.operation, piano),
                                amount = amountText(line)](Canvas& c, const QRectF& r) {
-                                  paintLine(c, r, line, piano, word, effect, amount);
+                                  paintLine(c, r, edges, line, piano, word, effect, amount);
                               },
                               noteText(line.note)});
     }

@@ -21,6 +21,7 @@
 #include <QUuid>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <cmath>
 
 namespace hammerline {
@@ -85,6 +86,7 @@ public:
     void arrive() override {
         if (!bench().plan()) reckon();
         fill();
+        if (m_order->currentKey() <= 0) beginWithWork();
         (m_lines->rows().empty() ? static_cast<QWidget*>(m_order) : m_lines)->setFocus();
     }
     QList<QWidget*> panels() override { return {m_order, m_lines}; }
@@ -122,17 +124,17 @@ private:
     }
 
     void build() {
-        m_order = new RowTable(tr("Order of work"), {{{}, 0}, {{}, 12, Qt::AlignRight}, {{}, 20, Qt::AlignRight}}, 6.75,
-                               this);
+        m_order = new RowTable(tr("Order of work"), {{{}, 0}, {{}, 8.5, Qt::AlignRight}, {{}, 15.5, Qt::AlignRight}},
+                               6.75, this);
         m_lines = new RowTable(tr("Lines of this work"),
                                {{tr("set"), 9},
-                                {tr("note"), 25},
-                                {tr("now"), 27, Qt::AlignRight},
-                                {tr("turn"), 36},
-                                {{}, 7, Qt::AlignRight},
-                                {tr("set to"), 17, Qt::AlignRight},
+                                {tr("note"), 22},
+                                {tr("now"), 24, Qt::AlignRight},
+                                {tr("turn"), 34},
+                                {{}, 6, Qt::AlignRight},
+                                {tr("set to"), 15, Qt::AlignRight},
                                 {tr("about"), 0},
-                                {tr("done"), 17, Qt::AlignRight}},
+                                {tr("done"), 14, Qt::AlignRight}},
                                8.25, this);
         m_lines->setKeys([this](QKeyEvent* event) { return key(event); });
         m_workText = makeText(this);
@@ -158,9 +160,12 @@ private:
         auto* row = new QHBoxLayout(whole);
         row->setContentsMargins(0, 0, 0, 0);
         row->setSpacing(0);
-        row->addWidget(m_orderPanel, 30);
-        row->addWidget(m_workPanel, 52);
-        row->addWidget(leadsPanel, 30);
+        // the lines to be turned by get what the two lists beside them do not need
+        m_orderPanel->setMinimumWidth(u(73));
+        leadsPanel->setMinimumWidth(u(64));
+        row->addWidget(m_orderPanel, 24);
+        row->addWidget(m_workPanel, 60);
+        row->addWidget(leadsPanel, 20);
         m_stack = new QStackedWidget(this);
         m_empty = new EmptyState({}, this);
         m_stack->addWidget(whole);
@@ -255,6 +260,25 @@ private:
             Q_EMIT goTo(QStringLiteral("survey"));
         else if (!refused.isEmpty())
             Q_EMIT notice(refused);
+    }
+
+    bool allTicked(const AdjustmentWork& work) const {
+        return std::ranges::all_of(work.lines,
+                                   [this](const AdjustmentLine& l) { return m_doneIds.contains(l.step->id); }) &&
+               std::ranges::all_of(work.moves, [this](const CommonMove& m) { return m_doneIds.contains(m.step->id); });
+    }
+
+    /// At what is first to be done, not at what waits for the survey.
+    void beginWithWork() {
+        const AdjustmentWork *first = nullptr, *open = nullptr;
+        for (const AdjustmentVisit& visit : m_sheet.visits)
+            for (const AdjustmentWork& work : visit.works) {
+                if (!first) first = &work;
+                if (!open && !allTicked(work)) open = &work;
+            }
+        if (!first) return;
+        m_order->setCurrentKey((open ? open : first)->number);
+        fillWork();
     }
 
     void fillWork() {

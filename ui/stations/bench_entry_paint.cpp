@@ -69,7 +69,7 @@ void BenchEntry::paintBar(QPainter& painter, const Look& look) const {
         painter.drawText(QPointF(x, base), text);
         x += painter.fontMetrics().horizontalAdvance(text) + px(22);
     };
-    say(elided(QString::fromStdString(m_bench.piano()->name), sized(18, true), width() * 0.3), true, look.railText);
+    say(elided(QString::fromStdString(m_bench.piano()->name), sized(18, true), width() * 0.36), true, look.railText);
     say(m_bench.pass() ? tr("Pass %1").arg(m_bench.passNumber()) : tr("No pass yet"), false, look.railText);
     QString way = entryOrderName(m_order.kind);
     way.remove(QChar(0x2026));

@@ -8,7 +8,7 @@ namespace hammerline {
 
 namespace {
 
-constexpr double kSide = 2, kTriangle = 2, kMarkGap = 0.75;
+constexpr double kSide = 2, kTriangle = 2, kMarkGap = 0.75, kStep = 2.5, kMarkLeft = 1.25, kLeastMark = 0.5;
 
 /// Everything one cell is painted from.
 struct Cellpaint {
@@ -19,7 +19,8 @@ struct Cellpaint {
     bool current;
 };
 
-void paintNumber(QPainter& painter, const Cellpaint& p) {
+/// Gives the width of what was painted.
+double paintNumber(QPainter& painter, const Cellpaint& p) {
     using As = CellLook::State;
     const QRect room = p.box.adjusted(u(1), 0, -u(kSide), 0);
     const bool word = p.cell.state == As::word;
@@ -43,21 +44,33 @@ void paintNumber(QPainter& painter, const Cellpaint& p) {
         painter.drawLine(QPointF(x - units(0.7), y + units(0.7)), QPointF(x, y));
         painter.setRenderHint(QPainter::Antialiasing, false);
     }
+    return QFontMetricsF(font).horizontalAdvance(p.cell.text);
 }
 
-void paintMarks(QPainter& painter, const Cellpaint& p) {
-    const double middle = p.box.center().y() + 0.5;
-    double x = p.box.left() + units(1.25);
+/// What the marks have to be drawn smaller by, so that they never meet the number.
+double markScale(const Cellpaint& p, double numberWidth) {
+    double wide = triangleWidth(p.cell.marks, units(kTriangle));
+    if (p.cell.marks > 0) wide += units(kMarkGap);
+    if (p.cell.undecided) wide += units(3);
+    if (p.cell.uneven) wide += units(kStep) * 1.25 + units(kMarkGap);
+    const double room = p.box.width() - units(kMarkLeft) - numberWidth - units(kSide);
+    return wide > room ? std::clamp(room / wide, kLeastMark, 1.0) : 1.0;
+}
+
+void paintMarks(QPainter& painter, const Cellpaint& p, double numberWidth) {
+    const double middle = p.box.center().y() + 0.5, scale = markScale(p, numberWidth);
+    double x = p.box.left() + units(kMarkLeft);
     if (p.cell.marks > 0)
-        x = paintTriangles(painter, x, middle, p.cell.marks, p.cell.high, p.ink, units(kTriangle)) + units(kMarkGap);
+        x = paintTriangles(painter, x, middle, p.cell.marks, p.cell.high, p.ink, units(kTriangle) * scale) +
+            units(kMarkGap) * scale;
     if (p.cell.undecided) {
         painter.setFont(face(Text::body, true));
         painter.setPen(p.ink);
         painter.drawText(QRectF(p.box.left() + units(1.5), p.box.top(), units(4), p.box.height()), Qt::AlignVCenter,
                          QStringLiteral("?"));
-        x += units(3);
+        x += units(3) * scale;
     }
-    if (p.cell.uneven) paintStep(painter, x, middle, p.ink, units(2.5));
+    if (p.cell.uneven) paintStep(painter, x, middle, p.ink, units(kStep) * scale);
 }
 
 void paintFrames(QPainter& painter, const Cellpaint& p) {
@@ -130,8 +143,7 @@ void ReadingDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
     const Cellpaint p{cell, look, box.adjusted(0, 0, -1, -1), QColor::fromRgb(ink), current};
     if (cell.state == As::word || cell.state == As::number || cell.state == As::expected) {
         paintFrames(*painter, p);
-        paintMarks(*painter, p);
-        paintNumber(*painter, p);
+        paintMarks(*painter, p, paintNumber(*painter, p));
     } else if (cell.state == As::dash || cell.state == As::empty) {
         painter->setFont(face(Text::digits));
         painter->setPen(p.ink);

@@ -7,7 +7,7 @@
 namespace hammerline {
 
 namespace {
-constexpr double kHeaderHeight = 14.5, kNoteWidth = 25, kSide = 2;
+constexpr double kHeaderHeight = 14.5, kNoteWidth = 24, kSide = 2, kNearSide = 0.75;
 }
 
 DimensionHeader::DimensionHeader(Workbench& bench, const MeasureModel& readings, QWidget* parent)
@@ -58,7 +58,7 @@ int DimensionHeader::wantedWidth(int column) const {
     for (const WordId id : row(m_readings.dimensionAt(column)).words)
         if (id != word::ok)
             width = std::max(width, words.horizontalAdvance(words::name(id)) + u(row(id).stopsNote ? 7.5 : 5));
-    return width + u(2 * kSide);
+    return width + u(kSide + kNearSide);
 }
 
 void DimensionHeader::paintSection(QPainter* painter, const QRect& rect, int column) const {

@@ -10,7 +10,7 @@
 namespace hammerline {
 
 MeasureModel::MeasureModel(Workbench& bench, QObject* parent) : QAbstractTableModel(parent), m_bench(bench) {
-    connect(&m_bench, &Workbench::pianoChanged, this, &MeasureModel::rebuild);
+    connect(&m_bench, &Workbench::pianoChanged, this, &MeasureModel::refresh);
     connect(&m_bench, &Workbench::bookChanged, this, &MeasureModel::refresh); // no reset under an open field
     connect(&m_bench, &Workbench::recordChanged, this, &MeasureModel::refresh);
     connect(&m_bench, &Workbench::planChanged, this, &MeasureModel::refresh);
@@ -27,8 +27,11 @@ void MeasureModel::rebuild() {
 void MeasureModel::refresh() {
     const Piano* piano = m_bench.piano();
     const std::size_t rows = piano ? static_cast<std::size_t>(piano->notes) : 0;
-    if (m_columns != m_bench.columns() || m_looks.size() != rows * m_columns.size()) return rebuild();
+    if (m_columns.empty() || rows == 0 || m_looks.size() != rows * m_columns.size()) return rebuild();
+    fitColumnsTo(m_bench.columns());
+    if (m_columns.empty()) return rebuild();
     const auto mendBefore = m_mendFirst;
+    const auto startsBefore = m_startsSection;
     auto looks = reckonAll();
     // the smallest rectangle that holds every change
     int top = rowCount(), bottom = -1, left = columnCount(), right = -1;
@@ -44,7 +47,33 @@ void MeasureModel::refresh() {
     if (bottom >= 0)
         Q_EMIT dataChanged(index(top, left), index(bottom, right),
                            {Qt::DisplayRole, Qt::EditRole, LookRole, MendFirstRole});
-    if (mendBefore != m_mendFirst) Q_EMIT headerDataChanged(Qt::Vertical, 0, rowCount() - 1);
+    if (mendBefore != m_mendFirst || startsBefore != m_startsSection)
+        Q_EMIT headerDataChanged(Qt::Vertical, 0, rowCount() - 1);
+}
+
+/// Columns come and go one by one: a reset would take a field that is open with what is typed in it.
+void MeasureModel::fitColumnsTo(const std::vector<DimensionId>& wanted) {
+    const auto rows = static_cast<std::size_t>(rowCount());
+    const auto lookOf = [&](std::size_t row, std::size_t column) {
+        return m_looks.begin() + static_cast<std::ptrdiff_t>(row * m_columns.size() + column);
+    };
+    for (std::size_t c = m_columns.size(); c-- > 0;) {
+        if (std::ranges::find(wanted, m_columns[c]) != wanted.end()) continue;
+        beginRemoveColumns({}, static_cast<int>(c), static_cast<int>(c));
+        for (std::size_t r = rows; r-- > 0;)
+            m_looks.erase(lookOf(r, c));
+        m_columns.erase(m_columns.begin() + static_cast<std::ptrdiff_t>(c));
+        endRemoveColumns();
+    }
+    // both lists stand in the order of the catalogue
+    for (std::size_t c = 0; c < wanted.size(); ++c) {
+        if (c < m_columns.size() && m_columns[c] == wanted[c]) continue;
+        beginInsertColumns({}, static_cast<int>(c), static_cast<int>(c));
+        for (std::size_t r = rows; r-- > 0;)
+            m_looks.insert(lookOf(r, c), CellLook{});
+        m_columns.insert(m_columns.begin() + static_cast<std::ptrdiff_t>(c), wanted[c]);
+        endInsertColumns();
+    }
 }
 
 std::vector<CellLook> MeasureModel::reckonAll() {

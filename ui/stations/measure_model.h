@@ -49,6 +49,7 @@ public:
 private:
     void rebuild();
     void refresh();
+    void fitColumnsTo(const std::vector<DimensionId>&);
     CellLook reckon(Cell) const;
     std::vector<CellLook> reckonAll();
     QString sentence(Cell) const;

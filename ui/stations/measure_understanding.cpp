@@ -10,9 +10,9 @@ namespace hammerline {
 
 namespace {
 
-QString tr(const char* text) {
-    return QCoreApplication::translate("Understanding", text);
-}
+struct UnderstandingText {
+    Q_DECLARE_TR_FUNCTIONS(Understanding)
+};
 
 QString exactMm(std::int64_t nm) {
     return QString::fromStdString(formatCount(nm, {Unit::mm, 2, 0, 1, false})).replace(u'-', QChar(0x2212));
@@ -52,11 +52,11 @@ QString inBothUnits(const Reading& reading, DimensionId id) {
     case Relation::equal:
         return one(reading.count);
     case Relation::less:
-        return tr("less than %1").arg(one(reading.count));
+        return UnderstandingText::tr("less than %1").arg(one(reading.count));
     case Relation::more:
-        return tr("more than %1").arg(one(reading.count));
+        return UnderstandingText::tr("more than %1").arg(one(reading.count));
     case Relation::between:
-        return tr("between %1 and %2 %3")
+        return UnderstandingText::tr("between %1 and %2 %3")
             .arg(words::shown(id, reading.count), words::shown(id, reading.upper), words::unitName(kind));
     }
     return {};
@@ -78,7 +78,7 @@ QString verdictWords(const Judged& judged) {
 }
 
 QString deviationText(const Judged& judged) {
-    if (judged.infinite) return tr("beyond");
+    if (judged.infinite) return UnderstandingText::tr("beyond");
     if (!judged.deviation || judged.word) return {};
     const double d = std::round(*judged.deviation * 10) / 10;
     return (d < 0 ? QStringLiteral("\u2212") : QStringLiteral("+")) + QString::number(std::abs(d), 'f', 1);
@@ -99,7 +99,7 @@ Understanding understand(const Workbench& bench, const QString& typed, Cell cell
     if (!entry) {
         meaning.kind = Understanding::Kind::refused;
         meaning.headline = words::sentence(entry.error());
-        meaning.more = tr("Type it again, or Esc leaves the cell as it was.");
+        meaning.more = UnderstandingText::tr("Type it again, or Esc leaves the cell as it was.");
         return meaning;
     }
     if (entry->question) {
@@ -121,8 +121,8 @@ Understanding understand(const Workbench& bench, const QString& typed, Cell cell
     }
     if (const auto expected = expectedAfterPlan(bench, cell)) {
         const QString value = words::shown(cell.dimension, fromTrade(expected->value, row(cell.dimension).kind));
-        meaning.more +=
-            (meaning.more.isEmpty() ? QString() : QStringLiteral(" \u00B7 ")) + tr("expected %1").arg(value);
+        meaning.more += (meaning.more.isEmpty() ? QString() : QStringLiteral(" \u00B7 ")) +
+                        UnderstandingText::tr("expected %1").arg(value);
     }
     return meaning;
 }

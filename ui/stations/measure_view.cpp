@@ -10,7 +10,7 @@
 namespace hammerline {
 
 namespace {
-constexpr double kRow = 6, kRoomyRow = 8, kNarrow = 15.5, kWide = 24;
+constexpr double kRow = 6, kRoomyRow = 8, kNarrow = 15, kWide = 24;
 }
 
 MeasureView::MeasureView(Workbench& bench, QWidget* parent)
@@ -32,6 +32,9 @@ MeasureView::MeasureView(Workbench& bench, QWidget* parent)
     setHorizontalScrollBarPolicy(Qt::ScrollBarAsNeeded);
     m_corner = new HeaderCorner(bench, this);
     connect(m_model, &QAbstractItemModel::modelReset, this, &MeasureView::refit);
+    connect(m_model, &QAbstractItemModel::columnsInserted, this, &MeasureView::refit);
+    connect(m_model, &QAbstractItemModel::columnsRemoved, this, &MeasureView::refit);
+    connect(&m_bench, &Workbench::pianoChanged, this, &MeasureView::refit); // zones and breaks, the notes alike
     connect(&m_bench, &Workbench::noteChanged, this, &MeasureView::follow);
     connect(&m_bench, &Workbench::dimensionChanged, this, &MeasureView::follow);
     connect(&m_bench, &Workbench::recordChanged, this, &MeasureView::rebuildWalk);

@@ -22,7 +22,7 @@ NoteCard::NoteCard(Workbench& bench, QWidget* parent)
     : QWidget(parent)
     , m_bench(bench)
     , m_rows(new RowTable(tr("Readings of this note"),
-                          {{{}, 0}, {{}, 14.5, Qt::AlignRight}, {{}, 24}, {{}, 13.5, Qt::AlignRight}}, kRow, this))
+                          {{{}, 0}, {{}, 15, Qt::AlignRight}, {{}, 15.5}, {{}, 16, Qt::AlignRight}}, kRow, this))
     , m_area(new QScrollArea(this))
     , m_text(makeText(m_area))
     , m_howTo(new QToolButton(this)) {

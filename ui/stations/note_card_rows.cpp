@@ -15,9 +15,9 @@ namespace hammerline {
 
 namespace {
 
-QString tr(const char* text) {
-    return QCoreApplication::translate("NoteCard", text);
-}
+struct CardText {
+    Q_DECLARE_TR_FUNCTIONS(NoteCard)
+};
 
 QString block(const QString& title, const QString& body) {
     return body.isEmpty() ? QString() : QStringLiteral("<p><b>%1</b><br>%2</p>").arg(title.toHtmlEscaped(), body);
@@ -64,7 +64,7 @@ std::vector<ListRow> noteCardRows(const Workbench& bench, NoteNumber note) {
         const Judged* judged = view ? view->review.at(cell) : nullptr;
         RowCell name(words::shortName(id), current);
         if (!canTake(bench, cell)) {
-            RowCell none(tr("not fitted"));
+            RowCell none(CardText::tr("not fitted"));
             none.soft = true;
             row.cells = {name, {}, none, {}};
         } else if (judged) {
@@ -84,7 +84,7 @@ std::vector<ListRow> noteCardRows(const Workbench& bench, NoteNumber note) {
         } else if (const auto expected = expectedAfterPlan(bench, cell)) {
             RowCell value(words::shown(id, fromTrade(expected->value, hammerline::row(id).kind)));
             value.italic = true;
-            RowCell hint(tr("expected"));
+            RowCell hint(CardText::tr("expected"));
             hint.italic = true;
             row.cells = {name, value, hint, {}};
         } else {
@@ -121,22 +121,21 @@ QString noteCardRelation(const Workbench& bench, NoteNumber note) {
     QString sum = QStringLiteral("%1 + (%2 \u2212 %3) / %4 + %5 = %6 <b>%7</b>")
                       .arg(said(std::max(0.0, lost->first), lost->second), millimetres(*read.blow),
                            said(letOff->first, letOff->second), said(ratio.value, ratio.fromDefault()),
-                           said(after->first, after->second), tr("dip"), millimetres(dip));
+                           said(after->first, after->second), CardText::tr("dip"), millimetres(dip));
     QStringList lines{sum};
     if (read.dip) {
         const bool alarm = std::ranges::any_of(view->review.doubtful,
                                                [note](const DoubtfulNote& doubt) { return doubt.note == note; });
-        lines << (alarm ? tr("<b>%1</b> was measured: these readings do not agree.")
-                        : tr("<b>%1</b> was measured: no alarm."))
+        lines << (alarm ? CardText::tr("<b>%1</b> was measured: these readings do not agree.")
+                        : CardText::tr("<b>%1</b> was measured: no alarm."))
                      .arg(millimetres(*read.dip));
     }
-    lines << (ratio.fromDefault() ? tr("Ratio hammer to key %1, a default.")
-                                  : tr("Ratio hammer to key %1, from %2 notes."))
-                 .arg(millimetres(ratio.value, 2))
-                 .arg(ratio.notes);
+    lines << (ratio.fromDefault() ? CardText::tr("Ratio hammer to key %1, a default.").arg(millimetres(ratio.value, 2))
+                                  : CardText::tr("Ratio hammer to key %1, from %n note(s).", nullptr, ratio.notes)
+                                        .arg(millimetres(ratio.value, 2)));
     for (const DoubtfulNote& doubt : view->review.doubtful)
-        if (doubt.note == note) lines << tr("Measure %1 again.").arg(words::name(doubt.suspect).toLower());
-    return block(tr("Expected from the other readings"), lines.join(QStringLiteral("<br>")));
+        if (doubt.note == note) lines << CardText::tr("Measure %1 again.").arg(words::name(doubt.suspect).toLower());
+    return block(CardText::tr("Expected from the other readings"), lines.join(QStringLiteral("<br>")));
 }
 
 QString noteCardHistory(const Workbench& bench, Cell cell) {
@@ -148,8 +147,8 @@ QString noteCardHistory(const Workbench& bench, Cell cell) {
         if (!judged) continue;
         const QString label =
             pass.label.empty()
-                ? tr("pass %1").arg(pass.number)
-                : tr("pass %1, %2").arg(pass.number).arg(QString::fromStdString(pass.label).toHtmlEscaped());
+                ? CardText::tr("pass %1").arg(pass.number)
+                : CardText::tr("pass %1, %2").arg(pass.number).arg(QString::fromStdString(pass.label).toHtmlEscaped());
         table += row3(label, QStringLiteral("<b>%1</b>").arg(shownOf(*judged).toHtmlEscaped()),
                       verdictAndDeviation(*judged));
     }
@@ -158,21 +157,21 @@ QString noteCardHistory(const Workbench& bench, Cell cell) {
             if (expected.cell == cell) {
                 const Kind kind = row(cell.dimension).kind;
                 table +=
-                    row3(tr("<i>expected after the plan</i>"),
+                    row3(CardText::tr("<i>expected after the plan</i>"),
                          QStringLiteral("<i>%1</i>").arg(words::shown(cell.dimension, fromTrade(expected.value, kind))),
-                         tr("<i>%1 to %2</i>")
+                         CardText::tr("<i>%1 to %2</i>")
                              .arg(words::shown(cell.dimension, fromTrade(expected.low95, kind)),
                                   words::shown(cell.dimension, fromTrade(expected.high95, kind))));
             }
     if (const auto zone = bench.zones().at(cell))
-        table += row3(tr("zone, set to"), words::shown(cell.dimension, zone->nominal),
+        table += row3(CardText::tr("zone, set to"), words::shown(cell.dimension, zone->nominal),
                       words::zoneText(cell.dimension, *zone));
     if (const Override* own = bench.zones().overrideAt(cell))
-        table += row3(tr("own target"), {}, QString::fromStdString(own->reason).toHtmlEscaped());
+        table += row3(CardText::tr("own target"), {}, QString::fromStdString(own->reason).toHtmlEscaped());
     QString html =
-        QStringLiteral("<table width='100%' cellspacing=0 cellpadding=1><tr><td colspan=3><b>%1</b></td></tr>"
-                       "%2</table>")
-            .arg(tr("%1 at this note").arg(words::name(cell.dimension)).toHtmlEscaped(), table);
+        QStringLiteral(
+            "<p style='margin-bottom:0'><b>%1</b></p><table width='100%' cellspacing=0 cellpadding=1>%2</table>")
+            .arg(CardText::tr("%1 at this note").arg(words::name(cell.dimension)).toHtmlEscaped(), table);
     const PassView* view = bench.view();
     const Judged* here = view ? view->review.at(cell) : nullptr;
     QStringList around;
@@ -182,18 +181,18 @@ QString noteCardHistory(const Workbench& bench, Cell cell) {
         while (piano.contains(n) && !canTake(bench, {n, cell.dimension}))
             n.value += by;
         const Judged* beside = view && piano.contains(n) ? view->review.at({n, cell.dimension}) : nullptr;
-        if (beside) around << tr("%1: %2").arg(words::noteName(n, piano), shownOf(*beside)).toHtmlEscaped();
+        if (beside) around << CardText::tr("%1: %2").arg(words::noteName(n, piano), shownOf(*beside)).toHtmlEscaped();
     }
     if (here && (here->uneven || here->step) && here->value)
-        around << tr("<b>stands %1 off the run of its neighbours</b>")
+        around << CardText::tr("<b>stands %1 off the run of its neighbours</b>")
                       .arg(words::shown(cell.dimension, std::llround(here->unevenness)));
-    html += block(tr("Neighbours"), around.join(QStringLiteral(" \u00B7 ")));
+    html += block(CardText::tr("Neighbours"), around.join(QStringLiteral(" \u00B7 ")));
     const auto trail = bench.trail(cell);
     if (trail && trail->size() > 1) {
         QStringList typed;
         for (const Reading& reading : *trail)
             typed << QString::fromStdString(reading.typed).toHtmlEscaped();
-        html += block(tr("Typed here in this pass, first to last"), typed.join(QStringLiteral(" \u00B7 ")));
+        html += block(CardText::tr("Typed here in this pass, first to last"), typed.join(QStringLiteral(" \u00B7 ")));
     }
     return html;
 }
@@ -208,12 +207,12 @@ QString noteCardFindings(const Workbench& bench, NoteNumber note) {
         if (finding.note && *finding.note != note) continue;
         lines << words::findingSentence(finding, *bench.piano()).toHtmlEscaped();
     }
-    return block(tr("Survey"), lines.join(QStringLiteral("<br>")));
+    return block(CardText::tr("Survey"), lines.join(QStringLiteral("<br>")));
 }
 
 QString noteCardProgress(const Workbench& bench) {
     const PassView* view = bench.view();
-    if (!view) return block(tr("No pass yet"), tr("The first reading begins it."));
+    if (!view) return block(CardText::tr("No pass yet"), CardText::tr("The first reading begins it."));
     std::set<int> read, out;
     for (const Judged& judged : view->review.ranked) {
         read.insert(judged.cell.note.value);
@@ -226,12 +225,12 @@ QString noteCardProgress(const Workbench& bench) {
             if (canTake(bench, cell) && !view->review.at(cell) && !isUnmeasurable(bench, cell))
                 seconds += row(id).seconds.front();
         }
-    QString line = tr("<b>%1</b> of %2 notes \u00B7 <b>%3</b> out so far")
+    QString line = CardText::tr("<b>%1</b> of %2 notes \u00B7 <b>%3</b> out so far")
                        .arg(read.size())
                        .arg(bench.piano()->notes)
                        .arg(out.size());
-    if (seconds > 30) line += tr(" \u00B7 about %1 left").arg(timeText(std::ceil(seconds / 60)));
-    return block(tr("Pass %1").arg(bench.passNumber()), line);
+    if (seconds > 30) line += CardText::tr(" \u00B7 about %1 left").arg(timeText(std::ceil(seconds / 60)));
+    return block(CardText::tr("Pass %1").arg(bench.passNumber()), line);
 }
 
 } // namespace hammerline

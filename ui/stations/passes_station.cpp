@@ -1,23 +1,21 @@
 // The Passes station: two passes side by side, what got worse, what this piano answers, and whether it is even.
 #include "ui/print/sheets.h"
+#include "ui/stations/passes_rows.h"
 #include "ui/stations/station_words.h"
 #include "ui/stations/stations.h"
 #include "ui/widgets/empty_state.h"
+#include "ui/widgets/profile.h"
 #include "ui/words/words.h"
 
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QScrollArea>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
 namespace hammerline {
 namespace {
-
-QString number(std::optional<double> value, int decimals = 1) {
-    if (!value) return QStringLiteral("·");
-    return QString::number(*value, 'f', decimals).replace(QLatin1Char('-'), QChar(0x2212));
-}
 
 class PassesStation : public Station {
     Q_OBJECT
@@ -28,43 +26,42 @@ public:
         auto* column = new QVBoxLayout(this);
         column->setContentsMargins(0, 0, 0, 0);
         column->addWidget(m_stack);
-        auto* page = new QWidget(m_stack);
-        auto* row = new QHBoxLayout(page);
-        row->setContentsMargins(0, 0, 0, 0);
-        row->setSpacing(0);
-        m_table = new RowTable(tr("Dimensions, before and now"),
-                               {{tr("dimension"), 0},
-                                {tr("read in both"), 22, Qt::AlignRight},
-                                {tr("out before"), 22, Qt::AlignRight},
-                                {tr("out now"), 18, Qt::AlignRight},
-                                {tr("got worse"), 20, Qt::AlignRight},
-                                {tr("spread before"), 26, Qt::AlignRight},
-                                {tr("spread now"), 22, Qt::AlignRight}},
-                               7.5, page);
-        row->addWidget(m_table, 3);
-        m_text = makeText(page);
-        m_text->setAlignment(Qt::AlignTop | Qt::AlignLeft);
-        m_text->setMargin(u(4));
-        m_text->setBackgroundRole(QPalette::Base);
-        m_text->setAutoFillBackground(true);
-        row->addWidget(m_text, 2);
-        m_stack->addWidget(page);
+        m_stack->addWidget(makePage());
         m_stack->addWidget(new EmptyState(tr("One pass so far. The next one shows what changed."), m_stack));
         makeTools();
         connect(&bench(), &Workbench::recordChanged, this, &PassesStation::fill);
         connect(&bench(), &Workbench::bookChanged, this, &PassesStation::fill);
+        connect(&bench(), &Workbench::dimensionChanged, this, [this] {
+            m_table->setCurrentKey(bench().dimension().row);
+            titleProfile();
+        });
         fill();
     }
 
     QString context() const override {
-        return m_comparison ? tr("<b>%1</b>").arg(words::gradeName(m_comparison->grade)) : QString();
+        if (!m_comparison) return {};
+        int before = 0, now = 0;
+        for (const DimensionComparison& each : m_comparison->dimensions) {
+            before += each.outsideBefore;
+            now += each.outsideNow;
+        }
+        return tr("Pass %1 against pass %2 · <b>%3 readings out before, %4 now</b>")
+            .arg(m_comparison->to)
+            .arg(m_comparison->from)
+            .arg(before)
+            .arg(now);
     }
     QWidget* tools() override { return m_tools; }
     QList<KeyHint> hints() const override {
-        return {{QStringLiteral("↑ ↓"), tr("dimension")}, {tr("Ctrl P"), tr("print")}};
+        return {{QStringLiteral("↑ ↓"), tr("dimension")},
+                {QStringLiteral("F6"), tr("next panel")},
+                {QStringLiteral("← →"), tr("note, in the profile")},
+                {QStringLiteral("Ctrl P"), tr("comparison")},
+                {QStringLiteral("Ctrl M"), tr("new pass")}};
     }
     QString hintRemark() const override { return tr("passes are compared only like with like"); }
     void arrive() override { m_table->setFocus(); }
+    QList<QWidget*> panels() override { return {m_table, m_profile}; }
     void print() override {
         const PianoRecord* record = bench().record();
         if (!record || !m_comparison) return;
@@ -74,6 +71,58 @@ public:
     }
 
 private:
+    QWidget* makePage() {
+        auto* page = new QWidget(m_stack);
+        m_table = new RowTable(tr("Dimensions, before and now"),
+                               {{tr("dimension"), 0},
+                                {tr("in both"), 15, Qt::AlignRight},
+                                {tr("out before"), 19, Qt::AlignRight},
+                                {{}, 24},
+                                {tr("out now"), 16, Qt::AlignRight},
+                                {tr("worse"), 14, Qt::AlignRight},
+                                {tr("spread before"), 24, Qt::AlignRight},
+                                {tr("now"), 13, Qt::AlignRight},
+                                {tr("less expected"), 25, Qt::AlignRight}},
+                               6, page);
+        m_tablePanel = new Panel(tr("By dimension"), m_table, page);
+        m_text = makeText(page);
+        m_text->setAccessibleName(tr("Whether it is even, and what this piano answers"));
+        m_text->setBackgroundRole(QPalette::Base);
+        auto* area = new QScrollArea(page);
+        area->setWidget(m_text);
+        area->setWidgetResizable(true);
+        area->setFrameShape(QFrame::NoFrame);
+        area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+        area->setBackgroundRole(QPalette::Base);
+        area->setFocusPolicy(Qt::ClickFocus);
+        m_gradePanel = new Panel(tr("Is it even?"), area, page);
+        m_gradePanel->setMinimumWidth(u(102));
+        m_profile = new Profile(bench(), page);
+        m_profilePanel = new Panel({}, m_profile, page);
+        auto* top = new QHBoxLayout;
+        top->setSpacing(0);
+        top->addWidget(m_tablePanel, 7);
+        top->addWidget(m_gradePanel, 3);
+        auto* column = new QVBoxLayout(page);
+        column->setContentsMargins(0, 0, 0, 0);
+        column->setSpacing(0);
+        column->addLayout(top, 5);
+        column->addWidget(m_profilePanel, 4);
+        connect(m_table, &RowTable::moved, this, [this](int key) {
+            if (key >= 0) bench().setDimension(DimensionId{static_cast<std::uint8_t>(key)});
+        });
+        return page;
+    }
+
+    /// The dimension in view, and what the short dashes in it are.
+    void titleProfile() {
+        QString remark = m_profile->legend();
+        if (m_comparison && m_comparison->from != m_comparison->to)
+            remark =
+                tr("dashes: pass %1, points: pass %2  ·  %3").arg(m_comparison->from).arg(m_comparison->to).arg(remark);
+        m_profilePanel->setTitle(words::name(bench().dimension()), remark);
+    }
+
     void makeTools() {
         m_tools = new QWidget(this);
         auto* row = new QHBoxLayout(m_tools);
@@ -123,85 +172,20 @@ private:
     }
 
     void show(const Comparison& comparison, const Piano& piano) {
-        std::vector<ListRow> rows;
-        for (const DimensionComparison& each : comparison.dimensions) {
-            ListRow row;
-            row.key = each.dimension.row;
-            row.cells = {RowCell(words::name(each.dimension)),
-                         RowCell(QString::number(each.n)),
-                         RowCell(QString::number(each.outsideBefore)),
-                         RowCell(QString::number(each.outsideNow), true),
-                         RowCell(QString::number(each.worseNow), each.worseNow > 0),
-                         RowCell(number(each.spreadBefore, 2)),
-                         RowCell(number(each.spreadNow, 2), true)};
-            rows.push_back(std::move(row));
-        }
-        m_table->setRows(std::move(rows));
-        m_text->setText(gradeText(comparison) + worseText(comparison, piano) + learnedText(comparison) +
-                        climateText(comparison));
-    }
-
-    static QString heading(const QString& text) {
-        return QStringLiteral("<p><b>") + text.toHtmlEscaped() + QStringLiteral("</b>");
-    }
-
-    static QString gradeText(const Comparison& comparison) {
-        QString html = heading(words::gradeName(comparison.grade));
-        for (const std::string_view why : comparison.missingForGrade)
-            html += QStringLiteral("<br>") + words::missingForGradeSentence(why).toHtmlEscaped();
-        return html;
-    }
-
-    static QString worseText(const Comparison& comparison, const Piano& piano) {
-        if (comparison.gotWorse.empty()) return heading(tr("Nothing got worse."));
-        QString html = heading(tr("Got worse"));
-        std::size_t shown = 0;
-        for (const Cell& cell : comparison.gotWorse) {
-            if (++shown > 12) {
-                html += QStringLiteral("<br>") +
-                        tr("and %n more", nullptr, static_cast<int>(comparison.gotWorse.size() - 12));
-                break;
-            }
-            html += QStringLiteral("<br>") + words::noteName(cell.note, piano) + QStringLiteral(", ") +
-                    words::name(cell.dimension).toLower();
-        }
-        return html;
-    }
-
-    /// "Capstans, naturals: −2.3 mm a turn (−3.4 to −1.2), 3 pairs"
-    static QString answer(const Response& response) {
-        QString of = words::name(response.operation);
-        if (response.keys) of += *response.keys == KeyColour::natural ? tr(", naturals") : tr(", sharps");
-        const QString unit = row(response.operation).unit == AmountUnit::turn ? tr("a turn") : tr("a mm");
-        return tr("%1: %2 mm %3 (%4 to %5), %n pair(s)", nullptr, response.pairs)
-            .arg(of, number(response.effects.front().perUnit), unit, number(response.low95), number(response.high95));
-    }
-
-    static QString learnedText(const Comparison& comparison) {
-        QString html = heading(tr("What this piano answers"));
-        bool any = false;
-        for (const Response& response : comparison.learned) {
-            if (!response.learned || response.effects.empty()) continue;
-            any = true;
-            html += QStringLiteral("<br>") + answer(response);
-        }
-        if (!any)
-            html += QStringLiteral("<br>") +
-                    tr("Nothing learned yet: tick off what was done, with its amount, and read again.");
-        return html;
-    }
-
-    static QString climateText(const Comparison& comparison) {
-        if (!comparison.climate) return {};
-        QString html = heading(tr("Climate")) + QStringLiteral("<br>") +
-                       tr("Wood would settle at %1 % moisture before, %2 % now.")
-                           .arg(number(comparison.climate->moistureBefore), number(comparison.climate->moistureNow));
-        if (comparison.climate->couldExplain) html += QLatin1Char(' ') + tr("That alone could explain a difference.");
-        return html;
+        m_table->setRows(comparisonRows(comparison));
+        m_table->setCurrentKey(bench().dimension().row);
+        m_tablePanel->setTitle(tr("By dimension"),
+                               tr("bars: hollow before, solid now  ·  less expected: what was reached, "
+                                  "less what the plan led to, mm"));
+        m_profile->setPasses(comparison.to, comparison.from == comparison.to ? 0 : comparison.from);
+        titleProfile();
+        m_text->setText(comparisonText(comparison, piano));
     }
 
     QStackedWidget* m_stack = nullptr;
     RowTable* m_table = nullptr;
+    Panel *m_tablePanel = nullptr, *m_gradePanel = nullptr, *m_profilePanel = nullptr;
+    Profile* m_profile = nullptr;
     QLabel* m_text = nullptr;
     QWidget* m_tools = nullptr;
     QComboBox *m_from = nullptr, *m_to = nullptr;

@@ -1,4 +1,5 @@
 // The Piano station: the set-up as a form. Every field is one fact; leaving it keeps it, or says why it cannot be.
+#include "ui/stations/spec_panel.h"
 #include "ui/stations/station_words.h"
 #include "ui/stations/stations.h"
 #include "ui/widgets/empty_state.h"
@@ -6,6 +7,7 @@
 
 #include <QComboBox>
 #include <QFormLayout>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QScrollArea>
@@ -39,7 +41,7 @@ public:
         column->setContentsMargins(0, 0, 0, 0);
         column->addWidget(m_stack);
         m_stack->addWidget(new EmptyState(tr("No piano yet. Ctrl+N enters one."), m_stack));
-        m_stack->addWidget(makeForm());
+        m_stack->addWidget(makePage());
         connect(&bench(), &Workbench::recordChanged, this, &PianoStation::fill);
         connect(&bench(), &Workbench::bookChanged, this, &PianoStation::fill);
         fill();
@@ -52,24 +54,46 @@ public:
                QStringLiteral(" · ") + words::specName(bench().sheet().name);
     }
     QList<KeyHint> hints() const override {
-        return {{tr("Tab"), tr("next field")}, {tr("Enter"), tr("keep")}, {tr("Ctrl N"), tr("new piano")}};
+        return {{tr("Tab"), tr("next field")},
+                {tr("Enter"), tr("keep; in the zones: change one")},
+                {QStringLiteral("F6"), tr("zones")},
+                {tr("Del"), tr("take a note's own zone back")},
+                {QStringLiteral("Ctrl N"), tr("new piano")}};
     }
     QString hintRemark() const override { return tr("a maker's own figures win over these sheets"); }
     void arrive() override { m_name->setFocus(); }
 
+    QList<QWidget*> panels() override { return {m_name, m_spec}; }
+
 private:
-    QWidget* makeForm() {
-        auto* scroll = new QScrollArea(this);
+    QWidget* makePage() {
+        auto* page = new QWidget(m_stack);
+        auto* row = new QHBoxLayout(page);
+        row->setContentsMargins(0, 0, 0, 0);
+        row->setSpacing(0);
+        auto* fittedPanel = new Panel({}, makeForm(page), page);
+        fittedPanel->setTitle(tr("What is fitted"), tr("decides which steps and which words exist"));
+        m_spec = new SpecPanel(bench(), page);
+        connect(m_spec, &SpecPanel::refused, this,
+                [this](const Refusal& refusal) { Q_EMIT notice(words::sentence(refusal)); });
+        row->addWidget(fittedPanel, 5);
+        row->addWidget(m_spec, 6);
+        return page;
+    }
+
+    QWidget* makeForm(QWidget* parent) {
+        auto* scroll = new QScrollArea(parent);
         scroll->setFocusPolicy(Qt::NoFocus); // its fields take it
         scroll->setWidgetResizable(true);
         scroll->setFrameShape(QFrame::NoFrame);
+        scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
         auto* page = new QWidget(scroll);
         page->setBackgroundRole(QPalette::Base);
         page->setAutoFillBackground(true);
         m_form = new QFormLayout(page);
-        m_form->setContentsMargins(u(6), u(4), u(6), u(4));
+        m_form->setContentsMargins(u(3), u(3), u(3), u(3));
         m_form->setHorizontalSpacing(u(4));
-        m_form->setVerticalSpacing(u(2));
+        m_form->setVerticalSpacing(u(1.5));
         m_form->setFieldGrowthPolicy(QFormLayout::FieldsStayAtSizeHint);
         m_name = makeField(tr("Name"));
         connect(m_name, &QLineEdit::editingFinished, this, [this] { rename(); });
@@ -79,22 +103,19 @@ private:
             m_sheet->addItem(words::specName(name), QString::fromStdString(name));
         m_form->addRow(tr("Spec sheet"), m_sheet);
         connect(m_sheet, qOverload<int>(&QComboBox::activated), this, [this] { chooseSheet(); });
-        m_source = makeText(page);
-        m_source->setMinimumWidth(u(100));
-        m_form->addRow(QString(), m_source);
         for (const AttributeRow& row : attributes())
             addAttribute(row, page);
         m_caution = makeText(page);
-        m_caution->setMinimumWidth(u(100));
+        m_caution->setContentsMargins(0, 0, 0, 0);
         m_caution->setText(words::caution("tipping"));
-        m_form->addRow(QString(), m_caution);
+        m_form->addRow(m_caution);
         scroll->setWidget(page);
         return scroll;
     }
 
     QLineEdit* makeField(const QString& label) {
         auto* field = new QLineEdit(this);
-        field->setMinimumWidth(u(100));
+        field->setMinimumWidth(u(72));
         field->setAccessibleName(label);
         m_form->addRow(label, field);
         return field;
@@ -128,13 +149,12 @@ private:
     void fill() {
         const PianoRecord* record = bench().record();
         m_stack->setCurrentIndex(record ? 1 : 0);
+        m_spec->refresh();
         if (record) {
             const Piano& piano = record->piano;
             m_name->setText(QString::fromStdString(piano.name));
             m_sheet->setCurrentIndex(m_sheet->findData(QString::fromStdString(record->specName)));
-            m_source->setText(tr("Source: %1").arg(QString::fromStdString(bench().sheet().source)));
             const auto said = saidOf(piano);
-            const auto preset = makePiano(piano.action, piano.notes, piano.lowestMidi);
             for (const auto& [name, field] : m_fields) {
                 const auto found = said.find(name);
                 field->setText(found == said.end() ? QString() : QString::fromStdString(found->second));
@@ -196,7 +216,8 @@ private:
     QFormLayout* m_form = nullptr;
     QLineEdit* m_name = nullptr;
     QComboBox* m_sheet = nullptr;
-    QLabel *m_source = nullptr, *m_caution = nullptr;
+    QLabel* m_caution = nullptr;
+    SpecPanel* m_spec = nullptr;
     std::map<std::string, QLineEdit*> m_fields;
     std::map<std::string, QComboBox*> m_choices;
 };

@@ -74,8 +74,8 @@ private:
                                {tr("dimension"), 0},
                                {tr("mm"), 15, Qt::AlignRight},
                                {tr("zone"), 20, Qt::AlignRight},
-                               {tr("where it lies"), 42},
-                               {tr("deviation"), 27, Qt::AlignRight},
+                               {tr("where it lies"), 38},
+                               {tr("deviation"), 31, Qt::AlignRight},
                                {{}, 12}},
                               7.5, this);
         m_causes = new RowTable(tr("Causes behind many faults"),

@@ -108,6 +108,7 @@ void SurveyForm::build() {
     m_add = new QPushButton(tr("&Add"), this);
     m_add->setDefault(true);
     auto* foot = new QHBoxLayout;
+    foot->setSpacing(u(2));
     foot->addWidget(m_words, 1);
     for (QPushButton* button : {m_same, m_add}) {
         button->setFont(face(Text::body, button == m_add));

@@ -264,9 +264,9 @@ QString SurveyStation::context() const {
     if (!bench().piano()) return {};
     const auto& counts = m_view->survey().counts();
     const Job job = wholeJob(bench().record()->findings, *bench().piano(), jobTerms(bench().record()->preferences));
-    QStringList said{counts.blocked > 0 ? tr("<b>%n notes block</b> regulating", nullptr, counts.blocked)
+    QStringList said{counts.blocked > 0 ? tr("<b>%n note(s)</b> blocked until mended", nullptr, counts.blocked)
                                         : tr("nothing blocks")};
-    said << tr("%n findings to do", nullptr, counts.toDo) << tr("%n to watch", nullptr, counts.watch)
+    said << tr("%n finding(s) to do", nullptr, counts.toDo) << tr("%n to watch", nullptr, counts.watch)
          << tr("%n mended", nullptr, counts.mended);
     if (job.minutesOpen > 0) said << tr("%1 of work").arg(words::hours(job.minutesOpen));
     return said.join(QStringLiteral(" &nbsp;\u00B7&nbsp; "));

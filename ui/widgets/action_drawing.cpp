@@ -9,9 +9,9 @@ namespace hammerline {
 
 namespace {
 
-QString tr(const char* text) {
-    return QCoreApplication::translate("ActionDrawing", text);
-}
+struct ActionText {
+    Q_DECLARE_TR_FUNCTIONS(ActionDrawing)
+};
 
 /// How the action stands while a dimension is read. Distances are drawn larger than they are.
 ActionPose poseFor(DimensionId id, bool grand) {
@@ -62,26 +62,26 @@ private:
     }
 
     void labels() {
-        m_sketch.label({m_grand ? 240.0 : 428, m_grand ? 217.0 : 330}, tr("string"));
-        m_sketch.label({100, 6}, tr("key"));
+        m_sketch.label({m_grand ? 240.0 : 428, m_grand ? 217.0 : 330}, ActionText::tr("string"));
+        m_sketch.label({100, 6}, ActionText::tr("key"));
         if (m_grand) {
-            m_sketch.label({292, 42}, tr("wippen"));
-            m_sketch.label({366, 118}, tr("check"));
-            m_sketch.label({176, 101}, tr("let-off button"), true);
-            m_sketch.label({428, 232}, tr("damper"));
-            m_sketch.label({200, 74}, tr("jack"), true);
-            m_sketch.label({366, 170}, tr("hammer"));
+            m_sketch.label({292, 42}, ActionText::tr("wippen"));
+            m_sketch.label({366, 118}, ActionText::tr("check"));
+            m_sketch.label({176, 101}, ActionText::tr("let-off button"), true);
+            m_sketch.label({428, 232}, ActionText::tr("damper"));
+            m_sketch.label({200, 74}, ActionText::tr("jack"), true);
+            m_sketch.label({366, 170}, ActionText::tr("hammer"));
         } else {
-            m_sketch.label({256, 64}, tr("wippen"), true);
-            m_sketch.label({266, 172}, tr("check"), true);
-            m_sketch.label({256, 108}, tr("let-off button"), true);
+            m_sketch.label({256, 64}, ActionText::tr("wippen"), true);
+            m_sketch.label({266, 172}, ActionText::tr("check"), true);
+            m_sketch.label({256, 108}, ActionText::tr("let-off button"), true);
             m_sketch.reference({258, 110}, {310, 105});
-            m_sketch.label({428, 262}, tr("damper"));
-            m_sketch.label({362, 118}, tr("jack"));
-            m_sketch.label({286, 262}, tr("rest rail"), true);
-            m_sketch.label({300, 322}, tr("hammer"), true);
+            m_sketch.label({428, 262}, ActionText::tr("damper"));
+            m_sketch.label({362, 118}, ActionText::tr("jack"));
+            m_sketch.label({286, 262}, ActionText::tr("rest rail"), true);
+            m_sketch.label({300, 322}, ActionText::tr("hammer"), true);
         }
-        m_sketch.label({-24, m_grand ? 246.0 : 330.0}, tr("player's side at the left; not to scale"));
+        m_sketch.label({-24, m_grand ? 246.0 : 330.0}, ActionText::tr("player's side at the left; not to scale"));
     }
 
     void across(QPointF from, QPointF to) {
@@ -104,7 +104,7 @@ private:
         m_sketch.wood(QPolygonF{{QPointF(2, 22), QPointF(24, 22), QPointF(24, 46), QPointF(2, 46)}});
         m_sketch.label({7, 31}, QStringLiteral("g"));
         m_sketch.push({13, down ? 84.0 : 54}, {13, down ? 54.0 : 84});
-        m_sketch.distance({0, 100}, {13, 100}, tr("13 mm"), {14, 0});
+        m_sketch.distance({0, 100}, {13, 100}, ActionText::tr("13 mm"), {14, 0});
         m_sketch.label({30, 62}, name());
     }
 
@@ -113,10 +113,10 @@ private:
         const double y = m_rest.keyFront.y();
         if (m_id == keyHeight) {
             m_sketch.wood(QPolygonF{{QPointF(2, 40), QPointF(14, 40), QPointF(14, 62), QPointF(2, 62)}});
-            m_sketch.label({20, 54}, tr("straight bar on proved keys"));
+            m_sketch.label({20, 54}, ActionText::tr("straight bar on proved keys"));
             m_sketch.reference({-30, 40}, {60, 40});
             m_sketch.distance({-18, y}, {-18, 40}, name(), {-8, 6}, true);
-            m_sketch.distance({-52, -30}, {-52, y}, tr("from bed"), {-4, -6}, true);
+            m_sketch.distance({-52, -30}, {-52, y}, ActionText::tr("from bed"), {-4, -6}, true);
         } else if (m_id == sharpHeight) {
             m_sketch.reference({20, 22}, {64, 22});
             m_sketch.reference({20, 36}, {66, 36});
@@ -130,10 +130,10 @@ private:
             m_sketch.push({14, 62}, {14, 34 - pose.keyDown});
         } else if (m_id == lostMotion) {
             front(y + (m_grand ? 0 : 8), 22 - (m_grand ? 1.0 : 0.0));
-            m_sketch.label({m_now.crown.x() - 20, m_now.crown.y() + 24}, tr("has not stirred"), true);
+            m_sketch.label({m_now.crown.x() - 20, m_now.crown.y() + 24}, ActionText::tr("has not stirred"), true);
         } else if (m_id == aftertouch) {
             front(22 - 8, 22 - pose.keyDown);
-            m_sketch.label({-106, 34}, tr("from the escape on"));
+            m_sketch.label({-106, 34}, ActionText::tr("from the escape on"));
         } else if (m_id == blow || m_id == letOff || m_id == checking) {
             across(m_now.crown, m_now.string);
         } else if (m_id == dimension::drop) {
@@ -164,7 +164,7 @@ private:
             const double x = m_grand ? 300 : 296;
             m_sketch.metal(QPolygonF{{QPointF(x, -18), QPointF(x, 40)}}, 4);
             m_sketch.felt(QPolygonF{{QPointF(x - 8, 40), QPointF(x + 8, 40), QPointF(x + 8, 46), QPointF(x - 8, 46)}});
-            m_sketch.label({x - 12, 34}, tr("player's finger"), true);
+            m_sketch.label({x - 12, 34}, ActionText::tr("player's finger"), true);
             m_sketch.distance({x, 46}, {x, m_grand ? 58.0 : 65}, name(), {-16, 12}, true);
         } else if (m_id == feltLeft) {
             m_sketch.distance(m_now.coreTip, m_now.crown, name(), {m_grand ? 26.0 : -34.0, m_grand ? 0.0 : 30.0},
@@ -187,7 +187,7 @@ void paintAction(QPainter& painter, const QRectF& place, DimensionId id, ActionK
 }
 
 ActionDrawing::ActionDrawing(QWidget* parent) : QWidget(parent) {
-    setAccessibleName(tr("Drawing of the distance"));
+    setAccessibleName(ActionText::tr("Drawing of the distance"));
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
 }
 

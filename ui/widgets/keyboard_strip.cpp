@@ -184,7 +184,7 @@ void KeyboardStrip::paintLabels(QPainter& painter) const {
         const QString name = words::sectionName(sections[i], i, sections.size());
         const QString range = QStringLiteral("%1\u2013%2").arg(sections[i].range.first).arg(sections[i].range.last);
         const int l = m_axis.left({sections[i].range.first}), r = m_axis.right({sections[i].range.last});
-        painter.drawText(QPoint(l, u(25.75)), metrics.elidedText(name + u' ' + range, Qt::ElideRight, r - l));
+        painter.drawText(QPoint(l, u(26.25)), metrics.elidedText(name + u' ' + range, Qt::ElideRight, r - l));
     }
 }
 

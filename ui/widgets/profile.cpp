@@ -175,15 +175,29 @@ void Profile::paintScale(QPainter& painter) const {
     }
 }
 
+/// The zone at a note. A dimension of one key colour has none at the other's keys between: there the band goes on as
+/// at the key beside, so that it reads as one band and not as stripes.
+const Zone* Profile::zoneHere(const PassView& shown, NoteNumber note) const {
+    const auto& zones = shown.review.zones;
+    if (const auto found = zones.find({note, m_bench.dimension()}); found != zones.end()) return &found->second;
+    const auto lower = zones.find({{note.value - 1}, m_bench.dimension()});
+    for (const int by : {1, 2}) {
+        const auto upper = zones.find({{note.value + by}, m_bench.dimension()});
+        if (upper != zones.end() && (lower != zones.end() || zones.contains({{note.value - 2}, m_bench.dimension()})))
+            return lower != zones.end() ? &lower->second : &upper->second;
+    }
+    return nullptr;
+}
+
 void Profile::paintZones(QPainter& painter) const {
     const Look& look = lookOf(*this);
     const PassView* shown = view();
     const Kind kind = row(m_bench.dimension()).kind;
     painter.setRenderHint(QPainter::Antialiasing, false);
     for (int n = 1; n <= m_axis.notes(); ++n) {
-        const auto found = shown->review.zones.find({{n}, m_bench.dimension()});
-        if (found == shown->review.zones.end()) continue;
-        const Zone& zone = found->second;
+        const Zone* found = zoneHere(*shown, {n});
+        if (!found) continue;
+        const Zone& zone = *found;
         const double top = zone.high ? std::round(y(toTrade(*zone.high, kind))) : 0;
         const double bottom = zone.low ? std::round(y(toTrade(*zone.low, kind))) : height();
         const double l = m_axis.left({n}), r = m_axis.right({n});

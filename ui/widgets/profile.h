@@ -49,6 +49,7 @@ private:
     };
     void reckon();
     double y(double value) const;
+    const Zone* zoneHere(const PassView&, NoteNumber) const;
     void paintZones(QPainter&) const;
     void paintScale(QPainter&) const;
     void paintBefore(QPainter&) const;

@@ -16,9 +16,14 @@ QColor ink(QRgb colour) {
     return QColor::fromRgb(colour);
 }
 
+constexpr double kLeastShrink = 0.6; // of a direction's size, before it is cut
+
 void paintText(QPainter& painter, const QRect& r, const RowCell& cell, Qt::Alignment align, const Look& look) {
     QFont font = face(cell.size, cell.bold);
     font.setItalic(cell.italic);
+    // a direction is never cut: a long one is set smaller
+    if (const double width = noteWidth(cell.text, font); cell.kind == RowCell::Kind::turn && width > r.width())
+        font.setPointSizeF(font.pointSizeF() * std::max(kLeastShrink, r.width() / width * 0.98));
     painter.setFont(font);
     painter.setPen(ink(cell.italic ? look.ink3 : cell.soft ? look.ink2 : look.ink));
     const QFontMetricsF metrics(font);
@@ -46,14 +51,20 @@ void paintPlate(QPainter& painter, const QRect& r, const RowCell& cell, const Lo
     const int marks = std::min(3, std::abs(cell.marks));
     const RampStop& stop = look.stop(marks, cell.marks > 0);
     const QRectF box = QRectF(r).adjusted(0, units(0.9), 0, -units(0.9));
+    QFont font = face(cell.size, cell.bold);
+    double sign = units(2);
     if (marks > 0) {
+        // marks and text never meet: in a narrow plate the marks shrink first, then the text
+        const double room = box.width() - units(3.75), text = QFontMetricsF(font).horizontalAdvance(cell.text);
+        if (const double wide = triangleWidth(marks, sign); wide + text > room)
+            sign *= std::clamp((room - text) / wide, kLeastShrink, 1.0);
+        if (const double left = room - triangleWidth(marks, sign); text > left)
+            font.setPointSizeF(font.pointSizeF() * std::max(kLeastShrink, left / text));
         painter.setPen(QPen(ink(look.edge), 1));
         painter.setBrush(ink(stop.fill));
         painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), units(0.6), units(0.6));
-        paintTriangles(painter, box.left() + units(1.5), box.center().y(), marks, cell.marks > 0, ink(stop.text),
-                       units(2));
+        paintTriangles(painter, box.left() + units(1.5), box.center().y(), marks, cell.marks > 0, ink(stop.text), sign);
     }
-    QFont font = face(cell.size, cell.bold);
     painter.setFont(font);
     painter.setPen(ink(marks > 0 ? stop.text : look.ink));
     painter.drawText(box.adjusted(units(1), 0, -units(1.5), 0), Qt::AlignRight | Qt::AlignVCenter, cell.text);

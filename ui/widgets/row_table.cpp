@@ -8,6 +8,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <utility>
 
 namespace hammerline {
 
@@ -100,6 +101,7 @@ RowTable::RowTable(const QString& accessibleName, std::vector<RowColumn> columns
     const bool titled = std::ranges::any_of(columns, [](const RowColumn& c) { return !c.title.isEmpty(); });
     setHorizontalHeader(new Head(this));
     horizontalHeader()->setVisible(titled);
+    horizontalHeader()->setMinimumSectionSize(1); // the widths are ours, also those narrower than a style's least
     verticalHeader()->hide();
     verticalHeader()->setMinimumSectionSize(u(3));
     m_model.setColumns(std::move(columns));
@@ -114,7 +116,7 @@ void RowTable::setRows(std::vector<ListRow> rows) {
     m_filling = true;
     m_model.setRows(std::move(rows));
     layOut();
-    setCurrentKey(key);
+    if (!selectKey(key)) selectFirst();
     m_filling = false;
 }
 
@@ -124,11 +126,21 @@ int RowTable::currentKey() const {
 }
 
 void RowTable::setCurrentKey(int key) {
+    const bool before = std::exchange(m_filling, true);
+    if (!selectKey(key)) setCurrentIndex({});
+    m_filling = before;
+}
+
+bool RowTable::selectKey(int key) {
     for (int i = 0; i < m_model.rowCount(); ++i)
         if (m_model.row(i).key == key && m_model.row(i).heading.isEmpty()) {
             setCurrentIndex(m_model.index(i, 0));
-            return;
+            return true;
         }
+    return false;
+}
+
+void RowTable::selectFirst() {
     for (int i = 0; i < m_model.rowCount(); ++i)
         if (m_model.row(i).heading.isEmpty()) return setCurrentIndex(m_model.index(i, 0));
 }

@@ -76,12 +76,13 @@ public:
     const std::vector<ListRow>& rows() const { return m_model.rows(); }
     /// Key of the current row; -1: none.
     int currentKey() const;
+    /// Moved by the program, so that `moved` is silent: no row where the key is none.
     void setCurrentKey(int key);
     /// Sees a key first; true: used.
     void setKeys(std::function<bool(QKeyEvent*)> keys) { m_keys = std::move(keys); }
 
 Q_SIGNALS:
-    void moved(int key);  // the current row is another one
+    void moved(int key);  // a person made another row the current one
     void chosen(int key); // Enter or a double click
 
 protected:
@@ -92,6 +93,8 @@ protected:
 
 private:
     void layOut();
+    bool selectKey(int key);
+    void selectFirst();
     RowModel m_model;
     double m_rowHeight;
     std::function<bool(QKeyEvent*)> m_keys;

@@ -9,9 +9,9 @@ namespace hammerline::words {
 
 namespace {
 
-QString tr(const char* text) {
-    return QCoreApplication::translate("readings", text);
-}
+struct ReadingsText {
+    Q_DECLARE_TR_FUNCTIONS(readings)
+};
 
 constexpr char16_t kMinus = 0x2212, kSharpSign = 0x266F, kDash = 0x2013;
 
@@ -95,25 +95,25 @@ QString withRealMinus(QString digits) {
 
 QString spoken(double value, int decimals) {
     const QString digits = QString::number(std::abs(value), 'f', decimals);
-    return (value < 0 ? tr("minus %1") : tr("plus %1")).arg(digits);
+    return (value < 0 ? ReadingsText::tr("minus %1") : ReadingsText::tr("plus %1")).arg(digits);
 }
 
 } // namespace
 
 QString name(DimensionId id) {
     const auto* words = wordsOf(id);
-    return words ? tr(words->name) : text(key(id));
+    return words ? ReadingsText::tr(words->name) : text(key(id));
 }
 
 QString shortName(DimensionId id) {
     const auto* words = wordsOf(id);
-    return words ? tr(words->shortName) : text(key(id));
+    return words ? ReadingsText::tr(words->shortName) : text(key(id));
 }
 
 QString sideName(DimensionId id, bool high) {
     const auto* words = wordsOf(id);
-    if (words) return tr(high ? words->high : words->low);
-    return high ? tr("high") : tr("low");
+    if (words) return ReadingsText::tr(high ? words->high : words->low);
+    return high ? ReadingsText::tr("high") : ReadingsText::tr("low");
 }
 
 QString name(WordId id) {
@@ -131,48 +131,50 @@ QString name(WordId id) {
         std::pair{word::late, QT_TRANSLATE_NOOP("readings", "late")},
     };
     for (const auto& [known, words] : kWords)
-        if (known == id) return tr(words);
+        if (known == id) return ReadingsText::tr(words);
     return text(row(id).key);
 }
 
 QString unitName(Unit unit) {
     switch (unit) {
     case Unit::mm:
-        return tr("mm");
+        return ReadingsText::tr("mm");
     case Unit::cm:
-        return tr("cm");
+        return ReadingsText::tr("cm");
     case Unit::inch:
-        return tr("in");
+        return ReadingsText::tr("in");
     case Unit::thou:
-        return tr("thou");
+        return ReadingsText::tr("thou");
     case Unit::gram:
-        return tr("g");
+        return ReadingsText::tr("g");
     case Unit::ounce:
-        return tr("oz");
+        return ReadingsText::tr("oz");
     case Unit::percent:
-        return tr("%");
+        return ReadingsText::tr("%");
     }
     return {};
 }
 
 QString unitName(Kind kind) {
-    return kind == Kind::length ? tr("mm") : kind == Kind::mass ? tr("g") : tr("%");
+    return kind == Kind::length ? ReadingsText::tr("mm")
+           : kind == Kind::mass ? ReadingsText::tr("g")
+                                : ReadingsText::tr("%");
 }
 
 QString verdictName(Verdict verdict) {
     switch (verdict) {
     case Verdict::within:
-        return tr("within");
+        return ReadingsText::tr("within");
     case Verdict::low:
-        return tr("low");
+        return ReadingsText::tr("low");
     case Verdict::high:
-        return tr("high");
+        return ReadingsText::tr("high");
     case Verdict::undecided:
-        return tr("undecided");
+        return ReadingsText::tr("undecided");
     case Verdict::missing:
-        return tr("missing");
+        return ReadingsText::tr("missing");
     case Verdict::notFitted:
-        return tr("not fitted");
+        return ReadingsText::tr("not fitted");
     }
     return {};
 }
@@ -199,23 +201,23 @@ QString shown(DimensionId id, const Reading& reading) {
 
 QString cellSentence(const Judged& judged, const Piano& piano) {
     const Dimension& dimension = row(judged.cell.dimension);
-    const QString where = tr("Note %1, %2, %3")
+    const QString where = ReadingsText::tr("Note %1, %2, %3")
                               .arg(judged.cell.note.value)
                               .arg(pitch(judged.cell.note, piano), name(dimension.id).toLower());
-    if (judged.verdict == Verdict::notFitted) return tr("%1, not fitted").arg(where);
-    if (judged.verdict == Verdict::missing) return tr("%1, nothing entered yet").arg(where);
+    if (judged.verdict == Verdict::notFitted) return ReadingsText::tr("%1, not fitted").arg(where);
+    if (judged.verdict == Verdict::missing) return ReadingsText::tr("%1, nothing entered yet").arg(where);
     QStringList said{where};
     if (judged.word) {
         said << name(*judged.word);
     } else if (judged.value) {
-        const QString unit = dimension.kind == Kind::length ? tr("millimetres")
-                             : dimension.kind == Kind::mass ? tr("grams")
-                                                            : tr("per cent");
+        const QString unit = dimension.kind == Kind::length ? ReadingsText::tr("millimetres")
+                             : dimension.kind == Kind::mass ? ReadingsText::tr("grams")
+                                                            : ReadingsText::tr("per cent");
         QString value = shown(dimension.id, *judged.value);
-        if (judged.relation == Relation::less) value = tr("less than %1").arg(value);
-        if (judged.relation == Relation::more) value = tr("more than %1").arg(value);
+        if (judged.relation == Relation::less) value = ReadingsText::tr("less than %1").arg(value);
+        if (judged.relation == Relation::more) value = ReadingsText::tr("more than %1").arg(value);
         if (judged.relation == Relation::between && judged.upper)
-            value = tr("%1 to %2").arg(value, shown(dimension.id, *judged.upper));
+            value = ReadingsText::tr("%1 to %2").arg(value, shown(dimension.id, *judged.upper));
         said << QStringLiteral("%1 %2").arg(value, unit);
     }
     if (judged.verdict == Verdict::low || judged.verdict == Verdict::high) {
@@ -224,12 +226,12 @@ QString cellSentence(const Judged& judged, const Piano& piano) {
         said << verdictName(judged.verdict);
     }
     if (judged.infinite)
-        said << tr("beyond a limit without width");
+        said << ReadingsText::tr("beyond a limit without width");
     else if (judged.deviation && !judged.word)
-        said << tr("deviation %1").arg(spoken(*judged.deviation, 1));
-    if (judged.uneven || judged.step) said << tr("uneven");
-    if (judged.stale) said << tr("measured before later work");
-    return said.join(tr(", "));
+        said << ReadingsText::tr("deviation %1").arg(spoken(*judged.deviation, 1));
+    if (judged.uneven || judged.step) said << ReadingsText::tr("uneven");
+    if (judged.stale) said << ReadingsText::tr("measured before later work");
+    return said.join(ReadingsText::tr(", "));
 }
 
 QString pitch(NoteNumber note, const Piano& piano) {
@@ -242,12 +244,12 @@ QString noteName(NoteNumber note, const Piano& piano) {
 
 QString sectionName(const Section& section, std::size_t index, std::size_t count) {
     if (!section.name.empty()) return QString::fromStdString(section.name);
-    if (count == 1) return tr("All notes");
-    if (index == 0) return tr("Bass");
-    if (count == 2) return tr("Treble");
-    if (index + 1 == count) return count > 3 ? tr("High treble") : tr("Treble");
-    if (count > 3 && index + 2 == count) return tr("Treble");
-    return count > 4 ? tr("Tenor %1").arg(index) : tr("Tenor");
+    if (count == 1) return ReadingsText::tr("All notes");
+    if (index == 0) return ReadingsText::tr("Bass");
+    if (count == 2) return ReadingsText::tr("Treble");
+    if (index + 1 == count) return count > 3 ? ReadingsText::tr("High treble") : ReadingsText::tr("Treble");
+    if (count > 3 && index + 2 == count) return ReadingsText::tr("Treble");
+    return count > 4 ? ReadingsText::tr("Tenor %1").arg(index) : ReadingsText::tr("Tenor");
 }
 
 QString zoneText(DimensionId id, const Zone& zone) {
@@ -256,8 +258,8 @@ QString zoneText(DimensionId id, const Zone& zone) {
             return QStringLiteral("\u00B1") + shown(id, *zone.high).remove(u'+');
         return shown(id, *zone.low) + QChar(kDash) + shown(id, *zone.high);
     }
-    if (zone.high) return tr("to %1").arg(shown(id, *zone.high));
-    if (zone.low) return tr("from %1").arg(shown(id, *zone.low));
+    if (zone.high) return ReadingsText::tr("to %1").arg(shown(id, *zone.high));
+    if (zone.low) return ReadingsText::tr("from %1").arg(shown(id, *zone.low));
     return {};
 }
 

@@ -1,0 +1,247 @@
+// The window's speed and weight, on a book of 2,000 pianos with three passes each: ratios against an empty QMainWindow
+// and against one commit, all measured in the same run. Prints NAME VALUE UNIT goal GOAL ok|short.
+//   bench_window                      everything (some minutes: it writes the book first)
+//   bench_window --start BOOK PIANO   opens the window on a book, to its first painted grid; --empty: an empty window
+#include "ui/main_window.h"
+#include "ui/stations/measure_editor.h"
+#include "ui/stations/measure_view.h"
+
+#include <QApplication>
+#include <QFile>
+#include <QKeyEvent>
+#include <QProcess>
+#include <QTemporaryDir>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+
+using namespace hammerline;
+
+namespace {
+
+constexpr int kPianos = 2000, kPasses = 3, kStarts = 9;
+constexpr double kEchoGoal = 8, kEnterGoal = 8; // ms; the second is on top of one commit
+constexpr double kStartGoal = 2, kStartMoreGoal = 100, kGrowthGoal = 1.2, kMemoryGoal = 1.5;
+
+double nowMs() {
+    return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now().time_since_epoch()).count();
+}
+
+double quantile(std::vector<double> values, double share) {
+    std::sort(values.begin(), values.end());
+    return values[std::min(values.size() - 1, static_cast<std::size_t>(share * static_cast<double>(values.size())))];
+}
+
+void line(std::string_view name, double value, std::string_view unit, double goal) {
+    fmt::print("{} {:.3g} {} goal {:.3g} {}\n", name, value, unit, goal, value <= goal ? "ok" : "short");
+    std::fflush(stdout);
+}
+
+[[noreturn]] void stop(const char* why) {
+    fmt::print(stderr, "bench_window: {}\n", why);
+    std::exit(2);
+}
+
+Reading letOff(int tenths) {
+    Reading reading;
+    reading.count = tenths * (kNmPerMm / 10);
+    reading.typed = fmt::format("{}.{}", tenths / 10, tenths % 10);
+    reading.typedUnit = "mm";
+    return reading;
+}
+
+/// Gives the uuid of the last piano.
+std::string writeBook(const std::string& path, int pianos) {
+    auto book = BenchBook::create(path);
+    if (!book) stop("the book could not be written");
+    std::string last;
+    for (int i = 0; i < pianos; ++i) {
+        auto piano = makePiano(ActionKind::upright);
+        piano->name = fmt::format("Piano {}", i + 1);
+        const auto uuid = book->addPiano(*piano, "upright");
+        if (!uuid) stop("a piano could not be written");
+        for (int pass = 1; pass <= kPasses; ++pass) {
+            std::vector<NewReading> all;
+            for (int n = 1; n <= 88; ++n)
+                all.push_back({{{n}, dimension::letOff}, letOff(20 + (n * 7 + i + pass) % 25)});
+            if (!book->addPass(*uuid, {}) || !book->store(*uuid, pass, all, "entry"))
+                stop("a pass could not be written");
+        }
+        last = *uuid;
+    }
+    return last;
+}
+
+/// The peak of the resident set, kB.
+double peakMemory() {
+    QFile status(QStringLiteral("/proc/self/status"));
+    if (!status.open(QIODevice::ReadOnly)) return 0;
+    for (const QByteArray& row : status.readAll().split('\n'))
+        if (row.startsWith("VmHWM:")) return row.mid(6).trimmed().split(' ').front().toDouble();
+    return 0;
+}
+
+/// A window that says when it was painted.
+template <class Window>
+class Watched : public Window {
+public:
+    using Window::Window;
+    bool painted = false;
+
+protected:
+    bool event(QEvent* event) override {
+        const bool done = Window::event(event);
+        if (event->type() == QEvent::UpdateRequest || event->type() == QEvent::Paint) painted = true;
+        return done;
+    }
+};
+
+template <class Window>
+int reportStart(Window& window) {
+    window.resize(1280, 800);
+    window.show();
+    while (!window.painted)
+        QApplication::processEvents(QEventLoop::AllEvents);
+    QApplication::processEvents();
+    fmt::print("{:.3f} {:.0f}\n", nowMs(), peakMemory());
+    return 0;
+}
+
+int startEmpty() {
+    Watched<QMainWindow> window;
+    return reportStart(window);
+}
+
+int startWindow(const QString& path, const QString& piano) {
+    dress(Theme::light, 100);
+    const QTemporaryDir folder;
+    Settings settings(folder.filePath(QStringLiteral("s.ini")));
+    Workbench bench;
+    Watched<MainWindow> window(bench, settings);
+    window.openBook(path, piano.toStdString());
+    if (!bench.hasBook() || !window.showStation(QStringLiteral("measure"))) return 2;
+    return reportStart(window);
+}
+
+struct Start {
+    double ms = 0, kB = 0;
+};
+
+/// Of a process of its own, from before it is started to its first painted window: the median of several.
+class Starts {
+public:
+    explicit Starts(QStringList arguments) : m_arguments(std::move(arguments)) {}
+    void once() {
+        QProcess child;
+        const double before = nowMs();
+        child.start(QCoreApplication::applicationFilePath(), m_arguments);
+        if (!child.waitForFinished(60'000) || child.exitCode() != 0) stop("a window did not start");
+        const QList<QByteArray> said = child.readAllStandardOutput().trimmed().split(' ');
+        m_ms.push_back(said.front().toDouble() - before);
+        m_kB.push_back(said.back().toDouble());
+    }
+    Start median() const { return {quantile(m_ms, 0.5), quantile(m_kB, 0.5)}; }
+
+private:
+    QStringList m_arguments;
+    std::vector<double> m_ms, m_kB;
+};
+
+void benchStarts(const QString& big, const QString& bigPiano, const QString& small, const QString& smallPiano) {
+    Starts empty({QStringLiteral("--empty")}), full({QStringLiteral("--start"), big, bigPiano}),
+        little({QStringLiteral("--start"), small, smallPiano});
+    for (int i = 0; i < kStarts; ++i) // in turn, so that what else the machine does falls on all alike
+        for (Starts* each : {&empty, &full, &little})
+            each->once();
+    const Start e = empty.median(), f = full.median(), l = little.median();
+    fmt::print("# start: empty window {:.0f} ms {:.0f} MB, 2,000 pianos {:.0f} ms {:.0f} MB, one piano {:.0f} ms\n",
+               e.ms, e.kB / 1024, f.ms, f.kB / 1024, l.ms);
+    line("start-to-grid-over-empty-window", f.ms / e.ms, "ratio", kStartGoal);
+    line("start-to-grid-more-than-empty-window", f.ms - e.ms, "ms", kStartMoreGoal);
+    line("start-2000-pianos-over-1", f.ms / l.ms, "ratio", kGrowthGoal);
+    line("peak-memory-over-empty-window", f.kB / e.kB, "ratio", kMemoryGoal);
+}
+
+double press(QWidget* to, int key, const QString& text) {
+    const double before = nowMs();
+    QKeyEvent down(QEvent::KeyPress, key, Qt::NoModifier, text);
+    QCoreApplication::sendEvent(to, &down);
+    QApplication::processEvents(); // the paint that it asked for
+    return nowMs() - before;
+}
+
+void benchTyping(const QString& path, const QString& piano) {
+    const QTemporaryDir folder;
+    Settings settings(folder.filePath(QStringLiteral("s.ini")));
+    Workbench bench;
+    MainWindow window(bench, settings);
+    window.openBook(path, piano.toStdString());
+    if (!bench.hasBook() || !window.showStation(QStringLiteral("measure"))) stop("the window did not open the book");
+    window.resize(1280, 800);
+    window.show();
+    QApplication::processEvents();
+    MeasureView& grid = *window.findChild<MeasureView*>();
+    std::vector<double> echo, enter, commit;
+    for (const DimensionId id : {dimension::letOff, dimension::blow, dimension::aftertouch}) {
+        bench.setCell({{1}, id});
+        grid.setFocus();
+        QApplication::processEvents();
+        for (int n = 1; n <= 88; ++n) {
+            const QString typed = id == dimension::blow         ? QStringLiteral("46.%1").arg(n % 10)
+                                  : id == dimension::aftertouch ? QStringLiteral("1.%1").arg(n % 10)
+                                                                : QStringLiteral("2.%1").arg(n % 10);
+            for (const QChar c : typed) {
+                QWidget* to = grid.editor() ? static_cast<QWidget*>(grid.editor()) : &grid;
+                echo.push_back(press(to, c.toUpper().unicode(), QString(c)));
+            }
+            if (!grid.editor()) stop("no field opened");
+            enter.push_back(press(grid.editor(), Qt::Key_Return, QStringLiteral("\r")));
+            if (grid.editor()) stop("a reading was not taken");
+        }
+    }
+    // one commit of one reading into the same file, by nothing but the book
+    auto book = BenchBook::open(path.toStdString());
+    if (!book) stop("the book does not open");
+    for (int n = 1; n <= 88; ++n) {
+        const NewReading one{{{n}, dimension::checking}, letOff(160 + n % 10)};
+        const double before = nowMs();
+        if (!book->store(piano.toStdString(), kPasses, {&one, 1}, "entry")) stop("a commit failed");
+        commit.push_back(nowMs() - before);
+    }
+    fmt::print("# key to echo p50 {:.2f} ms; Enter p50 {:.2f} p99 {:.2f} ms; commit p50 {:.2f} p99 {:.2f} ms\n",
+               quantile(echo, 0.5), quantile(enter, 0.5), quantile(enter, 0.99), quantile(commit, 0.5),
+               quantile(commit, 0.99));
+    line("key-to-painted-echo-p50", quantile(echo, 0.5), "ms", kEchoGoal);
+    line("key-to-painted-echo-p99", quantile(echo, 0.99), "ms", kEchoGoal);
+    line("enter-to-next-cell-painted-p50", quantile(enter, 0.5), "ms", kEnterGoal + quantile(commit, 0.5));
+    line("enter-to-next-cell-painted-p99", quantile(enter, 0.99), "ms", kEnterGoal + quantile(commit, 0.99));
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    QApplication app(argc, argv);
+    const QStringList arguments = QApplication::arguments();
+    if (arguments.size() == 2 && arguments[1] == QLatin1String("--empty")) return startEmpty();
+    if (arguments.size() == 4 && arguments[1] == QLatin1String("--start"))
+        return startWindow(arguments[2], arguments[3]);
+    dress(Theme::light, 100);
+    const QTemporaryDir folder;
+    const QString big = folder.filePath(QStringLiteral("big.hammerline")),
+                  small = folder.filePath(QStringLiteral("small.hammerline"));
+    std::string bigPiano;
+    { // thousands of commits: written in memory where the system has such a place, measured on the disk
+        const QTemporaryDir memory(QStringLiteral("/dev/shm/hammerline-XXXXXX"));
+        const QString at = memory.isValid() ? memory.filePath(QStringLiteral("big.hammerline")) : big;
+        bigPiano = writeBook(at.toStdString(), kPianos);
+        if (at != big && !QFile::copy(at, big)) stop("the book could not be copied");
+    }
+    const std::string smallPiano = writeBook(small.toStdString(), 1);
+    benchTyping(big, QString::fromStdString(bigPiano));
+    benchStarts(big, QString::fromStdString(bigPiano), small, QString::fromStdString(smallPiano));
+    return 0;
+}
