@@ -80,7 +80,7 @@ private Q_SLOTS:
             QVERIFY(m_bench->addPass({}).has_value());
             QVERIFY(m_bench->enterAll(all, "entry").has_value());
             if (pass == 0) {
-                for (const char* found : {"1-88 bridle-strap rotted", "12,23 jack slow", "5-20 jack-spring weak"}) {
+                for (const char* found : {"1-12 bridle-strap rotted", "12,23 jack slow", "5-20 jack-spring weak"}) {
                     const auto findings = parseFindings(found, *m_bench->piano());
                     QVERIFY2(findings.has_value(), found);
                     QVERIFY(m_bench->addFindings(*findings).has_value());
@@ -98,6 +98,7 @@ private Q_SLOTS:
     void theSameLinesAtAnyResolution() {
         for (const SheetKind kind : kSheets)
             for (const Paper paper : {Paper::a4, Paper::letter}) {
+                if (paper == Paper::letter && kind != SheetKind::adjustment) continue;
                 const auto coarse = print(kind, paper, 96), middle = print(kind, paper, 300),
                            fine = print(kind, paper, 1200);
                 QVERIFY(!fine.empty() && !fine.front().words.empty());
@@ -157,7 +158,7 @@ private Q_SLOTS:
             int lines = 0;
             for (const PaperPage& page : print(SheetKind::adjustment, paper, 300))
                 for (const PdfWord& out : page.words) {
-                    if (out.text != QLatin1String("OUT") || out.bottom - out.top < 12) continue; // the large ones
+                    if (out.text != QLatin1String("OUT") || out.bottom - out.top < 17) continue; // the large ones
                     const double half = page.width / 2;
                     int note = 0, numbers = 0;
                     for (const PdfWord& word : page.words) {
@@ -175,7 +176,7 @@ private Q_SLOTS:
             for (const Step& step : m_plan.steps)
                 expected += step.operation == operation::letOffTurn && step.direction == Direction::out;
             QCOMPARE(lines, expected);
-            QVERIFY(expected > 20);
+            QVERIFY(expected > 40);
         }
     }
 

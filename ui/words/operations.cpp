@@ -138,7 +138,7 @@ QString whySentence(std::string_view why) {
         Row{"uneven", QT_TRANSLATE_NOOP("operations", "off the run of its neighbours")},
         Row{"to-nominal", QT_TRANSLATE_NOOP("operations", "to the aim")},
         Row{"stale", QT_TRANSLATE_NOOP("operations", "moved by an earlier step")},
-        Row{"follow", QT_TRANSLATE_NOOP("operations", "follows an earlier step")},
+        Row{"follows", QT_TRANSLATE_NOOP("operations", "follows an earlier step")},
     };
     for (const Row& row : kRows)
         if (row.why == why) return said(row.sentence);
