@@ -165,7 +165,7 @@ private Q_SLOTS:
                         const bool sameColumn = (word.left < half) == (out.left < half);
                         if (!sameColumn || std::abs((word.top + word.bottom) - (out.top + out.bottom)) > 8) continue;
                         if (word.right < out.left && note == 0) note = word.text.toInt();
-                        if (word.left > out.right && word.text.toDouble() > 0) ++numbers;
+                        if (word.left > out.right && word.text.front().isDigit()) ++numbers;
                     }
                     QVERIFY(note > 0);
                     QVERIFY2(numbers > 0, qPrintable(QStringLiteral("note %1 has no aim beside it").arg(note)));
