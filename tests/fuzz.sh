@@ -36,6 +36,7 @@ seeds_for() {
     notes_fuzz) texts_of tests/core/notes_test.cpp "$folder" ;;
     csv_fuzz) cp tests/reference/csv_cases/*sv tests/reference/cases/*sv "$folder" ;;
     spec_fuzz) find resources/spec -name '*.json' -exec cp {} "$folder" \; ;;
+    export_fuzz) cp tests/fuzz/seeds/export.json "$folder" ;;
     book_fuzz) [ -z "$(ls "$folder")" ] && "$build/tests/fuzz/book_seed" "$folder/seed.hammerline" ;;
     esac
     return 0

@@ -2,7 +2,7 @@
 #include "core/intake/header_words.h"
 #include "core/units/code_points.h"
 
-#include <algorithm>
+#include <unordered_map>
 
 namespace hammerline {
 namespace {
@@ -90,20 +90,35 @@ std::string_view withoutPreposition(std::string_view words) {
     return words;
 }
 
-const HeaderWords* lookUp(const std::string& plain) {
-    if (plain.empty() || plain.find('|') != plain.npos) return nullptr;
-    const std::string barred = "|" + plain + "|";
-    const auto rows = headerWords();
-    const auto found = std::find_if(
-        rows.begin(), rows.end(), [&](const HeaderWords& each) { return each.heads.find(barred) != each.heads.npos; });
-    return found == rows.end() ? nullptr : &*found;
+/// Each head of the catalogue with its row; the first row that has it counts.
+std::unordered_map<std::string_view, const HeaderWords*> headsByName() {
+    std::unordered_map<std::string_view, const HeaderWords*> heads;
+    for (const HeaderWords& each : headerWords())
+        for (std::size_t at = 1; at < each.heads.size();) {
+            const std::size_t bar = each.heads.find('|', at);
+            heads.emplace(each.heads.substr(at, bar - at), &each);
+            at = bar + 1;
+        }
+    return heads;
+}
+
+/// A file may have thousands of columns: looked up, not searched for.
+const HeaderWords* lookUp(std::string_view plain) {
+    static const auto heads = headsByName();
+    const auto found = heads.find(plain);
+    return found == heads.end() || plain.empty() ? nullptr : found->second;
 }
 
 /// A catalogue key is a head too, with its hyphens as spaces.
-std::optional<DimensionId> dimensionByKey(std::string_view plain) {
-    for (const Dimension& each : dimensions())
-        if (plainWords(each.key) == plain) return each.id;
-    return std::nullopt;
+std::optional<DimensionId> dimensionByKey(const std::string& plain) {
+    static const auto keys = [] {
+        std::unordered_map<std::string, DimensionId> words;
+        for (const Dimension& each : dimensions())
+            words.emplace(plainWords(each.key), each.id);
+        return words;
+    }();
+    const auto found = keys.find(plain);
+    return found == keys.end() ? std::nullopt : std::optional(found->second);
 }
 
 HeaderMeaning meaningOf(const Head& head) {

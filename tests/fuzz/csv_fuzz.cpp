@@ -13,7 +13,7 @@ const Piano kPiano = [] {
     return piano;
 }();
 
-void inPieces(std::string_view bytes, std::size_t size) {
+void inPieces(std::string_view bytes, std::size_t size, const Outcome<Intake>& whole) {
     std::size_t sound = 0;
     LongFormReader reader(kPiano, [&](Sound&& each) {
         require(kPiano.contains(each.cell.note), "a note of the piano");
@@ -22,7 +22,6 @@ void inPieces(std::string_view bytes, std::size_t size) {
     for (std::size_t at = 0; at < bytes.size(); at += size)
         if (!reader.add(bytes.substr(at, size))) return;
     const auto intake = reader.finish();
-    const auto whole = readReadings(bytes, kPiano);
     // the whole looks for the piano's name first; without other pianos both say the same
     if (intake && whole && whole->longForm && whole->refused.empty() && intake->refused.empty())
         require(whole->sound.size() == sound, "pieces read as the whole");
@@ -34,9 +33,10 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t siz
     if (size < 1) return 0;
     const auto text = fuzz::text(bytes + 1, size - 1);
     if (const auto table = readTable(text)) require(table->rows.size() == table->lines.size(), "a line for each row");
-    if (const auto intake = readReadings(text, kPiano))
-        for (const Sound& each : intake->sound)
+    const auto whole = readReadings(text, kPiano);
+    if (whole)
+        for (const Sound& each : whole->sound)
             require(kPiano.contains(each.cell.note), "a note of the piano");
-    inPieces(text, bytes[0] % 97U + 1U);
+    inPieces(text, bytes[0] % 97U + 1U, whole);
     return 0;
 }
