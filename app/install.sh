@@ -3,7 +3,7 @@
 build_packages=(g++ cmake ninja-build pkg-config qt6-base-dev qt6-svg-dev libgl-dev libsqlite3-dev libsqlitecpp-dev
     libcli11-dev libfmt-dev libexpected-dev nlohmann-json3-dev libboost-dev fonts-noto-core fonts-dejavu-core)
 test_packages=(git catch2 librapidcheck-dev clang-format-14 clang-tidy-14 xvfb xdotool openbox xauth poppler-utils sqlite3)
-bench_packages=(libbenchmark-dev)
+bench_packages=(libbenchmark-dev sqlite3)
 fuzz_packages=(clang-14 libclang-rt-14-dev)
 
 fail() {
