@@ -173,6 +173,18 @@ TEST_CASE("merge: what came, what is said twice, and the same again brings nothi
     REQUIRE(program({"enter", other, "41", "blow", "47"}).status == 0);
     REQUIRE(program({"enter", other, "42", "blow", "44"}).status == 0);
     const std::string otherBytes = readAll(other);
+    // said plainly: undo is not the way back, the copy is
+    const std::string third = folder / "third.hammerline";
+    fs::copy_file(one, third);
+    const std::string told = program({"merge", third, other}).out;
+    const std::string before = "The book as it was before is kept as ";
+    const std::string way = "; undo does not take a merge back, restoring that copy does.";
+    INFO(told);
+    REQUIRE(told.find(before) != told.npos);
+    REQUIRE(told.find(way) != told.npos);
+    const auto begin = told.find(before) + before.size();
+    REQUIRE(program({"restore", third, told.substr(begin, told.find(way) - begin)}).status == 0);
+    CHECK(program({"check", third, "--json"}).out == program({"check", one, "--json"}).out);
     const Answer merged = program({"merge", one, other, "--json"});
     INFO(merged.err);
     CHECK(merged.status == 1); // something is open

@@ -121,7 +121,9 @@ QString mergeSentence(const Merged& merged) {
                                           static_cast<int>(merged.readings)) +
                   QCoreApplication::translate("keeping", " in %n act(s).", nullptr, static_cast<int>(merged.acts)) +
                   QLatin1Char(' ') +
-                  text(QT_TRANSLATE_NOOP("keeping", "The book as it was before is kept as %1.")).arg(utf8(merged.kept));
+                  text(QT_TRANSLATE_NOOP("keeping", "The book as it was before is kept as %1; undo does not take a "
+                                                    "merge back, restoring that copy does."))
+                      .arg(utf8(merged.kept));
     if (!merged.disputes.empty())
         said += QLatin1Char(' ') + QCoreApplication::translate("keeping", "Not settled: %n thing(s) said differently.",
                                                                nullptr, static_cast<int>(merged.disputes.size()));
