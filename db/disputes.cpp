@@ -40,17 +40,17 @@ const std::vector<Telling>& tellings() {
     return rows;
 }
 
-struct Row {
+struct DisputedRow {
     ActId act{};
     std::optional<ActId> replaces;
     bool withdrawn = false;
 };
 
-std::vector<ActId> liveHeads(const std::vector<Row>& rows) {
+std::vector<ActId> liveHeads(const std::vector<DisputedRow>& rows) {
     std::vector<ActId> live;
-    for (const Row& row : rows)
+    for (const DisputedRow& row : rows)
         if (!row.withdrawn &&
-            std::none_of(rows.begin(), rows.end(), [&](const Row& other) { return other.replaces == row.act; }))
+            std::none_of(rows.begin(), rows.end(), [&](const DisputedRow& other) { return other.replaces == row.act; }))
             live.push_back(row.act);
     return live;
 }
@@ -61,7 +61,7 @@ std::vector<Key> keysInDispute(OpenBook& book, const Subject& subject) {
     Query find = book.query("SELECT " + keys + ", act_id, replaces, withdrawn FROM " + std::string(subject.table) +
                             " ORDER BY " + keys + ", act_id");
     std::vector<Key> disputed;
-    std::vector<Row> rows;
+    std::vector<DisputedRow> rows;
     Key name;
     const auto close = [&] {
         if (rows.size() > 1 && liveHeads(rows).size() > 1) disputed.push_back(name);

@@ -9,7 +9,6 @@
 namespace hammerline {
 namespace {
 
-constexpr std::size_t kHeaderBytes = 100;
 constexpr std::string_view kMagic{"SQLite format 3\0", 16};
 using Bytes = std::array<unsigned char, kHeaderBytes>;
 

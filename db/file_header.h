@@ -7,6 +7,7 @@
 
 namespace hammerline {
 
+inline constexpr std::size_t kHeaderBytes = 100;
 inline constexpr std::uint32_t kApplicationId = 0x484C424B; // "HLBK"
 
 struct FileHeader {

@@ -27,11 +27,6 @@ namespace fs = std::filesystem;
     fail(RefusalCode::cannotWrite, path, cause);
 }
 
-fs::path folderOf(const std::string& path) {
-    const fs::path folder = fs::path(path).parent_path();
-    return folder.empty() ? fs::path(".") : folder;
-}
-
 void syncPath(const std::string& path, int flags) {
     const int file = open(path.c_str(), flags | O_CLOEXEC);
     if (file < 0) failWriting(path, errno);
@@ -42,6 +37,11 @@ void syncPath(const std::string& path, int flags) {
 }
 
 } // namespace
+
+fs::path folderOf(const std::string& path) {
+    const fs::path folder = fs::path(path).parent_path();
+    return folder.empty() ? fs::path(".") : folder;
+}
 
 PassingFile::PassingFile(const std::string& path)
     : m_path((folderOf(path) / ("." + fs::path(path).filename().string() + ".part-" + text(newUuid()).substr(0, 8)))

@@ -2,10 +2,14 @@
 #pragma once
 
 #include <cstdint>
+#include <filesystem>
 #include <string>
 #include <vector>
 
 namespace hammerline {
+
+/// The folder a file lies in; "." for a bare name.
+std::filesystem::path folderOf(const std::string& path);
 
 /// Deletes its file on leaving unless it was put in place.
 class PassingFile {

@@ -10,7 +10,7 @@ namespace {
 
 /// Current readings of every pass, in one scan of the table: a reading counts where none of its trial replaces it.
 std::map<std::int64_t, std::size_t> readingCounts(OpenBook& book) {
-    struct Row {
+    struct TrialRow {
         ActId act{};
         std::optional<ActId> replaces;
         bool counts = false;
@@ -19,12 +19,12 @@ std::map<std::int64_t, std::size_t> readingCounts(OpenBook& book) {
         book.query("SELECT pass_id, note, dimension_id, trial, act_id, replaces, withdrawn = 0 AND relation <> "
                    "'not-fitted' FROM reading ORDER BY pass_id, note, dimension_id, trial, act_id");
     std::map<std::int64_t, std::size_t> counts;
-    std::vector<Row> trial;
+    std::vector<TrialRow> trial;
     std::tuple<std::int64_t, int, std::int64_t, int> name{};
     const auto close = [&] {
-        const bool current = std::any_of(trial.begin(), trial.end(), [&](const Row& row) {
+        const bool current = std::any_of(trial.begin(), trial.end(), [&](const TrialRow& row) {
             return row.counts && std::none_of(trial.begin(), trial.end(),
-                                              [&](const Row& other) { return other.replaces == row.act; });
+                                              [&](const TrialRow& other) { return other.replaces == row.act; });
         });
         if (current) ++counts[std::get<0>(name)];
         trial.clear();

@@ -2,6 +2,7 @@
 
 #include "db/copying.h"
 #include "db/file_header.h"
+#include "db/files.h"
 #include "db/migration.h"
 #include "db/schema_shape.h"
 #include "db/verification.h"
@@ -14,11 +15,6 @@ namespace hammerline {
 namespace {
 
 constexpr std::uint64_t kCheckedOnOpening = 64 * 1024 * 1024; // bytes: larger books are checked by verify and backUp
-
-std::string folderOf(const std::string& path) {
-    const std::string folder = std::filesystem::path(path).parent_path().string();
-    return folder.empty() ? "." : folder;
-}
 
 void enterBook(SQLite::Database& db, const Writer& writer, std::int64_t now) {
     SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);

@@ -16,7 +16,6 @@
 namespace hammerline {
 namespace {
 
-constexpr std::size_t kHeaderBytes = 100;
 constexpr std::uint32_t kPageBytes = 4096; // of every book this program makes
 using Header = std::array<unsigned char, kHeaderBytes>;
 

@@ -74,7 +74,7 @@ std::string standsFor(const Subject& subject) {
            " AND n.replaces = h.act_id)";
 }
 
-bool goneOnSince(OpenBook& book, const Subject& subject, ActId act) {
+bool hasGoneOn(OpenBook& book, const Subject& subject, ActId act) {
     return any(book,
                "SELECT 1 FROM " + std::string(subject.table) + " x LEFT JOIN " + standsFor(subject) +
                    " WHERE x.act_id = ? AND h.act_id IS NULL",
@@ -140,7 +140,7 @@ std::string kindOf(OpenBook& book, ActId act) {
 BenchBook::Undone putBack(ActUnderWay& act, ActId target) {
     OpenBook& book = act.book();
     for (const Subject& subject : subjects())
-        if (goneOnSince(book, subject, target)) fail(RefusalCode::goneOnSince, book.path, kindOf(book, target));
+        if (hasGoneOn(book, subject, target)) fail(RefusalCode::goneOnSince, book.path, kindOf(book, target));
     act.undoes(target);
     const ActId by = act.id();
     for (const Subject& subject : subjects())

@@ -3,6 +3,7 @@
 #include "app/commands/commands.h"
 #include "app/console.h"
 #include "core/sheet/sheet.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QString>
@@ -11,11 +12,9 @@
 namespace hammerline::app {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using words::utf8;
 
-QString utf8(const std::string& text) {
-    return QString::fromStdString(text);
-}
+using Json = nlohmann::ordered_json;
 
 void print(const Json& object, bool json) {
     printJson(object.dump(2, ' ', false, Json::error_handler_t::replace), json);

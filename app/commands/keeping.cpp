@@ -4,6 +4,7 @@
 #include "app/commands/commands.h"
 #include "app/console.h"
 #include "db/bench_book.h"
+#include "ui/words/said.h"
 
 #include <QString>
 #include <nlohmann/json.hpp>
@@ -11,13 +12,11 @@
 namespace hammerline::app {
 namespace {
 
+using words::utf8;
+
 using Json = nlohmann::ordered_json;
 
-QString utf8(const std::string& text) {
-    return QString::fromStdString(text);
-}
-
-void print(const Json& object, bool json) {
+void printEither(const Json& object, bool json) {
     printJson(object.dump(2, ' ', false, Json::error_handler_t::replace), json);
 }
 
@@ -26,7 +25,7 @@ int rescue(const RestoreRequest& request, bool json) {
     const auto rescued = rescueBook(request.book, into);
     if (!rescued) return refused(rescued.error(), json);
     say(words::rescueSentence(*rescued, into), json);
-    print({{"done", true}, {"act", 0}, {"path", into}, {"rows", rescued->rows}, {"lost", rescued->lost}}, json);
+    printEither({{"done", true}, {"act", 0}, {"path", into}, {"rows", rescued->rows}, {"lost", rescued->lost}}, json);
     return rescued->lost == 0 ? kDone : kOutside;
 }
 
@@ -48,7 +47,7 @@ int run(const BackupRequest& request, bool json) {
     const auto path = book->backUp(request.out);
     if (!path) return refused(path.error(), json);
     say(QStringLiteral("Backed up and verified: %1").arg(utf8(*path)), json);
-    print({{"done", true}, {"act", 0}, {"path", *path}}, json);
+    printEither({{"done", true}, {"act", 0}, {"path", *path}}, json);
     return kDone;
 }
 
@@ -62,7 +61,7 @@ int run(const RestoreRequest& request, bool json) {
     say(kept->empty() ? QStringLiteral("Restored.")
                       : QStringLiteral("Restored. The book that stood there is kept as %1").arg(utf8(*kept)),
         json);
-    print({{"done", true}, {"act", 0}, {"kept", *kept}}, json);
+    printEither({{"done", true}, {"act", 0}, {"kept", *kept}}, json);
     return kDone;
 }
 
@@ -77,15 +76,15 @@ int run(const MergeRequest& request, bool json) {
         conflicts.push_back(object(dispute));
         ask(words::sentence(dispute), json);
     }
-    print({{"done", true},
-           {"act", merged->act},
-           {"acts", merged->acts},
-           {"pianos", merged->pianos},
-           {"passes", merged->passes},
-           {"readings", merged->readings},
-           {"kept", merged->kept},
-           {"conflicts", conflicts}},
-          json);
+    printEither({{"done", true},
+                 {"act", merged->act},
+                 {"acts", merged->acts},
+                 {"pianos", merged->pianos},
+                 {"passes", merged->passes},
+                 {"readings", merged->readings},
+                 {"kept", merged->kept},
+                 {"conflicts", conflicts}},
+                json);
     return merged->disputes.empty() ? kDone : kOutside;
 }
 

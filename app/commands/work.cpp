@@ -5,6 +5,7 @@
 #include "core/operation/amount.h"
 #include "core/plan/plan_in_force.h"
 #include "core/sheet/sheet.h"
+#include "ui/words/said.h"
 #include "ui/words/survey_names.h"
 
 #include <QString>
@@ -15,9 +16,7 @@
 namespace hammerline::app {
 namespace {
 
-QString utf8(std::string_view text) {
-    return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
+using words::utf8;
 
 void sayReview(const PassView& view, const Piano& piano, bool json) {
     const Summary& s = view.review.summary;

@@ -25,15 +25,15 @@ constexpr DecidingCheck kRailEnd[] = {{"rest-rail-cushions", "rest-rail-cushions
                                       {"action-brackets", "action-brackets", false}};
 constexpr DecidingCheck kShort[] = {{"rest-rail-pads", "rest-rail-cushions", true}};
 constexpr DecidingCheck kJack[] = {{"wink-slow-press", "", true}, {"action-bolts", "action-bolts", false}};
-constexpr DecidingCheck kLetOff[] = {{"let-off-rail-screws", "let-off-rail", true}};
+constexpr DecidingCheck kLetOffRail[] = {{"let-off-rail-screws", "let-off-rail", true}};
 constexpr DecidingCheck kChecks[] = {{"dip-first", "", true}};
 constexpr DecidingCheck kPart[] = {{"inspect-check-and-catcher", "back-check", true},
                                    {"inspect-check-wire", "back-check-wire", true},
                                    {"inspect-catcher", "catcher", true},
                                    {"inspect-damper-spring", "damper-lever-spring", true}};
-constexpr DecidingCheck kBlock[] = {{"action-brackets", "action-brackets", true},
-                                    {"hammer-set", "hammer-head", true},
-                                    {"flange-screws", "flange-screws", true}};
+constexpr DecidingCheck kOnlyABlock[] = {{"action-brackets", "action-brackets", true},
+                                         {"hammer-set", "hammer-head", true},
+                                         {"flange-screws", "flange-screws", true}};
 constexpr DecidingCheck kCapstan[] = {{"capstan-threads", "capstan", true}, {"mark-capstan", "", true}};
 constexpr DecidingCheck kRest[] = {{"butt-spring", "butt-spring", true},
                                    {"jack-spring", "jack-spring", true},
@@ -79,9 +79,9 @@ constexpr CauseRule kRules[] = {
     {"crushed-rest-cushions", crushedRestCushions, "rest-rail-shim", kCushions, kBlow, kToNothing, 3, 0.7},
     {"rail-end-or-piece", railEndOrPiece, "rest-rail-shim", kRailEnd, kBlow, kToCushions, 3, 0.7},
     {"jack-cannot-escape", jackCannotEscape, "needs-dip", kJack, kAfter, kToShortage, 0, 0.9},
-    {"loose-let-off-rail", looseLetOffRail, "tighten-rail", kLetOff, kLetOffOnly, kToNothing, 3, 0.7},
+    {"loose-let-off-rail", looseLetOffRail, "tighten-rail", kLetOffRail, kLetOffOnly, kToNothing, 3, 0.7},
     {"checks-after-dip", checksAfterDip, "dip-first", kChecks, kChecking, kToFiled, 3, 0.7},
-    {"section-block", sectionBlock, "inspect", kBlock, kBlow, kToRail, 3, 0.6},
+    {"section-block", sectionBlock, "inspect", kOnlyABlock, kBlow, kToRail, 3, 0.6},
     {"isolated-part", isolatedPart, "inspect", kPart, kChecking, kToNothing, 0, 0.6},
     {"loose-capstan", looseCapstan, "inspect", kCapstan, kLostOnly, kToNothing, 0, 0.7},
     {"unstable-rest", unstableRest, "inspect", kRest, kBlow, kToNothing, 0, 0.7},

@@ -12,12 +12,13 @@ constexpr std::string_view kDeeperDip[] = {"pressed-key-below-neighbours"sv, "sh
 constexpr std::string_view kRaiseKeys[] = {"lost-motion-less"sv, "checks-nearer"sv, "sharp-height-stale"sv};
 constexpr std::string_view kMoreDrop[] = {"repetition-slower"sv};
 
-constexpr double kLostMotion = 0.8, kAftertouch = 0.3, kLetOff = 1.5, kDrop = 0.5; // bench-practice 5
+constexpr double kLostMotionShows = 0.8, kAftertouchShows = 0.3, kLetOffShows = 1.5,
+                 kDropShows = 0.5; // bench-practice 5
 
 constexpr SymptomCheck lostMotion{
-    "lost-motion", dimension::lostMotion, true, kLostMotion, {}, AftertouchGain::atKey, 0.5, kRemoveLost};
-constexpr SymptomCheck aftertouch{"aftertouch", dimension::aftertouch, false, kAftertouch, {}};
-constexpr SymptomCheck letOffNear{"let-off-too-near", dimension::letOff,        false, kLetOff,
+    "lost-motion", dimension::lostMotion, true, kLostMotionShows, {}, AftertouchGain::atKey, 0.5, kRemoveLost};
+constexpr SymptomCheck aftertouch{"aftertouch", dimension::aftertouch, false, kAftertouchShows, {}};
+constexpr SymptomCheck letOffNear{"let-off-too-near", dimension::letOff,        false, kLetOffShows,
                                   word::blocks,       AftertouchGain::atHammer, 1.0,   kFartherLetOff};
 constexpr SymptomCheck blowLong{"blow-long", dimension::blow,          true, {},
                                 {},          AftertouchGain::atHammer, 2.0,  kShorterBlow};
@@ -44,7 +45,7 @@ constexpr SymptomCheck dipDeep{"naturals-deep", dimension::keyDip, true, {}, {}}
 constexpr SymptomCheck sharpLow{"sharp-height-low", dimension::sharpHeight, false, {}, {}};
 constexpr SymptomCheck sharpProud{"sharp-proud", dimension::sharpProud, false, 1.0, {}};
 constexpr SymptomCheck dropClose{
-    "drop-too-close", dimension::drop, false, kDrop, {}, AftertouchGain::none, 0, kMoreDrop, true};
+    "drop-too-close", dimension::drop, false, kDropShows, {}, AftertouchGain::none, 0, kMoreDrop, true};
 constexpr SymptomCheck letOffClose{"let-off-too-near", dimension::letOff,        false, {},
                                    word::blocks,       AftertouchGain::atHammer, 1.0,   kFartherLetOff};
 
@@ -136,7 +137,7 @@ constexpr SymptomCheck kNoSoft[] = {look("soft-rod", "rail-lift-rod"), look("ped
 constexpr SymptomCheck kBury[] = {dipDeep, sharpProud, sharpLow, look("sharp-front-felt", "front-felt")};
 constexpr SymptomCheck kWorse[] = {look("capstan-threads", "capstan"), look("rest-rail-loose", "rest-rail-cloth"),
                                    look("felts-settling"), look("action-seated", "action-bolts")};
-constexpr SymptomCheck kBlock[] = {look("let-off-rail-screws", "let-off-rail"), letOffClose, letOffFar};
+constexpr SymptomCheck kBlockOfNotes[] = {look("let-off-rail-screws", "let-off-rail"), letOffClose, letOffFar};
 constexpr SymptomCheck kBubbling[] = {dropClose,
                                       blowLong,
                                       dipShallow,
@@ -149,7 +150,7 @@ constexpr SymptomCheck kBubbling[] = {dropClose,
 constexpr SymptomCheck kSecondBlow[] = {letOffClose, dropClose, grand("repetition-spring", "repetition-lever"),
                                         grand("repetition-lever-pin", "repetition-lever"), checkNear};
 
-constexpr SymptomRow kRows[] = {
+constexpr SymptomRow kSymptomRows[] = {
     {"double-strike", kDouble},
     {"double-strike-one-note", kDoubleOne},
     {"bobbling-only-by-player", kByPlayer},
@@ -176,7 +177,7 @@ constexpr SymptomRow kRows[] = {
     {"soft-pedal-does-nothing", kNoSoft},
     {"sharps-bury", kBury},
     {"notes-get-fast-worse-after-a-pass", kWorse},
-    {"one-contiguous-block-wrong", kBlock},
+    {"one-contiguous-block-wrong", kBlockOfNotes},
     {"grand-bubbling-all", kBubbling},
     {"grand-second-blow-fails", kSecondBlow},
 };
@@ -184,7 +185,7 @@ constexpr SymptomRow kRows[] = {
 } // namespace
 
 std::span<const SymptomRow> symptomRows() {
-    return kRows;
+    return kSymptomRows;
 }
 
 } // namespace hammerline

@@ -15,7 +15,7 @@ constexpr int kShareOutside = 20;      // one in twenty
 constexpr std::array kDoubleStrikes = {std::string_view{"double-strike"}, std::string_view{"double-strike-one-note"}};
 
 /// What is known of one dimension at the notes that have it.
-struct Known {
+struct ReadSoFar {
     int within = 0, outside = 0, undecided = 0, unread = 0;
     int known() const { return within + outside + undecided; }
 };
@@ -52,8 +52,8 @@ private:
     std::optional<State> m_state;
 };
 
-Known knownOf(DimensionId id, const PianoRecord& record, const Review& review, Expected& expected) {
-    Known out;
+ReadSoFar knownOf(DimensionId id, const PianoRecord& record, const Review& review, Expected& expected) {
+    ReadSoFar out;
     const bool coarse = heldBy(review.tooCoarse, id);
     const bool everywhere = row(id).where == ReadWhere::everyNote;
     for (int n = 1; n <= record.piano.notes; ++n) {
@@ -104,9 +104,9 @@ bool doubleStrikeReported(const PianoRecord& record, int number) {
 
 using Missing = std::vector<std::string_view>;
 
-Missing missingForEven(const PianoRecord& record, const Review& review, const std::map<DimensionId, Known>& known,
+Missing missingForEven(const PianoRecord& record, const Review& review, const std::map<DimensionId, ReadSoFar>& known,
                        int pass) {
-    Known all;
+    ReadSoFar all;
     for (const auto& [id, each] : known) {
         all.outside += each.outside;
         all.undecided += each.undecided;
@@ -122,7 +122,7 @@ Missing missingForEven(const PianoRecord& record, const Review& review, const st
     return out;
 }
 
-Missing missingForGood(const PianoRecord& record, const Review& review, const std::map<DimensionId, Known>& known,
+Missing missingForGood(const PianoRecord& record, const Review& review, const std::map<DimensionId, ReadSoFar>& known,
                        int pass) {
     Missing out;
     if (review.ranked.empty()) out.emplace_back("nothing-read");
@@ -154,7 +154,7 @@ std::string_view key(Grade grade) {
 
 std::pair<Grade, std::vector<std::string_view>> gradeOf(const PianoRecord& record, const Review& review, int pass) {
     Expected expected(record, pass);
-    std::map<DimensionId, Known> known;
+    std::map<DimensionId, ReadSoFar> known;
     for (const DimensionId id : review.asked)
         known[id] = knownOf(id, record, review, expected);
     Missing good = missingForGood(record, review, known, pass);

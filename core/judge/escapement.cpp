@@ -11,7 +11,6 @@ namespace {
 
 constexpr int kFewestNotes = 3;                    // for an estimate of the ratio
 constexpr double kDefaultSpreadShare = 0.33 / 4.9; // the band 4.3 to 5.6 (bench-practice 2.6) as 2 sd each way
-constexpr double kMadToDeviation = 1.4826;         // of a Gaussian
 
 } // namespace
 

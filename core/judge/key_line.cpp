@@ -10,12 +10,11 @@
 namespace hammerline {
 namespace {
 
-constexpr std::size_t kWindow = 7;         // naturals in the running median, about an octave
-constexpr double kSunkTogether = 0.2;      // mm below the line that a running median must lie to count as sunk
-constexpr double kNoiseFactor = 1.5;       // ... and in standard deviations of single keys
-constexpr double kSmallestNoise = 0.03;    // mm, so that perfect data have a scale
-constexpr double kTukey = 4.685;           // 95 % efficiency on Gaussian data
-constexpr double kMadToDeviation = 1.4826; // of a Gaussian
+constexpr std::size_t kWindow = 7;      // naturals in the running median, about an octave
+constexpr double kSunkTogether = 0.2;   // mm below the line that a running median must lie to count as sunk
+constexpr double kNoiseFactor = 1.5;    // ... and in standard deviations of single keys
+constexpr double kSmallestNoise = 0.03; // mm, so that perfect data have a scale
+constexpr double kTukey = 4.685;        // 95 % efficiency on Gaussian data
 constexpr int kMostRounds = 20;
 
 std::vector<double> runningMedian(std::span<const NaturalHeight> keys) {

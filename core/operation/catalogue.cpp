@@ -14,29 +14,29 @@ using D = DimensionId;
 // A punching or shim under the balance felt also changes how soon the key's end meets a grand's damper lever.
 constexpr std::array kKeyRaised = {keyHeight, sharpHeight, keyDip,      lostMotion, blow,    aftertouch,
                                    checking,  sharpProud,  damperStart, downWeight, upWeight};
-constexpr std::array kDip = {keyDip, aftertouch, checking, sharpProud};
-constexpr std::array kCapstan = {lostMotion, blow, aftertouch, checking, playerClearance};
-constexpr std::array kRail = {blow, damperStart, lostMotion, halfBlow, strap};
-constexpr std::array kRailCloth = {blow, damperStart, lostMotion};
-constexpr std::array kLetOff = {letOff, aftertouch, drop};
-constexpr std::array kDrop = {drop};
-constexpr std::array kCheck = {checking};
-constexpr std::array kSpoon = {damperStart, downWeight};
-constexpr std::array kDamperWire = {damperStart, damperRise};
-constexpr std::array kStrap = {strap};
+constexpr std::array kDipDisturbs = {keyDip, aftertouch, checking, sharpProud};
+constexpr std::array kCapstanDisturbs = {lostMotion, blow, aftertouch, checking, playerClearance};
+constexpr std::array kRailDisturbs = {blow, damperStart, lostMotion, halfBlow, strap};
+constexpr std::array kRailClothDisturbs = {blow, damperStart, lostMotion};
+constexpr std::array kLetOffDisturbs = {letOff, aftertouch, drop};
+constexpr std::array kDropDisturbs = {drop};
+constexpr std::array kCheckDisturbs = {checking};
+constexpr std::array kSpoonDisturbs = {damperStart, downWeight};
+constexpr std::array kDamperWireDisturbs = {damperStart, damperRise};
+constexpr std::array kStrapDisturbs = {strap};
 // A pressed key does not touch the back rail: aftertouch and checking stay (computation 5).
-constexpr std::array kBack = {keyHeight, sharpHeight, keyDip, lostMotion, blow, damperStart, playerClearance};
-constexpr std::array kPlayer = {playerClearance};
-constexpr std::array kHalfBlow = {halfBlow, strap};
-constexpr std::array kPedal = {damperRise};
-constexpr std::array kTiming = {damperStart, downWeight};
+constexpr std::array kBackDisturbs = {keyHeight, sharpHeight, keyDip, lostMotion, blow, damperStart, playerClearance};
+constexpr std::array kPlayerDisturbs = {playerClearance};
+constexpr std::array kHalfBlowDisturbs = {halfBlow, strap};
+constexpr std::array kPedalDisturbs = {damperRise};
+constexpr std::array kTimingDisturbs = {damperStart, downWeight};
 
 using enum AmountUnit;
 using enum Access;
 
 // id, key, unit, common, access, minutes, first trial, cap per go, stop if, disturbs, step of an upright, what it
 // serves
-constexpr std::array kRows = {
+constexpr std::array kOperations = {
     Operation{operation::balancePunching,
               "balance-punching",
               mm,
@@ -58,7 +58,7 @@ constexpr std::array kRows = {
               0,
               0,
               "sharp-proud",
-              kDip,
+              kDipDisturbs,
               "U12",
               keyDip},
     Operation{operation::capstanTurn,
@@ -70,7 +70,7 @@ constexpr std::array kRows = {
               0.25,
               0.5,
               "capstan-thread",
-              kCapstan,
+              kCapstanDisturbs,
               "U10",
               lostMotion},
     Operation{operation::restRailShim,
@@ -82,7 +82,7 @@ constexpr std::array kRows = {
               0,
               2,
               "rail-seated",
-              kRail,
+              kRailDisturbs,
               "U8",
               blow},
     Operation{operation::railClothShim,
@@ -94,7 +94,7 @@ constexpr std::array kRows = {
               0,
               2,
               "rail-seated",
-              kRailCloth,
+              kRailClothDisturbs,
               "U8",
               blow},
     Operation{operation::letOffTurn,
@@ -106,7 +106,7 @@ constexpr std::array kRows = {
               0.125,
               0.25,
               "eye-twists",
-              kLetOff,
+              kLetOffDisturbs,
               "U11",
               letOff},
     Operation{operation::dropTurn,
@@ -118,7 +118,7 @@ constexpr std::array kRows = {
               0.125,
               0.25,
               "weak-spring-first",
-              kDrop,
+              kDropDisturbs,
               "",
               drop},
     Operation{operation::checkBend,
@@ -130,7 +130,7 @@ constexpr std::array kRows = {
               0,
               2,
               "wire-bent-twice",
-              kCheck,
+              kCheckDisturbs,
               "U14",
               checking},
     Operation{operation::spoonBend,
@@ -142,7 +142,7 @@ constexpr std::array kRows = {
               0.2,
               0.4,
               "wire-bent-twice",
-              kSpoon,
+              kSpoonDisturbs,
               "U16",
               damperStart},
     Operation{operation::damperWire,
@@ -154,7 +154,7 @@ constexpr std::array kRows = {
               0,
               0,
               "wire-bent-twice",
-              kDamperWire,
+              kDamperWireDisturbs,
               "U15",
               damperRise},
     Operation{operation::bridleBend,
@@ -166,7 +166,7 @@ constexpr std::array kRows = {
               0,
               0,
               "wire-bent-twice",
-              kStrap,
+              kStrapDisturbs,
               "U17",
               strap},
     Operation{operation::balanceRailShim,
@@ -190,7 +190,7 @@ constexpr std::array kRows = {
               0,
               0,
               "rail-screws",
-              kBack,
+              kBackDisturbs,
               "U4",
               lostMotion},
     Operation{operation::playerScrew,
@@ -202,7 +202,7 @@ constexpr std::array kRows = {
               0,
               0,
               "stack-seated",
-              kPlayer,
+              kPlayerDisturbs,
               "U19",
               playerClearance},
     Operation{operation::halfBlowRod,
@@ -214,7 +214,7 @@ constexpr std::array kRows = {
               0,
               0,
               "key-winks",
-              kHalfBlow,
+              kHalfBlowDisturbs,
               "U17",
               halfBlow},
     Operation{operation::pedalRod,
@@ -226,7 +226,7 @@ constexpr std::array kRows = {
               0,
               0,
               "pedal-free-play",
-              kPedal,
+              kPedalDisturbs,
               "U17",
               damperRise},
     Operation{operation::leverTiming,
@@ -238,15 +238,15 @@ constexpr std::array kRows = {
               0,
               0,
               "lever-free",
-              kTiming,
+              kTimingDisturbs,
               "",
               damperStart},
     Operation{operation::inspect, "inspect", none, false, actionIn, {2, 4}, 0, 0, "", {}, "U1", keyHeight},
 };
 
 constexpr bool rowsAtTheirPlace() {
-    for (std::size_t i = 0; i < kRows.size(); ++i)
-        if (kRows[i].id.row != i) return false;
+    for (std::size_t i = 0; i < kOperations.size(); ++i)
+        if (kOperations[i].id.row != i) return false;
     return true;
 }
 static_assert(rowsAtTheirPlace());
@@ -271,11 +271,11 @@ bool disturbs(OperationId id, NoteNumber at, Cell cell, const Piano& piano) {
 }
 
 std::span<const Operation> operations() {
-    return kRows;
+    return kOperations;
 }
 
 const Operation& row(OperationId id) {
-    return kRows.at(id.row);
+    return kOperations.at(id.row);
 }
 
 std::string_view key(OperationId id) {
@@ -283,7 +283,7 @@ std::string_view key(OperationId id) {
 }
 
 Outcome<OperationId> findOperation(std::string_view wanted) {
-    for (const Operation& candidate : kRows)
+    for (const Operation& candidate : kOperations)
         if (candidate.key == wanted) return candidate.id;
     return refuse(RefusalCode::unknownOperation, std::string{wanted});
 }

@@ -19,10 +19,10 @@ constexpr double kCapstanNatural = 2.0, kCapstanSharp = 1.8, kCapstanSd = 0.8;
 constexpr double kButton = 1.2, kButtonSd = 0.6;
 constexpr double kRockerSd = 1.5;
 constexpr double kGrandCapstan = 10, kGrandCapstanSd = 4;
-constexpr double kLetOff = 6, kLetOffSd = 3;
-constexpr double kDrop = 3, kDropSd = 1.75;
-constexpr double kCheck = 3, kCheckSd = 1.5;
-constexpr double kSpoon = 12, kSpoonSd = 6;
+constexpr double kLetOffTurns = 6, kLetOffTurnsSd = 3;
+constexpr double kDropTurns = 3, kDropTurnsSd = 1.75;
+constexpr double kCheckTurns = 3, kCheckTurnsSd = 1.5;
+constexpr double kSpoonTurns = 12, kSpoonTurnsSd = 6;
 constexpr double kRailFactorSd = 0.125;
 
 struct Colour {
@@ -110,11 +110,12 @@ Response rail(OperationId id, const Piano& piano, const Colour& c) {
 }
 
 Response letOffScrew(const Piano& piano, const Colour& c) {
-    Response response{operation::letOffTurn,
-                      c.colour,
-                      {{letOff, kLetOff, kLetOffSd}, {aftertouch, kLetOff / c.ratio, kLetOffSd / c.ratio}}};
+    Response response{
+        operation::letOffTurn,
+        c.colour,
+        {{letOff, kLetOffTurns, kLetOffTurnsSd}, {aftertouch, kLetOffTurns / c.ratio, kLetOffTurnsSd / c.ratio}}};
     // The drop from the string is set by the drop screw alone: what let-off gains, drop below let-off loses.
-    if (!piano.vertical()) response.effects.push_back({drop, -kLetOff, kLetOffSd});
+    if (!piano.vertical()) response.effects.push_back({drop, -kLetOffTurns, kLetOffTurnsSd});
     return response;
 }
 
@@ -123,7 +124,7 @@ struct Row {
     OperationId operation;
     Guess guess;
 };
-constexpr std::array kRows = {
+constexpr std::array kFirstGuesses = {
     Row{operation::balancePunching,
         [](const Piano& p, const Colour& c) { return balance(operation::balancePunching, p, c); }},
     Row{operation::frontPunching, [](const Piano&, const Colour& c) { return front(c); }},
@@ -142,9 +143,9 @@ struct Plain {
 };
 // Operations with one dimension of their own. Those of unit `none` are set by looking: a sign, no magnitude.
 constexpr std::array kPlain = {
-    Plain{operation::dropTurn, {drop, kDrop, kDropSd}},
-    Plain{operation::checkBend, {checking, -kCheck, kCheckSd}},
-    Plain{operation::spoonBend, {damperStart, -kSpoon, kSpoonSd}},
+    Plain{operation::dropTurn, {drop, kDropTurns, kDropTurnsSd}},
+    Plain{operation::checkBend, {checking, -kCheckTurns, kCheckTurnsSd}},
+    Plain{operation::spoonBend, {damperStart, -kSpoonTurns, kSpoonTurnsSd}},
     Plain{operation::damperWire, {damperRise, -1, 1}},
     Plain{operation::bridleBend, {strap, -1, 1}},
     Plain{operation::playerScrew, {playerClearance, 1, 1}},
@@ -157,7 +158,7 @@ constexpr std::array kPlain = {
 
 std::vector<Response> firstResponses(const Piano& piano, std::array<double, 2> ratio) {
     std::vector<Response> responses;
-    for (const Row& guess : kRows) {
+    for (const Row& guess : kFirstGuesses) {
         if (!applies(guess.operation, piano)) continue;
         for (const KeyColour colour : {KeyColour::natural, KeyColour::sharp}) {
             const KeyArms& arms = piano.armsOf(colour);

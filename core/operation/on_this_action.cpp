@@ -65,11 +65,11 @@ constexpr std::array kReached = {
 };
 
 using enum Direction;
-struct Words {
+struct DirectionWords {
     Direction positive, negative;
 };
 // By row of the catalogue: the word of a positive and of a negative amount.
-constexpr std::array<Words, 18> kWords = {{
+constexpr std::array<DirectionWords, 18> kDirectionWords = {{
     {add, remove},              // balance punching
     {add, remove},              // front punching
     {anticlockwise, clockwise}, // capstan (see kCapstanWords)
@@ -93,7 +93,7 @@ constexpr std::array<Words, 18> kWords = {{
 // Seen from above, UP first. A drop button draws its wire up clockwise; of a rocker's two screws the one that lifts is
 // found by the trial; a fixed capstan is faced. Common practice, no source, except the two turning directions
 // (situations 23 and 24).
-constexpr std::array<Words, 6> kCapstanWords = {{
+constexpr std::array<DirectionWords, 6> kCapstanWords = {{
     {anticlockwise, clockwise}, // holed
     {anticlockwise, clockwise}, // square shank
     {anticlockwise, clockwise}, // dowel
@@ -166,8 +166,9 @@ std::array<double, 2> minutesToReach(Access access, const Piano& piano) {
 }
 
 Direction directionOf(OperationId id, double amount, const Piano& piano, bool reversed) {
-    const Words words =
-        id == operation::capstanTurn ? kCapstanWords.at(static_cast<std::size_t>(piano.capstan)) : kWords.at(id.row);
+    const DirectionWords words = id == operation::capstanTurn
+                                     ? kCapstanWords.at(static_cast<std::size_t>(piano.capstan))
+                                     : kDirectionWords.at(id.row);
     return (amount < 0) != reversed ? words.negative : words.positive;
 }
 

@@ -24,7 +24,7 @@ std::vector<std::string_view> split(std::string_view text, char at) {
     }
 }
 
-std::string_view trimmed(std::string_view text) {
+std::string_view withoutBlanks(std::string_view text) {
     while (!text.empty() && text.front() == ' ')
         text.remove_prefix(1);
     while (!text.empty() && text.back() == ' ')
@@ -33,7 +33,7 @@ std::string_view trimmed(std::string_view text) {
 }
 
 std::optional<int> wholeNumber(std::string_view text) {
-    text = trimmed(text);
+    text = withoutBlanks(text);
     int value = 0;
     const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
     if (fault != std::errc{} || end != text.data() + text.size()) return std::nullopt;
@@ -41,7 +41,7 @@ std::optional<int> wholeNumber(std::string_view text) {
 }
 
 std::optional<double> positiveNumber(std::string_view text) {
-    text = trimmed(text);
+    text = withoutBlanks(text);
     double value = 0;
     const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
     if (fault != std::errc{} || end != text.data() + text.size() || !std::isfinite(value) || value <= 0)
@@ -123,13 +123,13 @@ Outcome<void> setSections(Piano& piano, std::string_view name, std::string_view 
     std::vector<Section> sections;
     std::vector<NoteRange> ranges;
     for (auto part : split(value, ',')) {
-        part = trimmed(part);
+        part = withoutBlanks(part);
         const auto space = part.find(' ');
         const auto range = noteRange(part.substr(0, space), piano);
         if (!range)
             return refuse(RefusalCode::badSections, std::string(value), std::string(form),
                           {{}, 0, 0, std::string(name)});
-        const auto rest = space == std::string_view::npos ? std::string_view{} : trimmed(part.substr(space));
+        const auto rest = space == std::string_view::npos ? std::string_view{} : withoutBlanks(part.substr(space));
         sections.push_back({*range, std::string(rest)});
         ranges.push_back(*range);
     }
@@ -158,7 +158,7 @@ Outcome<void> setLastDamper(Piano& piano, std::string_view name, std::string_vie
 Outcome<void> setRestRail(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
     std::vector<NoteRange> pieces;
     for (const auto part : split(value, ',')) {
-        const auto range = noteRange(trimmed(part), piano);
+        const auto range = noteRange(withoutBlanks(part), piano);
         if (!range) return bad(name, value, form);
         pieces.push_back(*range);
     }

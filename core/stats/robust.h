@@ -10,7 +10,10 @@ namespace hammerline {
 /// Median; the mean of the two middle values of an even count. None: no values.
 std::optional<double> median(std::vector<double>);
 
-/// Median of |x - median|, not scaled. Times 1.4826 it estimates the standard deviation of a Gaussian.
+/// Times the median of |x - median| it estimates the standard deviation of a Gaussian: 1 / the quartile 0.6745.
+inline constexpr double kMadToDeviation = 1.4826;
+
+/// Median of |x - median|, not scaled.
 std::optional<double> medianAbsoluteDeviation(std::span<const double>);
 
 /// Mean of |x - median|.

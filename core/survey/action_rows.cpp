@@ -6,8 +6,6 @@ namespace {
 
 using enum Must;
 using enum JobStage;
-constexpr auto perNote = PartUnit::note;
-constexpr auto perPiano = PartUnit::piano;
 constexpr auto perSection = PartUnit::section;
 constexpr auto perPin = PartUnit::bushing;
 constexpr auto aSet = PartUnit::set;
@@ -21,7 +19,7 @@ bool letOffScrew(const Piano& p) {
 
 // The rows stand as on the page they come from.
 // clang-format off
-constexpr std::array kRows = {
+constexpr std::array kActionRows = {
     Row{1, "action-bolts", "UD", "loose>tighten foot-off-its-stud bracket-bent", "seat tighten pack-with-card", set, "",
         "all", perPiano, {10, 20}, false, beforeTilting, "tipping"},
     Row{2, "action-brackets", "UDG", "crack loose-screw>screw wood-rail-warped>refer", "glue screw refer", set, "",
@@ -98,7 +96,7 @@ constexpr std::array kRows = {
 } // namespace
 
 std::span<const Row> actionRows() {
-    return kRows;
+    return kActionRows;
 }
 
 } // namespace hammerline::survey

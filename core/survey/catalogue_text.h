@@ -24,6 +24,10 @@ struct Row {
     bool damper = false;
 };
 
+// Units as the rows name them.
+inline constexpr auto perNote = PartUnit::note;
+inline constexpr auto perPiano = PartUnit::piano;
+
 /// Rows 1 to 33: action, hammers, repetition, let-off, rests.
 std::span<const Row> actionRows();
 /// Rows 34 to 70: dampers, keys, capstans, trapwork, what is outside the action, player.

@@ -6,14 +6,14 @@
 namespace hammerline {
 namespace {
 
-using Words = std::vector<std::string_view>;
+using TypedWords = std::vector<std::string_view>;
 
 constexpr bool blank(char c) {
     return c == ' ' || c == '\t' || c == '\n' || c == '\r';
 }
 
-Words wordsOf(std::string_view text) {
-    Words out;
+TypedWords typedWords(std::string_view text) {
+    TypedWords out;
     std::size_t i = 0;
     while (i < text.size()) {
         while (i < text.size() && blank(text[i]))
@@ -81,7 +81,7 @@ Outcome<std::vector<NoteNumber>> notesWith(const Part& part, std::string_view ty
 }
 
 Outcome<Head> readHead(std::string_view text, const Piano& piano) {
-    const Words words = wordsOf(text);
+    const TypedWords words = typedWords(text);
     const auto place = std::find_if(words.begin(), words.end(), [](std::string_view w) { return findPart(w); });
     if (place == words.end()) {
         const std::string asked = words.size() > 1 ? std::string(words[1]) : std::string(text);
@@ -185,7 +185,7 @@ Outcome<std::vector<Finding>> parseFindingStates(std::string_view text, const Pi
 }
 
 Outcome<Symptom> parseSymptom(std::string_view text, const Piano& piano) {
-    const Words words = wordsOf(text);
+    const TypedWords words = typedWords(text);
     const auto known = symptomKeys();
     for (std::size_t n = 0; n < words.size(); ++n) {
         const std::string typed = joined(std::span(words).subspan(n), '-');

@@ -6,8 +6,6 @@ namespace {
 
 using enum Must;
 using enum JobStage;
-constexpr auto perNote = PartUnit::note;
-constexpr auto perPiano = PartUnit::piano;
 
 bool underdamper(const Piano& p) {
     return p.damping == Damping::underdamper;
@@ -27,7 +25,7 @@ bool hasStack(const Piano& p) {
 
 // The rows stand as on the page they come from.
 // clang-format off
-constexpr std::array kRows = {
+constexpr std::array kFurtherRows = {
     Row{34, "damper-lever", "UDO", "loose slow sticking-at-rest", "repin=centre-pin", Must::note, "", "S", perNote,
         {5, 10}, false, dampers, "solvents", nullptr, true},
     Row{35, "damper-lever-spring", "U", "broken weak over-strong wrong-length cord-broken>new-cord",
@@ -112,7 +110,7 @@ constexpr std::array kRows = {
 } // namespace
 
 std::span<const Row> furtherRows() {
-    return kRows;
+    return kFurtherRows;
 }
 
 } // namespace hammerline::survey

@@ -8,22 +8,22 @@
 namespace hammerline {
 namespace {
 
-struct Row {
+struct UnitRow {
     Unit unit;
     Kind kind;
     std::string_view key;
     UnitSize size;
 };
 
-constexpr std::array kRows = {
-    Row{Unit::mm, Kind::length, "mm", {kNmPerMm, 1}},
-    Row{Unit::cm, Kind::length, "cm", {10 * kNmPerMm, 1}},
-    Row{Unit::inch, Kind::length, "in", {kNmPerInch, 1}},
-    Row{Unit::thou, Kind::length, "thou", {kNmPerInch / 1000, 1}},
-    Row{Unit::gram, Kind::mass, "g", {kMgPerGram, 1}},
+constexpr std::array kUnits = {
+    UnitRow{Unit::mm, Kind::length, "mm", {kNmPerMm, 1}},
+    UnitRow{Unit::cm, Kind::length, "cm", {10 * kNmPerMm, 1}},
+    UnitRow{Unit::inch, Kind::length, "in", {kNmPerInch, 1}},
+    UnitRow{Unit::thou, Kind::length, "thou", {kNmPerInch / 1000, 1}},
+    UnitRow{Unit::gram, Kind::mass, "g", {kMgPerGram, 1}},
     // avoirdupois ounce: 28.349523125 g exactly (pound of 0.45359237 kg, agreement of 1959, divided by 16)
-    Row{Unit::ounce, Kind::mass, "oz", {28'349'523'125, 1'000'000}},
-    Row{Unit::percent, Kind::share, "%", {kPerPercent, 1}},
+    UnitRow{Unit::ounce, Kind::mass, "oz", {28'349'523'125, 1'000'000}},
+    UnitRow{Unit::percent, Kind::share, "%", {kPerPercent, 1}},
 };
 
 struct Spelling {
@@ -78,8 +78,8 @@ constexpr std::array kSpellings = {
     Spelling{"per cent", Unit::percent},
 };
 
-const Row& rowOf(Unit unit) {
-    return kRows[static_cast<std::size_t>(unit)];
+const UnitRow& rowOf(Unit unit) {
+    return kUnits[static_cast<std::size_t>(unit)];
 }
 
 } // namespace

@@ -1,6 +1,7 @@
 // A bench for the tests of the survey: pianos as they come in, findings as they are typed.
 #pragma once
 
+#include "core/history/record.h"
 #include "core/survey/job.h"
 
 #include <catch2/catch.hpp>
@@ -9,6 +10,13 @@ namespace hammerline::survey_bench {
 
 inline Piano pianoOf(ActionKind kind, int notes = 88) {
     return *makePiano(kind, notes);
+}
+
+inline PianoRecord recordOf(const Piano& piano) {
+    PianoRecord record;
+    record.piano = piano;
+    record.specName = "old-upright";
+    return record;
 }
 
 inline void set(Piano& piano, std::string_view attribute, std::string_view value) {

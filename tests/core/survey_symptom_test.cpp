@@ -10,13 +10,6 @@ using namespace hammerline::survey_bench;
 
 namespace {
 
-PianoRecord recordOf(const Piano& piano) {
-    PianoRecord record;
-    record.piano = piano;
-    record.specName = "old-upright";
-    return record;
-}
-
 void hear(PianoRecord& record, std::string_view typed) {
     const auto symptom = parseSymptom(typed, record.piano);
     REQUIRE(symptom);

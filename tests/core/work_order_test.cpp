@@ -13,13 +13,6 @@ using namespace hammerline::survey_bench;
 
 namespace {
 
-PianoRecord recordOf(const Piano& piano) {
-    PianoRecord record;
-    record.piano = piano;
-    record.specName = "old-upright";
-    return record;
-}
-
 const WorkOrderStep& step(const WorkOrder& order, std::string_view id) {
     const auto found =
         std::find_if(order.steps.begin(), order.steps.end(), [&](const WorkOrderStep& s) { return s.id == id; });

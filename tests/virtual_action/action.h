@@ -8,6 +8,11 @@
 
 namespace virtual_action {
 
+/// Millimetres of whole nanometres.
+inline double mmOf(std::int64_t nm) {
+    return static_cast<double>(nm) / 1e6;
+}
+
 /// How worn pianos are drawn; `share` scales every wear (1: computation 13, 0.5: half worn, 0: just regulated).
 struct Wear {
     double share = 1;

@@ -18,10 +18,6 @@ constexpr std::array kTrialNotes = {20, 45, 70};
 constexpr int kMostGoes = 6;
 constexpr double kSunk = 0.5; // mm: a smooth hump that is shimmed as one
 
-double mmOf(std::int64_t nm) {
-    return static_cast<double>(nm) / 1e6;
-}
-
 double middle(std::vector<double> x) {
     std::sort(x.begin(), x.end());
     return x.empty() ? 0 : (x[(x.size() - 1) / 2] + x[x.size() / 2]) / 2;

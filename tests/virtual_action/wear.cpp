@@ -22,10 +22,6 @@ double solve(double from, double step, double wanted, const std::function<double
     return b;
 }
 
-double mmOf(std::int64_t nm) {
-    return static_cast<double>(nm) / 1e6;
-}
-
 /// How evenly a good shop leaves a piano: 1 sd, mm. Common practice, no source.
 struct Evenness {
     double height = 0.08, dip = 0.10, lostMotion = 0.07, blow = 0.30, letOff = 0.20, aftertouch = 0.10, checking = 0.8,

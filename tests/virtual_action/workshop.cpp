@@ -12,10 +12,6 @@ constexpr double kAllKeysOffAndOn = 15;      // minutes, bench-practice 2.7
 constexpr double kPunchingWithKeysOff = 0.5; // minutes a key when all are off anyway
 constexpr std::size_t kMostSingleKeys = 20;
 
-double mmOf(std::int64_t nm) {
-    return static_cast<double>(nm) / 1e6;
-}
-
 /// What the hand can read: half millimetres at the hammer's long distances, tenths elsewhere (computation 2).
 double rounded(double mm, DimensionId id) {
     const bool coarse = id == dimension::blow || id == dimension::checking || id == dimension::damperStart;

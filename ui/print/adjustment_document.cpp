@@ -2,6 +2,7 @@
 #include "core/plan/plan_in_force.h"
 #include "ui/print/documents.h"
 #include "ui/print/work_rows.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -13,9 +14,7 @@ namespace hammerline::print {
 
 namespace {
 
-QString said(const char* text) {
-    return QCoreApplication::translate("paper", text);
-}
+using words::onPaper;
 
 QString notesCount(std::size_t count) {
     return QCoreApplication::translate("paper", "%n note(s)", nullptr, static_cast<int>(count));
@@ -25,8 +24,8 @@ QString notesCount(std::size_t count) {
 QString answerText(const AdjustmentWork& work) {
     if (!work.answer) return {};
     const bool turns = row(work.operation).unit == AmountUnit::turn;
-    return (turns ? said(QT_TRANSLATE_NOOP("paper", "learned: about %1 mm a turn"))
-                  : said(QT_TRANSLATE_NOOP("paper", "learned: about %1 mm a millimetre")))
+    return (turns ? onPaper(QT_TRANSLATE_NOOP("paper", "learned: about %1 mm a turn"))
+                  : onPaper(QT_TRANSLATE_NOOP("paper", "learned: about %1 mm a millimetre")))
         .arg(mm(std::abs(work.answer->perUnit), 1));
 }
 
@@ -49,7 +48,7 @@ Paragraph whatATurnDoes(const AdjustmentWork& work, const Piano& piano) {
     if (work.cap > 0 && unitOf(work.operation, piano) == AmountUnit::turn)
         text.push_back(
             {QLatin1Char(' ') +
-                 said(QT_TRANSLATE_NOOP("paper", "Not more than %1 turn a go, then look.")).arg(turnText(work.cap)),
+                 onPaper(QT_TRANSLATE_NOOP("paper", "Not more than %1 turn a go, then look.")).arg(turnText(work.cap)),
              false});
     if (const QString stop = words::stopSentence(work.guard); !stop.isEmpty())
         text.push_back({QLatin1Char(' ') + stop, false});
@@ -62,17 +61,19 @@ public:
         : m_source(source), m_sheet(sheet), m_plan(plan) {}
 
     Document build() {
-        m_document = emptyDocument(m_source,
-                                   m_sheet.trialFirst ? said(QT_TRANSLATE_NOOP("paper", "Adjustment list: trial first"))
-                                                      : said(QT_TRANSLATE_NOOP("paper", "Adjustment list")),
-                                   intentText());
+        m_document =
+            emptyDocument(m_source,
+                          m_sheet.trialFirst ? onPaper(QT_TRANSLATE_NOOP("paper", "Adjustment list: trial first"))
+                                             : onPaper(QT_TRANSLATE_NOOP("paper", "Adjustment list")),
+                          intentText());
         add(cautionBox(cautionText(m_source.piano()), m_source.width()));
         askFirst();
         if (m_sheet.visits.empty())
-            add(paragraphBlock({{said(QT_TRANSLATE_NOOP("paper", "Nothing to adjust: every reading of this pass lies "
-                                                                 "where it should.")),
-                                 false}},
-                               12, m_source.width()));
+            add(paragraphBlock(
+                {{onPaper(QT_TRANSLATE_NOOP("paper", "Nothing to adjust: every reading of this pass lies "
+                                                     "where it should.")),
+                  false}},
+                12, m_source.width()));
         for (const AdjustmentVisit& visit : m_sheet.visits)
             addVisit(visit);
         conflicts();
@@ -87,8 +88,8 @@ private:
     QString intentText() const {
         const QString minutes = minutesText(m_sheet.minutes);
         return (m_plan.options.intent == Intent::touchUp
-                    ? said(QT_TRANSLATE_NOOP("paper", "what is out, with the least work  ·  %1 in all"))
-                    : said(QT_TRANSLATE_NOOP("paper", "everything to the aim  ·  %1 in all")))
+                    ? onPaper(QT_TRANSLATE_NOOP("paper", "what is out, with the least work  ·  %1 in all"))
+                    : onPaper(QT_TRANSLATE_NOOP("paper", "everything to the aim  ·  %1 in all")))
             .arg(minutes);
     }
 
@@ -101,22 +102,23 @@ private:
                 addQuestion(words::askFirstSentence(id));
         }
         if (!parts.isEmpty())
-            addQuestion(said(QT_TRANSLATE_NOOP("paper", "not looked at yet, look before anything is adjusted: %1."))
+            addQuestion(onPaper(QT_TRANSLATE_NOOP("paper", "not looked at yet, look before anything is adjusted: %1."))
                             .arg(parts.join(QStringLiteral("; "))));
     }
 
     void addQuestion(const QString& text) {
-        const Paragraph question = {{said(QT_TRANSLATE_NOOP("paper", "First: ")), true}, {text, false}};
+        const Paragraph question = {{onPaper(QT_TRANSLATE_NOOP("paper", "First: ")), true}, {text, false}};
         add(tickedParagraph(question, m_source.width()));
     }
 
     Solid bar(const AdjustmentVisit& visit, bool again) const {
         const QString access = words::accessName(visit.access);
         return accessBar(
-            again ? said(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(access) : access, accessRemark(visit.access),
+            again ? onPaper(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(access) : access,
+            accessRemark(visit.access),
             again || visit.minutesToGetThere <= 0
                 ? QString{}
-                : said(QT_TRANSLATE_NOOP("paper", "%1 to get there")).arg(minutesText(visit.minutesToGetThere)));
+                : onPaper(QT_TRANSLATE_NOOP("paper", "%1 to get there")).arg(minutesText(visit.minutesToGetThere)));
     }
 
     void addVisit(const AdjustmentVisit& visit) {
@@ -137,18 +139,18 @@ private:
 
     void addTrial(const AdjustmentVisit& visit, const AdjustmentWork& work) {
         const Trial& trial = *work.trial;
-        add(paragraphBlock({{said(QT_TRANSLATE_NOOP("paper", "A  Trial first: %1, %2. "))
+        add(paragraphBlock({{onPaper(QT_TRANSLATE_NOOP("paper", "A  Trial first: %1, %2. "))
                                  .arg(notesCount(trial.notes.size()), trialAmount(work, m_source.piano())),
                              true},
-                            {said(QT_TRANSLATE_NOOP("paper", "Not more; three soft blows, read again, write it here "
-                                                             "and type it in.")),
+                            {onPaper(QT_TRANSLATE_NOOP("paper", "Not more; three soft blows, read again, write it here "
+                                                                "and type it in.")),
                              false}},
                            10, m_source.width(), true));
         add(trialTable(work, m_source.piano(), again(visit, work)));
         if (work.lines.size() > trial.notes.size()) {
             add(gap(2));
-            add(paragraphBlock({{said(QT_TRANSLATE_NOOP("paper", "B  All others: direction and aim only. ")), true},
-                                {said(QT_TRANSLATE_NOOP(
+            add(paragraphBlock({{onPaper(QT_TRANSLATE_NOOP("paper", "B  All others: direction and aim only. ")), true},
+                                {onPaper(QT_TRANSLATE_NOOP(
                                      "paper", "Nothing is learned yet: a guess is too wide to print an amount. "
                                               "Without the trial: a touch, look, then on, until the aim is there.")),
                                  false}},
@@ -160,7 +162,7 @@ private:
         const Solid access = bar(visit, true);
         const Solid heading =
             headingBlock(QString::number(work.number),
-                         said(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(words::name(work.operation)), {});
+                         onPaper(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(words::name(work.operation)), {});
         return {access.height + heading.height, [access, heading](Canvas& c, const QRectF& r) {
                     access.paint(c, {r.x(), r.y(), r.width(), access.height});
                     heading.paint(c, {r.x(), r.y() + access.height, r.width(), heading.height});
@@ -176,7 +178,7 @@ private:
 
     void conflicts() {
         if (m_plan.conflicts.empty()) return;
-        add(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "Cannot be brought in: choose")), {}));
+        add(headingBlock({}, onPaper(QT_TRANSLATE_NOOP("paper", "Cannot be brought in: choose")), {}));
         for (const Conflict& conflict : m_plan.conflicts)
             add(paragraphBlock({{words::conflictSentence(conflict, m_source.piano()), false}}, 9.5, m_source.width()));
         add(gap(2));
@@ -188,7 +190,7 @@ private:
         for (const ToRead& read : m_plan.readNext)
             notes[read.cell.dimension].push_back(read.cell.note);
         add(headingBlock(
-            {}, said(QT_TRANSLATE_NOOP("paper", "Then read, and nothing else")),
+            {}, onPaper(QT_TRANSLATE_NOOP("paper", "Then read, and nothing else")),
             QCoreApplication::translate("paper", "%n reading(s)", nullptr, static_cast<int>(m_plan.readNext.size()))));
         for (auto& [dimension, list] : notes) {
             std::ranges::sort(list);
@@ -202,10 +204,10 @@ private:
         if (m_sheet.mendFirst.empty()) return {};
         QStringList entries;
         for (const MendFirst& mend : m_sheet.mendFirst)
-            entries << said(QT_TRANSLATE_NOOP("paper", "%1 %2 %3"))
+            entries << onPaper(QT_TRANSLATE_NOOP("paper", "%1 %2 %3"))
                            .arg(QString::fromStdString(writeNotes(mend.notes)), words::partOfActionName(mend.part),
                                 words::faultName(mend.fault));
-        return {{said(QT_TRANSLATE_NOOP("paper", "Left out, mend first: ")), true},
+        return {{onPaper(QT_TRANSLATE_NOOP("paper", "Left out, mend first: ")), true},
                 {entries.join(QStringLiteral("; ")) + QLatin1Char('.'), false}};
     }
 

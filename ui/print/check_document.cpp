@@ -1,5 +1,6 @@
 // The check list on paper: causes first, then what is out, worst first, then the counts by dimension.
 #include "ui/print/documents.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -10,9 +11,7 @@ namespace hammerline::print {
 
 namespace {
 
-QString said(const char* text) {
-    return QCoreApplication::translate("paper", text);
-}
+using words::onPaper;
 
 constexpr Type kHead{9}, kCell{10}, kSmall{8.5};
 // Right or left edges in a column, mm.
@@ -30,7 +29,8 @@ QString valueText(const Judged& judged) {
 QString deviationText(const Judged& judged) {
     if (judged.verdict == Verdict::undecided) return QStringLiteral("?");
     if (judged.verdict == Verdict::within)
-        return judged.step ? said(QT_TRANSLATE_NOOP("paper", "step")) : said(QT_TRANSLATE_NOOP("paper", "uneven"));
+        return judged.step ? onPaper(QT_TRANSLATE_NOOP("paper", "step"))
+                           : onPaper(QT_TRANSLATE_NOOP("paper", "uneven"));
     if (judged.infinite || !judged.deviation) return {};
     const QString sign = *judged.deviation < 0 ? QString(QChar(0x2212)) : QStringLiteral("+");
     return sign + QString::number(std::abs(*judged.deviation), 'f', 1);
@@ -57,19 +57,19 @@ Table outTable(const CheckSheet& sheet, const Piano& piano) {
     Table table;
     table.head = [](Canvas& c, const QRectF& r) {
         const double base = r.bottom() - 1.8;
-        c.text(r.x() + 1, base, said(QT_TRANSLATE_NOOP("paper", "note")), kHead);
-        c.text(r.x() + kDimensionLeft, base, said(QT_TRANSLATE_NOOP("paper", "what")), kHead);
-        c.text(r.x() + kValueRight, base, said(QT_TRANSLATE_NOOP("paper", "reading")), kHead, Align::right);
-        c.text(r.x() + kZoneRight, base, said(QT_TRANSLATE_NOOP("paper", "zone")), kHead, Align::right);
-        c.text(r.right(), base, said(QT_TRANSLATE_NOOP("paper", "deviation")), kHead, Align::right);
+        c.text(r.x() + 1, base, onPaper(QT_TRANSLATE_NOOP("paper", "note")), kHead);
+        c.text(r.x() + kDimensionLeft, base, onPaper(QT_TRANSLATE_NOOP("paper", "what")), kHead);
+        c.text(r.x() + kValueRight, base, onPaper(QT_TRANSLATE_NOOP("paper", "reading")), kHead, Align::right);
+        c.text(r.x() + kZoneRight, base, onPaper(QT_TRANSLATE_NOOP("paper", "zone")), kHead, Align::right);
+        c.text(r.right(), base, onPaper(QT_TRANSLATE_NOOP("paper", "deviation")), kHead, Align::right);
         c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
     };
-    table.again = headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "Worst first, continued")), {});
+    table.again = headingBlock({}, onPaper(QT_TRANSLATE_NOOP("paper", "Worst first, continued")), {});
     for (const CheckLine& line : sheet.lines)
         table.rows.push_back({7,
                               {},
                               [line, &piano](Canvas& c, const QRectF& r) { paintLine(c, r, line, piano); },
-                              said(QT_TRANSLATE_NOOP("paper", "note %1")).arg(line.judged->cell.note.value)});
+                              onPaper(QT_TRANSLATE_NOOP("paper", "note %1")).arg(line.judged->cell.note.value)});
     return table;
 }
 
@@ -79,9 +79,9 @@ Solid countsBlock(const Review& review) {
     const double height = kLine * static_cast<double>(review.byDimension.size() + 1) + 1.5;
     return {height, [&review](Canvas& c, const QRectF& r) {
                 const std::array<QString, 6> heads = {
-                    said(QT_TRANSLATE_NOOP("paper", "low")),    said(QT_TRANSLATE_NOOP("paper", "within")),
-                    said(QT_TRANSLATE_NOOP("paper", "high")),   said(QT_TRANSLATE_NOOP("paper", "? open")),
-                    said(QT_TRANSLATE_NOOP("paper", "uneven")), said(QT_TRANSLATE_NOOP("paper", "not read"))};
+                    onPaper(QT_TRANSLATE_NOOP("paper", "low")),    onPaper(QT_TRANSLATE_NOOP("paper", "within")),
+                    onPaper(QT_TRANSLATE_NOOP("paper", "high")),   onPaper(QT_TRANSLATE_NOOP("paper", "? open")),
+                    onPaper(QT_TRANSLATE_NOOP("paper", "uneven")), onPaper(QT_TRANSLATE_NOOP("paper", "not read"))};
                 const auto right = [&](std::size_t i) { return r.x() + 70 + static_cast<double>(i) * 21; };
                 double base = r.y() + 4;
                 for (std::size_t i = 0; i < heads.size(); ++i)
@@ -102,12 +102,12 @@ Solid countsBlock(const Review& review) {
 
 Document checkDocument(const Source& source, const CheckSheet& sheet) {
     const QString about =
-        said(QT_TRANSLATE_NOOP("paper", "%1 of %2 notes out")).arg(sheet.notesOut).arg(sheet.notesRead);
-    Document document = emptyDocument(source, said(QT_TRANSLATE_NOOP("paper", "Check list")), about);
+        onPaper(QT_TRANSLATE_NOOP("paper", "%1 of %2 notes out")).arg(sheet.notesOut).arg(sheet.notesRead);
+    Document document = emptyDocument(source, onPaper(QT_TRANSLATE_NOOP("paper", "Check list")), about);
     auto& blocks = document.blocks;
     const Review& review = source.view.review;
     if (!source.view.causes.empty()) {
-        blocks.emplace_back(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "One cause behind many")), {}));
+        blocks.emplace_back(headingBlock({}, onPaper(QT_TRANSLATE_NOOP("paper", "One cause behind many")), {}));
         for (const Cause& cause : source.view.causes)
             blocks.emplace_back(
                 paragraphBlock(boldBeforeColon(words::causeSentence(cause, source.piano())), 10, source.width()));
@@ -115,27 +115,27 @@ Document checkDocument(const Source& source, const CheckSheet& sheet) {
     }
     for (const DoubtfulNote& doubt : review.doubtful)
         blocks.emplace_back(paragraphBlock(
-            {{said(QT_TRANSLATE_NOOP("paper", "Measure again: note %1, %2. "))
+            {{onPaper(QT_TRANSLATE_NOOP("paper", "Measure again: note %1, %2. "))
                   .arg(words::noteName(doubt.note, source.piano()), words::name(doubt.suspect)),
               true},
-             {said(QT_TRANSLATE_NOOP("paper", "It does not agree with the other readings of this note.")), false}},
+             {onPaper(QT_TRANSLATE_NOOP("paper", "It does not agree with the other readings of this note.")), false}},
             10, source.width()));
     if (sheet.lines.empty()) {
         blocks.emplace_back(paragraphBlock(
             {{review.ranked.empty()
-                  ? said(QT_TRANSLATE_NOOP("paper", "Nothing is measured in this pass."))
-                  : said(QT_TRANSLATE_NOOP("paper", "Nothing is out: every reading lies within its zone.")),
+                  ? onPaper(QT_TRANSLATE_NOOP("paper", "Nothing is measured in this pass."))
+                  : onPaper(QT_TRANSLATE_NOOP("paper", "Nothing is out: every reading lies within its zone.")),
               false}},
             12, source.width()));
     } else {
         blocks.emplace_back(headingBlock(
-            {}, said(QT_TRANSLATE_NOOP("paper", "Worst first")),
+            {}, onPaper(QT_TRANSLATE_NOOP("paper", "Worst first")),
             QCoreApplication::translate("paper", "%n reading(s)", nullptr, static_cast<int>(sheet.lines.size()))));
         blocks.emplace_back(outTable(sheet, source.piano()));
     }
     if (!review.byDimension.empty()) {
         blocks.emplace_back(gap(3));
-        blocks.emplace_back(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "By dimension")), {}));
+        blocks.emplace_back(headingBlock({}, onPaper(QT_TRANSLATE_NOOP("paper", "By dimension")), {}));
         blocks.emplace_back(countsBlock(review));
     }
     return document;

@@ -1,5 +1,6 @@
 // What every sheet says in the same words.
 #include "ui/print/documents.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -10,23 +11,22 @@
 namespace hammerline::print {
 
 namespace {
-QString said(const char* text) {
-    return QCoreApplication::translate("paper", text);
-}
+using words::onPaper;
+
 constexpr double kFootPoints = 8.5;
 
 /// "Readings in mm. ▲ … ▼ …", the signs painted, then the zones' source and where the bass end is.
 Solid footOf(const Source& source) {
     const Type type{kFootPoints};
     const double line = lineHeight(type);
-    const QString units = said(QT_TRANSLATE_NOOP("paper", "Readings in mm."));
-    const QString high = said(QT_TRANSLATE_NOOP("paper", "too far or too much"));
-    const QString low = said(QT_TRANSLATE_NOOP("paper", "too near or too little"));
-    const QString tick = said(QT_TRANSLATE_NOOP("paper", "A tick means: set to the aim."));
-    QString second = said(QT_TRANSLATE_NOOP("paper", "A maker's own figures win over these zones."));
+    const QString units = onPaper(QT_TRANSLATE_NOOP("paper", "Readings in mm."));
+    const QString high = onPaper(QT_TRANSLATE_NOOP("paper", "too far or too much"));
+    const QString low = onPaper(QT_TRANSLATE_NOOP("paper", "too near or too little"));
+    const QString tick = onPaper(QT_TRANSLATE_NOOP("paper", "A tick means: set to the aim."));
+    QString second = onPaper(QT_TRANSLATE_NOOP("paper", "A maker's own figures win over these zones."));
     if (source.piano().vertical())
         second += QStringLiteral("    ") +
-                  said(QT_TRANSLATE_NOOP("paper", "Bass end: with the action's back to you it is on your right."));
+                  onPaper(QT_TRANSLATE_NOOP("paper", "Bass end: with the action's back to you it is on your right."));
     return {2 * line, [=](Canvas& c, const QRectF& r) {
                 const double base = r.y() + line * 0.75;
                 double x = r.x() + c.text(r.x(), base, units, type) + 3;
@@ -43,8 +43,8 @@ Solid footOf(const Source& source) {
 } // namespace
 
 QString passText(const Pass& pass) {
-    return pass.label.empty() ? said(QT_TRANSLATE_NOOP("paper", "pass %1")).arg(pass.number)
-                              : said(QT_TRANSLATE_NOOP("paper", "pass %1, %2"))
+    return pass.label.empty() ? onPaper(QT_TRANSLATE_NOOP("paper", "pass %1")).arg(pass.number)
+                              : onPaper(QT_TRANSLATE_NOOP("paper", "pass %1, %2"))
                                     .arg(pass.number)
                                     .arg(QString::fromStdString(pass.label));
 }
@@ -57,7 +57,7 @@ Document emptyDocument(const Source& source, const QString& title, const QString
         document.subtitle.push_back({QStringLiteral("  ·  ") + passText(source.view.pass), false});
     if (!about.isEmpty()) document.subtitle.push_back({QStringLiteral("  ·  ") + about, false});
     document.specLine =
-        said(QT_TRANSLATE_NOOP("paper", "Zones: %1. Source: %2"))
+        onPaper(QT_TRANSLATE_NOOP("paper", "Zones: %1. Source: %2"))
             .arg(words::specName(source.view.sheet.name), QString::fromStdString(source.view.sheet.source));
     document.date = QLocale().toString(source.date, QStringLiteral("d MMMM yyyy"));
     document.foot = footOf(source);
@@ -83,15 +83,12 @@ Paragraph cautionText(const Piano& piano) {
 
 QString minutesText(double minutes) {
     const int all = static_cast<int>(std::lround(minutes));
-    if (all < 60) return said(QT_TRANSLATE_NOOP("paper", "%1 min")).arg(std::max(all, minutes > 0 ? 1 : 0));
-    return said(QT_TRANSLATE_NOOP("paper", "%1 h %2")).arg(all / 60).arg(all % 60, 2, 10, QLatin1Char('0'));
+    if (all < 60) return onPaper(QT_TRANSLATE_NOOP("paper", "%1 min")).arg(std::max(all, minutes > 0 ? 1 : 0));
+    return onPaper(QT_TRANSLATE_NOOP("paper", "%1 h %2")).arg(all / 60).arg(all % 60, 2, 10, QLatin1Char('0'));
 }
 
 QString mm(double value, int decimals) {
-    QString text = QString::number(std::abs(value), 'f', decimals);
-    const bool zero = text.toDouble() == 0.0;
-    if (value < 0 && !zero) text.prepend(QChar(0x2212));
-    return text;
+    return words::number(value, decimals);
 }
 
 double noteCell(Canvas& c, double x, double base, NoteNumber note, const Piano& piano) {
@@ -103,7 +100,7 @@ double noteCell(Canvas& c, double x, double base, NoteNumber note, const Piano& 
 QString sectionText(std::size_t index, const Piano& piano) {
     const std::vector<Section> sections = sectionsOf(piano);
     const Section& section = sections.at(index);
-    return said(QT_TRANSLATE_NOOP("paper", "%1, notes %2 to %3"))
+    return onPaper(QT_TRANSLATE_NOOP("paper", "%1, notes %2 to %3"))
         .arg(words::sectionName(section, index, sections.size()))
         .arg(section.range.first)
         .arg(section.range.last);

@@ -1,5 +1,6 @@
 // Two passes on paper: what was out and is out, median and spread, what got worse, what was learned.
 #include "ui/print/documents.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -10,9 +11,7 @@ namespace hammerline::print {
 
 namespace {
 
-QString said(const char* text) {
-    return QCoreApplication::translate("paper", text);
-}
+using words::onPaper;
 
 constexpr Type kHead{9}, kCell{10}, kBold{10, true};
 constexpr double kRow = 7;
@@ -23,20 +22,20 @@ constexpr double kBefore = 54, kNow = 68, kWorse = 82, kMedianBefore = 98, kMedi
 QString stateText(const ComparisonLine& line) {
     switch (line.state) {
     case DimensionState::even:
-        return said(QT_TRANSLATE_NOOP("paper", "even"));
+        return onPaper(QT_TRANSLATE_NOOP("paper", "even"));
     case DimensionState::good:
-        return said(QT_TRANSLATE_NOOP("paper", "good"));
+        return onPaper(QT_TRANSLATE_NOOP("paper", "good"));
     case DimensionState::notComparable:
-        return said(QT_TRANSLATE_NOOP("paper", "not comparable"));
+        return onPaper(QT_TRANSLATE_NOOP("paper", "not comparable"));
     case DimensionState::notYet:
         break;
     }
     if (!line.stopped.empty())
-        return said(QT_TRANSLATE_NOOP("paper", "%1 out, %2 stopped"))
+        return onPaper(QT_TRANSLATE_NOOP("paper", "%1 out, %2 stopped"))
             .arg(line.outNow)
             .arg(QString::fromStdString(writeNotes(line.stopped)));
-    return line.outNow > 0 ? said(QT_TRANSLATE_NOOP("paper", "%1 out")).arg(line.outNow)
-                           : said(QT_TRANSLATE_NOOP("paper", "uneven"));
+    return line.outNow > 0 ? onPaper(QT_TRANSLATE_NOOP("paper", "%1 out")).arg(line.outNow)
+                           : onPaper(QT_TRANSLATE_NOOP("paper", "uneven"));
 }
 
 QString number(const std::optional<double>& value, DimensionId dimension) {
@@ -55,17 +54,17 @@ void paintHeads(Canvas& c, const QRectF& r, int before, int now) {
     const auto under = [&](double right, const QString& text) {
         c.text(r.x() + right, lower, text, kHead, Align::right);
     };
-    const QString was = said(QT_TRANSLATE_NOOP("paper", "pass %1")).arg(before);
-    const QString is = said(QT_TRANSLATE_NOOP("paper", "pass %1")).arg(now);
-    over(kNow, said(QT_TRANSLATE_NOOP("paper", "readings out")));
-    over(kMedianNow, said(QT_TRANSLATE_NOOP("paper", "median")));
-    over(kSpreadNow, said(QT_TRANSLATE_NOOP("paper", "spread")));
+    const QString was = onPaper(QT_TRANSLATE_NOOP("paper", "pass %1")).arg(before);
+    const QString is = onPaper(QT_TRANSLATE_NOOP("paper", "pass %1")).arg(now);
+    over(kNow, onPaper(QT_TRANSLATE_NOOP("paper", "readings out")));
+    over(kMedianNow, onPaper(QT_TRANSLATE_NOOP("paper", "median")));
+    over(kSpreadNow, onPaper(QT_TRANSLATE_NOOP("paper", "spread")));
     for (const double right : {kBefore, kMedianBefore, kSpreadBefore})
         under(right, was);
     for (const double right : {kNow, kMedianNow, kSpreadNow})
         under(right, is);
-    under(kWorse, said(QT_TRANSLATE_NOOP("paper", "worse")));
-    c.text(r.x() + kState, lower, said(QT_TRANSLATE_NOOP("paper", "now it is")), kHead);
+    under(kWorse, onPaper(QT_TRANSLATE_NOOP("paper", "worse")));
+    c.text(r.x() + kState, lower, onPaper(QT_TRANSLATE_NOOP("paper", "now it is")), kHead);
     c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
 }
 
@@ -94,7 +93,7 @@ Table comparisonTable(const ComparisonSheet& sheet, int before, int now) {
     table.columns = 1;
     table.headHeight = 10.5;
     table.head = [before, now](Canvas& c, const QRectF& r) { paintHeads(c, r, before, now); };
-    table.again = headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "By dimension, continued")), {});
+    table.again = headingBlock({}, onPaper(QT_TRANSLATE_NOOP("paper", "By dimension, continued")), {});
     for (const ComparisonLine& line : sheet.lines)
         table.rows.push_back(
             {kRow, {}, [line](Canvas& c, const QRectF& r) { paintLine(c, r, line); }, words::name(line.dimension)});
@@ -103,19 +102,19 @@ Table comparisonTable(const ComparisonSheet& sheet, int before, int now) {
 
 QString climateText(const ClimateRemark& climate) {
     const QString figures =
-        said(QT_TRANSLATE_NOOP("paper", "Moisture that wood takes up in this air: %1 % then, %2 % now."))
+        onPaper(QT_TRANSLATE_NOOP("paper", "Moisture that wood takes up in this air: %1 % then, %2 % now."))
             .arg(mm(climate.moistureBefore, 1), mm(climate.moistureNow, 1));
     return climate.couldExplain
                ? figures + QLatin1Char(' ') +
-                     said(QT_TRANSLATE_NOOP("paper", "Key height and lost motion may have moved by themselves."))
+                     onPaper(QT_TRANSLATE_NOOP("paper", "Key height and lost motion may have moved by themselves."))
                : figures;
 }
 
 QString learnedText(const Response& response, const Piano& piano) {
     const Effect& effect = response.effects.front();
     const QString per = unitOf(response.operation, piano) == AmountUnit::turn
-                            ? said(QT_TRANSLATE_NOOP("paper", "%1: %2 mm a turn, %3 to %4, from %5 pairs"))
-                            : said(QT_TRANSLATE_NOOP("paper", "%1: %2 mm a millimetre, %3 to %4, from %5 pairs"));
+                            ? onPaper(QT_TRANSLATE_NOOP("paper", "%1: %2 mm a turn, %3 to %4, from %5 pairs"))
+                            : onPaper(QT_TRANSLATE_NOOP("paper", "%1: %2 mm a millimetre, %3 to %4, from %5 pairs"));
     return per
         .arg(words::name(response.operation), mm(effect.perUnit, 1), mm(response.low95, 1), mm(response.high95, 1))
         .arg(response.pairs);
@@ -125,15 +124,16 @@ QString learnedText(const Response& response, const Piano& piano) {
 
 Document comparisonDocument(const Source& source, const PassView& before, const Comparison& comparison,
                             const ComparisonSheet& sheet) {
-    const QString about = said(QT_TRANSLATE_NOOP("paper", "against pass %1  ·  %2 notes out before, %3 now"))
+    const QString about = onPaper(QT_TRANSLATE_NOOP("paper", "against pass %1  ·  %2 notes out before, %3 now"))
                               .arg(comparison.from)
                               .arg(sheet.notesOutBefore)
                               .arg(sheet.notesOutNow);
-    Document document = emptyDocument(source, said(QT_TRANSLATE_NOOP("paper", "Comparison")), about);
+    Document document = emptyDocument(source, onPaper(QT_TRANSLATE_NOOP("paper", "Comparison")), about);
     auto& blocks = document.blocks;
     const double width = source.width();
     blocks.emplace_back(paragraphBlock(
-        {{said(QT_TRANSLATE_NOOP("paper", "Grade of this pass: %1. ")).arg(words::gradeName(comparison.grade)), true}},
+        {{onPaper(QT_TRANSLATE_NOOP("paper", "Grade of this pass: %1. ")).arg(words::gradeName(comparison.grade)),
+          true}},
         11, width));
     for (const std::string_view missing : comparison.missingForGrade)
         blocks.emplace_back(paragraphBlock({{words::missingForGradeSentence(missing), false}}, 9.5, width));
@@ -142,14 +142,14 @@ Document comparisonDocument(const Source& source, const PassView& before, const 
     blocks.emplace_back(gap(2));
     if (sheet.lines.empty()) {
         blocks.emplace_back(paragraphBlock(
-            {{said(QT_TRANSLATE_NOOP("paper", "The two passes have no reading in common.")), false}}, 12, width));
+            {{onPaper(QT_TRANSLATE_NOOP("paper", "The two passes have no reading in common.")), false}}, 12, width));
         return document;
     }
-    blocks.emplace_back(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "By dimension")), {}));
+    blocks.emplace_back(headingBlock({}, onPaper(QT_TRANSLATE_NOOP("paper", "By dimension")), {}));
     blocks.emplace_back(comparisonTable(sheet, before.pass.number, source.view.pass.number));
     if (!comparison.gotWorse.empty()) {
         blocks.emplace_back(gap(3));
-        blocks.emplace_back(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "Got worse")),
+        blocks.emplace_back(headingBlock({}, onPaper(QT_TRANSLATE_NOOP("paper", "Got worse")),
                                          QCoreApplication::translate("paper", "%n reading(s)", nullptr,
                                                                      static_cast<int>(comparison.gotWorse.size()))));
         std::map<DimensionId, std::vector<NoteNumber>> worse;
@@ -165,7 +165,7 @@ Document comparisonDocument(const Source& source, const PassView& before, const 
         if (!response.learned || response.effects.empty()) continue;
         if (first) {
             blocks.emplace_back(gap(3));
-            blocks.emplace_back(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "How this piano answers")), {}));
+            blocks.emplace_back(headingBlock({}, onPaper(QT_TRANSLATE_NOOP("paper", "How this piano answers")), {}));
             first = false;
         }
         blocks.emplace_back(paragraphBlock(boldBeforeColon(learnedText(response, source.piano())), 9.5, width));

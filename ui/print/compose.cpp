@@ -1,5 +1,6 @@
 // Cutting a document into pages (look.md 10): head and foot on every page, rows never split, headings with their rows.
 #include "ui/print/document.h"
+#include "ui/words/said.h"
 
 #include <QCoreApplication>
 
@@ -9,13 +10,11 @@ namespace hammerline::print {
 
 namespace {
 
+using words::onPaper;
+
 constexpr Type kTitle{19, true}, kSub{10}, kSmall{8.5}, kPageNumber{13, true};
 constexpr double kHeadHeight = 21.5, kHeadRight = 44; // mm; the second is for page, date and rows at the right
 constexpr std::size_t kRowsWithHeading = 3;
-
-QString said(const char* text) {
-    return QCoreApplication::translate("paper", text);
-}
 
 class Cutter {
 public:
@@ -162,7 +161,7 @@ private:
     }
 
     void groupHead(const QString& group, bool continued, const QRectF& r) {
-        const QString text = continued ? said(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(group) : group;
+        const QString text = continued ? onPaper(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(group) : group;
         m_pages.back().marks.emplace_back([text, r](Canvas& c) {
             c.textWithin(r.x(), r.bottom() - 1.5, r.width(), text, {9, true});
             c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.45);
@@ -182,8 +181,8 @@ private:
     QString rowText(const Page& page) const {
         if (page.firstRow == 0) return {};
         const QString word =
-            m_document.rowWord.isEmpty() ? said(QT_TRANSLATE_NOOP("paper", "rows")) : m_document.rowWord;
-        return said(QT_TRANSLATE_NOOP("paper", "%1 %2 to %3 of %4"))
+            m_document.rowWord.isEmpty() ? onPaper(QT_TRANSLATE_NOOP("paper", "rows")) : m_document.rowWord;
+        return onPaper(QT_TRANSLATE_NOOP("paper", "%1 %2 to %3 of %4"))
             .arg(word)
             .arg(page.firstRow)
             .arg(page.lastRow)
@@ -193,8 +192,8 @@ private:
     QString nextText(std::size_t i) const {
         if (i + 1 >= m_pages.size()) return {};
         const QString& name = m_pages[i + 1].firstName;
-        return name.isEmpty() ? said(QT_TRANSLATE_NOOP("paper", "Goes on on page %1")).arg(i + 2)
-                              : said(QT_TRANSLATE_NOOP("paper", "Next: %1 on page %2")).arg(name).arg(i + 2);
+        return name.isEmpty() ? onPaper(QT_TRANSLATE_NOOP("paper", "Goes on on page %1")).arg(i + 2)
+                              : onPaper(QT_TRANSLATE_NOOP("paper", "Next: %1 on page %2")).arg(name).arg(i + 2);
     }
 
     /// Head and foot, once all pages are known.
@@ -213,10 +212,10 @@ private:
     static void paintHead(Canvas& c, const Document& d, double width, double more, const QString& count,
                           const QString& number, const QString& total) {
         c.textWithin(0, 7, width - kHeadRight, d.title, kTitle);
-        const QString of = said(QT_TRANSLATE_NOOP("paper", "of %1")).arg(total);
+        const QString of = onPaper(QT_TRANSLATE_NOOP("paper", "of %1")).arg(total);
         double x = width - c.text(width, 6.5, of, kSub, Align::right) - 1.2;
         x -= c.text(x, 6.5, number, kPageNumber, Align::right) + 1.2;
-        c.text(x, 6.5, said(QT_TRANSLATE_NOOP("paper", "page")), kSub, Align::right);
+        c.text(x, 6.5, onPaper(QT_TRANSLATE_NOOP("paper", "page")), kSub, Align::right);
         c.text(width, 12.2, d.date, kSub, Align::right);
         c.text(width, 16.8, count, kSmall, Align::right);
         // the base line of its first line stands at 12.2

@@ -1,5 +1,6 @@
 // A common move on the adjustment list: its amount large, a box for each place and each go.
 #include "ui/print/work_rows.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -11,9 +12,7 @@ namespace hammerline::print {
 
 namespace {
 
-QString said(const char* text) {
-    return QCoreApplication::translate("paper", text);
-}
+using words::onPaper;
 
 constexpr Type kAmount{17, true}, kPlace{10};
 constexpr double kGo = 8.5;
@@ -31,10 +30,10 @@ bool evenly(const CommonMove& move) {
 QString amountText(const CommonMove& move, const Piano& piano) {
     if (!move.places.empty() && evenly(move))
         return (move.step->operation == operation::restRailShim
-                    ? said(QT_TRANSLATE_NOOP("paper", "%1 mm at each bracket"))
-                    : said(QT_TRANSLATE_NOOP("paper", "%1 mm at each screw")))
+                    ? onPaper(QT_TRANSLATE_NOOP("paper", "%1 mm at each bracket"))
+                    : onPaper(QT_TRANSLATE_NOOP("paper", "%1 mm at each screw")))
             .arg(signedMm(move.places.front().mm));
-    if (move.places.empty() && move.go) return said(QT_TRANSLATE_NOOP("paper", "%1 mm")).arg(signedMm(*move.go));
+    if (move.places.empty() && move.go) return onPaper(QT_TRANSLATE_NOOP("paper", "%1 mm")).arg(signedMm(*move.go));
     return words::directionWord(move.step->direction, move.step->operation, piano);
 }
 
@@ -45,13 +44,13 @@ QString leadsText(const CommonMove& move) {
         if (std::abs(lead.change) >= 0.05)
             parts << QStringLiteral("%1 %2").arg(words::name(lead.dimension).toLower(), signedMm(lead.change));
     if (parts.isEmpty()) return {};
-    return said(QT_TRANSLATE_NOOP("paper", "It makes %1 mm; the following steps count on it."))
+    return onPaper(QT_TRANSLATE_NOOP("paper", "It makes %1 mm; the following steps count on it."))
         .arg(parts.join(QStringLiteral(", ")));
 }
 
 QString placeText(const CommonPlace& place, bool same) {
-    return same ? said(QT_TRANSLATE_NOOP("paper", "at %1")).arg(place.at.value)
-                : said(QT_TRANSLATE_NOOP("paper", "at %1: %2")).arg(place.at.value).arg(mm(place.mm, 2));
+    return same ? onPaper(QT_TRANSLATE_NOOP("paper", "at %1")).arg(place.at.value)
+                : onPaper(QT_TRANSLATE_NOOP("paper", "at %1: %2")).arg(place.at.value).arg(mm(place.mm, 2));
 }
 
 /// Boxes of one go; gives the number of lines they take in the width.
@@ -81,13 +80,13 @@ Solid moveBlock(const CommonMove& move, const Piano& piano, double width) {
     QStringList places;
     for (const CommonPlace& place : move.places)
         places << placeText(place, same);
-    if (places.isEmpty()) places << said(QT_TRANSLATE_NOOP("paper", "done"));
+    if (places.isEmpty()) places << onPaper(QT_TRANSLATE_NOOP("paper", "done"));
     QString head = amountText(move, piano);
     if (move.range.first > 0)
         head += QStringLiteral("    ") +
-                said(QT_TRANSLATE_NOOP("paper", "notes %1 to %2")).arg(move.range.first).arg(move.range.last);
+                onPaper(QT_TRANSLATE_NOOP("paper", "notes %1 to %2")).arg(move.range.first).arg(move.range.last);
     const QString whole = move.goes > 1 && move.whole
-                              ? said(QT_TRANSLATE_NOOP("paper", "%1 goes, a look after each; %2 mm in all"))
+                              ? onPaper(QT_TRANSLATE_NOOP("paper", "%1 goes, a look after each; %2 mm in all"))
                                     .arg(move.goes)
                                     .arg(signedMm(*move.whole))
                               : QString{};
@@ -100,7 +99,8 @@ Solid moveBlock(const CommonMove& move, const Piano& piano, double width) {
                 c.textWithin(r.x() + wide + 5, r.y() + 7, r.width() - wide - 5, whole, kPlace);
                 double y = r.y() + 10;
                 for (int go = 1; go <= goes; ++go) {
-                    if (goes > 1) c.text(r.x(), y + 5.4, said(QT_TRANSLATE_NOOP("paper", "go %1")).arg(go), {10, true});
+                    if (goes > 1)
+                        c.text(r.x(), y + 5.4, onPaper(QT_TRANSLATE_NOOP("paper", "go %1")).arg(go), {10, true});
                     boxesAt(&c, r.x() + left, y, r.width() - left, places);
                     y += kGo * lines;
                 }

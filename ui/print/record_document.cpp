@@ -3,6 +3,7 @@
 #include "core/sheet/work_order.h"
 #include "core/survey/standing.h"
 #include "ui/print/documents.h"
+#include "ui/words/said.h"
 #include "ui/words/survey_names.h"
 
 #include <QCoreApplication>
@@ -17,12 +18,10 @@ namespace hammerline::print {
 
 namespace {
 
+using words::onPaper;
+
 constexpr std::size_t kNotesNamed = 12; // more are counted
 constexpr qsizetype kPartsNamed = 8;
-
-QString said(const char* text) {
-    return QCoreApplication::translate("paper", text);
-}
 
 QString dateOf(std::int64_t microseconds) {
     return QLocale().toString(QDateTime::fromMSecsSinceEpoch(microseconds / 1000).date(),
@@ -31,11 +30,11 @@ QString dateOf(std::int64_t microseconds) {
 
 QString pianoText(const Piano& piano) {
     const NoteNumber first{1}, last{piano.notes};
-    QString text = said(QT_TRANSLATE_NOOP("paper", "%1, %2 notes, %3 to %4"))
+    QString text = onPaper(QT_TRANSLATE_NOOP("paper", "%1, %2 notes, %3 to %4"))
                        .arg(words::actionName(piano.action))
                        .arg(piano.notes)
                        .arg(words::pitch(first, piano), words::pitch(last, piano));
-    if (piano.hasPlayer()) text += said(QT_TRANSLATE_NOOP("paper", ", with a player"));
+    if (piano.hasPlayer()) text += onPaper(QT_TRANSLATE_NOOP("paper", ", with a player"));
     return text + QLatin1Char('.');
 }
 
@@ -44,10 +43,10 @@ QString placesText(const std::set<int>& notes) {
     std::vector<NoteNumber> list;
     for (const int n : notes)
         list.push_back({n});
-    if (notes.size() == 1) return said(QT_TRANSLATE_NOOP("paper", "note %1")).arg(*notes.begin());
+    if (notes.size() == 1) return onPaper(QT_TRANSLATE_NOOP("paper", "note %1")).arg(*notes.begin());
     const bool run = *notes.rbegin() - *notes.begin() + 1 == static_cast<int>(notes.size());
-    if (notes.size() > kNotesNamed && !run) return said(QT_TRANSLATE_NOOP("paper", "%1 notes")).arg(notes.size());
-    return said(QT_TRANSLATE_NOOP("paper", "notes %1")).arg(QString::fromStdString(writeNotes(list)));
+    if (notes.size() > kNotesNamed && !run) return onPaper(QT_TRANSLATE_NOOP("paper", "%1 notes")).arg(notes.size());
+    return onPaper(QT_TRANSLATE_NOOP("paper", "notes %1")).arg(QString::fromStdString(writeNotes(list)));
 }
 
 /// "12 March 2026, as found, at 20 °C and 45 % humidity"
@@ -57,8 +56,8 @@ QString headOf(const Pass& pass) {
     parts << passText(pass);
     const auto celsius = pass.climate ? std::optional(pass.climate->celsius) : pass.temperature;
     const auto humidity = pass.climate ? std::optional(pass.climate->humidity) : pass.humidity;
-    if (celsius) parts << said(QT_TRANSLATE_NOOP("paper", "%1 °C")).arg(mm(*celsius, 0));
-    if (humidity) parts << said(QT_TRANSLATE_NOOP("paper", "%1 % humidity")).arg(mm(*humidity, 0));
+    if (celsius) parts << onPaper(QT_TRANSLATE_NOOP("paper", "%1 °C")).arg(mm(*celsius, 0));
+    if (humidity) parts << onPaper(QT_TRANSLATE_NOOP("paper", "%1 % humidity")).arg(mm(*humidity, 0));
     return parts.join(QStringLiteral(", "));
 }
 
@@ -83,7 +82,7 @@ std::vector<Paragraph> outText(const PassView& view) {
     for (const DimensionId id : order) {
         QStringList how;
         for (const auto& [word, at] : out[id])
-            how << said(QT_TRANSLATE_NOOP("paper", "%1 at %2")).arg(word, placesText(at));
+            how << onPaper(QT_TRANSLATE_NOOP("paper", "%1 at %2")).arg(word, placesText(at));
         lines.push_back(
             {{words::name(id) + QStringLiteral(": "), true}, {how.join(QStringLiteral("; ")) + u'.', false}});
     }
@@ -97,7 +96,7 @@ std::vector<Paragraph> visitText(const PianoRecord& record, int number) {
     if (!pass || !view) return {};
     std::vector<Paragraph> lines{
         {{headOf(*pass), true},
-         {said(QT_TRANSLATE_NOOP("paper", ". Measured at %1 places; something is out at %2 of %3 notes."))
+         {onPaper(QT_TRANSLATE_NOOP("paper", ". Measured at %1 places; something is out at %2 of %3 notes."))
               .arg(pass->readingCount())
               .arg(notesOut(view->review))
               .arg(record.piano.notes),
@@ -138,7 +137,7 @@ std::vector<Paragraph> findings(const Source& source, std::initializer_list<Find
             if (!finding->fault.empty()) what << words::faultName(finding->fault);
             if (remedy && finding->state != FindingState::watch) what << words::surveyRemedyName(remedy->key);
             if (finding->amount > 0)
-                what << said(QT_TRANSLATE_NOOP("paper", "%1 mm taken off")).arg(mm(finding->amount, 1));
+                what << onPaper(QT_TRANSLATE_NOOP("paper", "%1 mm taken off")).arg(mm(finding->amount, 1));
             groups[{what.join(QStringLiteral(", ")).toStdString(), finding->remark}].insert(n.value);
         }
         for (const auto& [same, notes] : groups) {
@@ -158,7 +157,7 @@ class Builder {
 public:
     explicit Builder(const Source& source)
         : m_source(source)
-        , m_document(emptyDocument(source, said(QT_TRANSLATE_NOOP("paper", "Record for the owner")), {})) {
+        , m_document(emptyDocument(source, onPaper(QT_TRANSLATE_NOOP("paper", "Record for the owner")), {})) {
         m_document.specLine.clear();
         m_document.foot = gap(0);
         m_document.subtitle = {{pianoName(), true}, {QStringLiteral("  ·  ") + pianoText(source.piano()), false}};
@@ -170,15 +169,15 @@ public:
         for (const Pass& pass : record.passes)
             if (pass.readingCount() > 0) read.push_back(&pass);
         if (!read.empty())
-            section(said(QT_TRANSLATE_NOOP("paper", "As found")), visitText(record, read.front()->number));
-        section(said(QT_TRANSLATE_NOOP("paper", "Mended")), findings(m_source, {FindingState::mended}));
-        section(said(QT_TRANSLATE_NOOP("paper", "Adjusted")), adjusted(record));
-        if (read.size() > 1) section(said(QT_TRANSLATE_NOOP("paper", "As left")), asLeft(*read.back()));
-        section(said(QT_TRANSLATE_NOOP("paper", "What remains to be done")), remains());
-        section(said(QT_TRANSLATE_NOOP("paper", "What to watch")), watch());
-        section(said(QT_TRANSLATE_NOOP("paper", "Set otherwise on purpose")), overrides());
-        section(said(QT_TRANSLATE_NOOP("paper", "Room climate at each visit")), climate());
-        section(said(QT_TRANSLATE_NOOP("paper", "Please mind")), cautions());
+            section(onPaper(QT_TRANSLATE_NOOP("paper", "As found")), visitText(record, read.front()->number));
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "Mended")), findings(m_source, {FindingState::mended}));
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "Adjusted")), adjusted(record));
+        if (read.size() > 1) section(onPaper(QT_TRANSLATE_NOOP("paper", "As left")), asLeft(*read.back()));
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "What remains to be done")), remains());
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "What to watch")), watch());
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "Set otherwise on purpose")), overrides());
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "Room climate at each visit")), climate());
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "Please mind")), cautions());
         return std::move(m_document);
     }
 
@@ -198,7 +197,7 @@ private:
         const Outcome<PassView> view = viewPass(m_source.record, last.number);
         std::vector<Paragraph> lines = visitText(m_source.record, last.number);
         if (!view) return lines;
-        lines.push_back({{said(QT_TRANSLATE_NOOP("paper", "On the whole: ")), false},
+        lines.push_back({{onPaper(QT_TRANSLATE_NOOP("paper", "On the whole: ")), false},
                          {words::gradeName(view->grade) + u'.', true}});
         for (const std::string_view missing : view->missingForGrade)
             lines.push_back({{words::missingForGradeSentence(missing), false}});
@@ -206,7 +205,7 @@ private:
                                        [&](const Done& done) { return done.pass == last.number; });
         if (since)
             lines.push_back(
-                {{said(QT_TRANSLATE_NOOP("paper", "It was worked on since, and not measured again.")), false}});
+                {{onPaper(QT_TRANSLATE_NOOP("paper", "It was worked on since, and not measured again.")), false}});
         return lines;
     }
 
@@ -224,12 +223,12 @@ private:
         }
         if (unseen.size() > kPartsNamed)
             lines.push_back(
-                {{said(QT_TRANSLATE_NOOP("paper",
-                                         "%1 parts of the piano were not looked at; nothing is said of them here."))
+                {{onPaper(QT_TRANSLATE_NOOP("paper",
+                                            "%1 parts of the piano were not looked at; nothing is said of them here."))
                       .arg(unseen.size()),
                   false}});
         else if (!unseen.isEmpty())
-            lines.push_back({{said(QT_TRANSLATE_NOOP("paper", "Not looked at: ")), true},
+            lines.push_back({{onPaper(QT_TRANSLATE_NOOP("paper", "Not looked at: ")), true},
                              {unseen.join(QStringLiteral("; ")) + u'.', false}});
         return lines;
     }
@@ -241,7 +240,7 @@ private:
             for (int n = symptom.notes.first; n <= symptom.notes.last; ++n)
                 notes.insert(n);
             lines.push_back(
-                {{said(QT_TRANSLATE_NOOP("paper", "Noted: ")), true},
+                {{onPaper(QT_TRANSLATE_NOOP("paper", "Noted: ")), true},
                  {words::symptomName(symptom.key) + QStringLiteral(", ") + placesText(notes) + u'.', false}});
         }
         return lines;
@@ -251,7 +250,7 @@ private:
         std::vector<Paragraph> lines;
         for (const Override& o : m_source.record.overrides)
             lines.push_back(
-                {{said(QT_TRANSLATE_NOOP("paper", "Note %1, %2: "))
+                {{onPaper(QT_TRANSLATE_NOOP("paper", "Note %1, %2: "))
                       .arg(words::noteName(o.cell.note, m_source.piano()), words::name(o.cell.dimension).toLower()),
                   true},
                  {words::zoneText(o.cell.dimension, o.zone) + QStringLiteral(". ") + QString::fromStdString(o.reason),

@@ -5,6 +5,7 @@
 #include "core/survey/rail_advice.h"
 #include "core/survey/standing.h"
 #include "ui/print/documents.h"
+#include "ui/words/said.h"
 #include "ui/words/survey_names.h"
 
 #include <QCoreApplication>
@@ -16,9 +17,7 @@ namespace hammerline::print {
 
 namespace {
 
-QString said(const char* text) {
-    return QCoreApplication::translate("paper", text);
-}
+using words::onPaper;
 
 constexpr Type kHead{9}, kPart{11, true}, kText{9.5}, kSmall{8.5};
 
@@ -58,10 +57,10 @@ TableRow jobRow(const JobLine& line, const Standing& standing, const Source& sou
     const double width = source.width() - kTextLeft - kRight;
     const double height = std::max(8.5, paragraphHeight(text, kText, width) + 3.4);
     const QString name = words::partOfActionName(line.part);
-    QString remark = line.first ? said(QT_TRANSLATE_NOOP("paper", "mend first")) : QString{};
-    if (line.wholeSet) remark = said(QT_TRANSLATE_NOOP("paper", "whole set proposed"));
-    if (line.waits) remark = said(QT_TRANSLATE_NOOP("paper", "waits for parts"));
-    if (line.specialist) remark = said(QT_TRANSLATE_NOOP("paper", "refer to a specialist"));
+    QString remark = line.first ? onPaper(QT_TRANSLATE_NOOP("paper", "mend first")) : QString{};
+    if (line.wholeSet) remark = onPaper(QT_TRANSLATE_NOOP("paper", "whole set proposed"));
+    if (line.waits) remark = onPaper(QT_TRANSLATE_NOOP("paper", "waits for parts"));
+    if (line.specialist) remark = onPaper(QT_TRANSLATE_NOOP("paper", "refer to a specialist"));
     const QString minutes = line.minutesOpen > 0 ? minutesText(line.minutesOpen) : QString{};
     return {height, words::jobStageName(line.stage),
             [=](Canvas& c, const QRectF& r) {
@@ -89,7 +88,7 @@ TableRow partsRow(const PartsLine& line, const Source& source) {
     const QString spare = line.spare ? words::supplyQuantity(line, line.spare) : QString(QChar(0x00B7));
     const QString set =
         line.wholeSet
-            ? said(QT_TRANSLATE_NOOP("paper", "whole set proposed: %1 of %2 faulty")).arg(line.found).arg(line.of)
+            ? onPaper(QT_TRANSLATE_NOOP("paper", "whole set proposed: %1 of %2 faulty")).arg(line.found).arg(line.of)
             : QString{};
     return {height,
             {},
@@ -174,7 +173,7 @@ Document partsSheet(const Source& source, const QString& title, const QString& a
     document.subtitle = {{QString::fromStdString(source.piano().name), true}};
     if (!about.isEmpty()) document.subtitle.push_back({QStringLiteral("  \u00B7  ") + about, false});
     document.specLine.clear();
-    const QString foot = said(QT_TRANSLATE_NOOP("paper", "Note 1 is the bass end."));
+    const QString foot = onPaper(QT_TRANSLATE_NOOP("paper", "Note 1 is the bass end."));
     document.foot = {4, [foot](Canvas& c, const QRectF& r) { c.textWithin(r.x(), r.y() + 3, r.width(), foot, kSmall); },
                      false};
     return document;
@@ -187,15 +186,15 @@ Document surveyDocument(const Source& source) {
     const Standing standing(record.findings, source.piano());
     const Job job = wholeJob(record.findings, source.piano(), jobTerms(record.preferences));
     const WorkOrder order = workOrder(record);
-    const QString about = said(QT_TRANSLATE_NOOP("paper", "%1 open, %2 done  ·  %3 notes wait"))
+    const QString about = onPaper(QT_TRANSLATE_NOOP("paper", "%1 open, %2 done  ·  %3 notes wait"))
                               .arg(minutesText(order.minutesOpen), minutesText(order.minutesDone))
                               .arg(job.blockedNotes);
-    Document document = partsSheet(source, said(QT_TRANSLATE_NOOP("paper", "Work list of the survey")), about);
-    document.rowWord = said(QT_TRANSLATE_NOOP("paper", "lines"));
+    Document document = partsSheet(source, onPaper(QT_TRANSLATE_NOOP("paper", "Work list of the survey")), about);
+    document.rowWord = onPaper(QT_TRANSLATE_NOOP("paper", "lines"));
     auto& blocks = document.blocks;
     blocks.emplace_back(cautionBox(partCautions(job, source.piano()), source.width()));
-    blocks.emplace_back(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "The whole job, in this order")),
-                                     said(QT_TRANSLATE_NOOP("paper", "and %1 for what shows only once it is apart"))
+    blocks.emplace_back(headingBlock({}, onPaper(QT_TRANSLATE_NOOP("paper", "The whole job, in this order")),
+                                     onPaper(QT_TRANSLATE_NOOP("paper", "and %1 for what shows only once it is apart"))
                                          .arg(minutesText(order.unforeseen))));
     Table steps = plainTable();
     for (const WorkOrderStep& step : order.steps)
@@ -206,19 +205,19 @@ Document surveyDocument(const Source& source) {
     if (letOffRailFirst(record.findings, source.piano())) asked << words::letOffRailSentence();
     for (const std::string_view id : askBeforePlan(record.findings, source.piano()))
         asked << QStringLiteral("\u25A1  ") + words::surveyQuestion(id);
-    addLines(document, said(QT_TRANSLATE_NOOP("paper", "Asked before anything is adjusted")), asked, source.width());
+    addLines(document, onPaper(QT_TRANSLATE_NOOP("paper", "Asked before anything is adjusted")), asked, source.width());
     for (const Advice& advice : adviceOf(record))
         heard << words::adviceSentence(advice, source.piano());
-    addLines(document, said(QT_TRANSLATE_NOOP("paper", "Symptoms")), heard, source.width());
+    addLines(document, onPaper(QT_TRANSLATE_NOOP("paper", "Symptoms")), heard, source.width());
     Table table = plainTable();
     for (const JobLine& line : job.lines)
         if (!line.toDo.empty() || !line.watch.empty()) table.rows.push_back(jobRow(line, standing, source));
     if (table.rows.empty()) {
-        blocks.emplace_back(paragraphBlock({{said(QT_TRANSLATE_NOOP("paper", "Nothing is to be mended.")), false}}, 12,
-                                           source.width()));
+        blocks.emplace_back(paragraphBlock({{onPaper(QT_TRANSLATE_NOOP("paper", "Nothing is to be mended.")), false}},
+                                           12, source.width()));
         return document;
     }
-    blocks.emplace_back(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "Repairs")), {}));
+    blocks.emplace_back(headingBlock({}, onPaper(QT_TRANSLATE_NOOP("paper", "Repairs")), {}));
     blocks.emplace_back(std::move(table));
     return document;
 }
@@ -226,17 +225,17 @@ Document surveyDocument(const Source& source) {
 Document partsDocument(const Source& source) {
     const std::vector<PartsLine> lines =
         partsList(source.record.findings, source.piano(), jobTerms(source.record.preferences).spares);
-    Document document = partsSheet(source, said(QT_TRANSLATE_NOOP("paper", "Parts to order")), {});
-    document.rowWord = said(QT_TRANSLATE_NOOP("paper", "lines"));
+    Document document = partsSheet(source, onPaper(QT_TRANSLATE_NOOP("paper", "Parts to order")), {});
+    document.rowWord = onPaper(QT_TRANSLATE_NOOP("paper", "lines"));
     Table table;
     table.columns = 1;
     table.head = [](Canvas& c, const QRectF& r) {
         const double base = r.bottom() - 1.8;
-        c.text(r.x(), base, said(QT_TRANSLATE_NOOP("paper", "in hand")), kHead);
-        c.text(r.x() + 80, base, said(QT_TRANSLATE_NOOP("paper", "needed")), kHead, Align::right);
-        c.text(r.x() + 90, base, said(QT_TRANSLATE_NOOP("paper", "spare")), kHead, Align::right);
-        c.text(r.x() + 107, base, said(QT_TRANSLATE_NOOP("paper", "order")), {9, true}, Align::right);
-        c.text(r.x() + 112, base, said(QT_TRANSLATE_NOOP("paper", "for notes")), kHead);
+        c.text(r.x(), base, onPaper(QT_TRANSLATE_NOOP("paper", "in hand")), kHead);
+        c.text(r.x() + 80, base, onPaper(QT_TRANSLATE_NOOP("paper", "needed")), kHead, Align::right);
+        c.text(r.x() + 90, base, onPaper(QT_TRANSLATE_NOOP("paper", "spare")), kHead, Align::right);
+        c.text(r.x() + 107, base, onPaper(QT_TRANSLATE_NOOP("paper", "order")), {9, true}, Align::right);
+        c.text(r.x() + 112, base, onPaper(QT_TRANSLATE_NOOP("paper", "for notes")), kHead);
         c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
     };
     table.again = gap(0);
@@ -244,7 +243,7 @@ Document partsDocument(const Source& source) {
         table.rows.push_back(partsRow(line, source));
     if (table.rows.empty())
         document.blocks.emplace_back(
-            paragraphBlock({{said(QT_TRANSLATE_NOOP("paper", "No parts are needed.")), false}}, 12, source.width()));
+            paragraphBlock({{onPaper(QT_TRANSLATE_NOOP("paper", "No parts are needed.")), false}}, 12, source.width()));
     else
         document.blocks.emplace_back(std::move(table));
     return document;
@@ -261,7 +260,7 @@ TableRow marksRow(const Numbered& numbered, const Section& section, std::size_t 
     const QString name = words::partOfActionName(numbered.part);
     const QString letter(QLatin1Char(numbered.letter));
     const QString range = notes.empty() ? QString{}
-                                        : said(QT_TRANSLATE_NOOP("paper", "%1 %2 to %1 %3, %4 pieces, number %5"))
+                                        : onPaper(QT_TRANSLATE_NOOP("paper", "%1 %2 to %1 %3, %4 pieces, number %5"))
                                               .arg(letter)
                                               .arg(notes.front().value)
                                               .arg(notes.back().value)
@@ -276,9 +275,9 @@ TableRow marksRow(const Numbered& numbered, const Section& section, std::size_t 
                 for (const auto& [x, word] : {std::pair{102.0, QT_TRANSLATE_NOOP("paper", "off")},
                                               {118.0, QT_TRANSLATE_NOOP("paper", "back")}}) {
                     c.tickBox(r.x() + x, r.y() + 1.2);
-                    c.text(r.x() + x + 6, base, said(word), kSmall);
+                    c.text(r.x() + x + 6, base, onPaper(word), kSmall);
                 }
-                c.text(r.x() + 136, base, said(QT_TRANSLATE_NOOP("paper", "missing, double:")), kSmall);
+                c.text(r.x() + 136, base, onPaper(QT_TRANSLATE_NOOP("paper", "missing, double:")), kSmall);
                 c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.2);
             },
             name};
@@ -300,19 +299,19 @@ Table marksList(const Piano& piano) {
 } // namespace
 
 Document labelsDocument(const Source& source) {
-    Document document = partsSheet(source, said(QT_TRANSLATE_NOOP("paper", "Marks for parts that come off")), {});
-    document.rowWord = said(QT_TRANSLATE_NOOP("paper", "marks"));
+    Document document = partsSheet(source, onPaper(QT_TRANSLATE_NOOP("paper", "Marks for parts that come off")), {});
+    document.rowWord = onPaper(QT_TRANSLATE_NOOP("paper", "marks"));
     document.blocks.emplace_back(paragraphBlock(
-        {{said(QT_TRANSLATE_NOOP("paper",
-                                 "Every part is marked before it comes off, always at the same place, from the "
-                                 "bass end. On the way back the numbers are read as they lie: a number may "
-                                 "be missing, double or out of sequence, as old stamped numbers often are.")),
+        {{onPaper(QT_TRANSLATE_NOOP("paper",
+                                    "Every part is marked before it comes off, always at the same place, from the "
+                                    "bass end. On the way back the numbers are read as they lie: a number may "
+                                    "be missing, double or out of sequence, as old stamped numbers often are.")),
           false}},
         10, source.width()));
     document.blocks.emplace_back(gap(2));
     document.blocks.emplace_back(marksList(source.piano()));
     document.blocks.emplace_back(gap(4));
-    document.blocks.emplace_back(headingBlock({}, said(QT_TRANSLATE_NOOP("paper", "Labels, to cut out")), {}));
+    document.blocks.emplace_back(headingBlock({}, onPaper(QT_TRANSLATE_NOOP("paper", "Labels, to cut out")), {}));
     Table table;
     table.columns = 6;
     table.gap = 0;

@@ -1,5 +1,6 @@
 #include "ui/print/work_rows.h"
 
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -11,9 +12,7 @@ namespace hammerline::print {
 
 namespace {
 
-QString said(const char* text) {
-    return QCoreApplication::translate("paper", text);
-}
+using words::onPaper;
 
 constexpr double kRow = 8.0, kTrialRow = 10.0;
 constexpr Type kNow{10.5}, kDirection{15, true}, kTo{9.5}, kAmount{8.5}, kHead{9};
@@ -44,7 +43,7 @@ QString amountText(const AdjustmentLine& line) {
             pieces << mm(piece.mm());
         return pieces.join(QStringLiteral(" + "));
     }
-    if (line.mm && *line.mm != 0) return said(QT_TRANSLATE_NOOP("paper", "%1 mm")).arg(mm(std::abs(*line.mm)));
+    if (line.mm && *line.mm != 0) return onPaper(QT_TRANSLATE_NOOP("paper", "%1 mm")).arg(mm(std::abs(*line.mm)));
     if (line.step->operation == operation::inspect) return words::whySentence(line.step->why);
     return {};
 }
@@ -85,7 +84,7 @@ void smallText(Canvas& c, double x, double y, double width, const QString& text)
 /// Room that the direction has beside its aim.
 double directionRoom(const AdjustmentLine& line, const LineEdges& edges) {
     const double aim = line.step->aim ? textWidth(words::aimText(*line.step), kDirection) +
-                                            textWidth(said(QT_TRANSLATE_NOOP("paper", "to")), kTo) + 2
+                                            textWidth(onPaper(QT_TRANSLATE_NOOP("paper", "to")), kTo) + 2
                                       : 0;
     return edges.aimRight - kDirectionLeft - aim;
 }
@@ -95,7 +94,7 @@ void paintAim(Canvas& c, const QRectF& r, double base, const LineEdges& edges, c
     double right = r.x() + edges.aimRight;
     if (line.step->aim) {
         right -= c.text(right, base, words::aimText(*line.step), kDirection, Align::right) + 1;
-        right -= c.text(right, base, said(QT_TRANSLATE_NOOP("paper", "to")), kTo, Align::right) + 1;
+        right -= c.text(right, base, onPaper(QT_TRANSLATE_NOOP("paper", "to")), kTo, Align::right) + 1;
         c.textWithin(r.x() + kDirectionLeft, base, right - r.x() - kDirectionLeft, word, kDirection);
         return;
     }
@@ -122,14 +121,15 @@ void paintLine(Canvas& c, const QRectF& r, const LineEdges& edges, const Adjustm
 QString nowHead(const AdjustmentWork& work) {
     const auto after = work.lines.empty() ? std::nullopt : work.lines.front().afterStep;
     const bool all = after && std::ranges::all_of(work.lines, [&](const auto& l) { return l.afterStep == after; });
-    return all ? said(QT_TRANSLATE_NOOP("paper", "after %1")).arg(*after) : said(QT_TRANSLATE_NOOP("paper", "now"));
+    return all ? onPaper(QT_TRANSLATE_NOOP("paper", "after %1")).arg(*after)
+               : onPaper(QT_TRANSLATE_NOOP("paper", "now"));
 }
 
 Paint columnHeads(const LineEdges& edges, const QString& now, const QString& what, const QString& about) {
     return [=](Canvas& c, const QRectF& r) {
         const double base = r.bottom() - 1.8;
-        c.text(r.x(), base, said(QT_TRANSLATE_NOOP("paper", "set")), kHead);
-        c.text(r.x() + 8.6, base, said(QT_TRANSLATE_NOOP("paper", "note")), kHead);
+        c.text(r.x(), base, onPaper(QT_TRANSLATE_NOOP("paper", "set")), kHead);
+        c.text(r.x() + 8.6, base, onPaper(QT_TRANSLATE_NOOP("paper", "note")), kHead);
         c.text(r.x() + kNowRight, base, now, kHead, Align::right);
         c.text(r.x() + kDirectionLeft, base, what, kHead);
         c.textWithin(r.x() + edges.amountLeft, base, r.width() - edges.amountLeft, about, kHead);
@@ -139,8 +139,8 @@ Paint columnHeads(const LineEdges& edges, const QString& now, const QString& wha
 
 QString aboutHead(const AdjustmentWork& work, const Piano& piano) {
     if (unitOf(work.operation, piano) == AmountUnit::turn)
-        return work.learned ? said(QT_TRANSLATE_NOOP("paper", "turn")) : QString{};
-    return said(QT_TRANSLATE_NOOP("paper", "mm"));
+        return work.learned ? onPaper(QT_TRANSLATE_NOOP("paper", "turn")) : QString{};
+    return onPaper(QT_TRANSLATE_NOOP("paper", "mm"));
 }
 
 bool inTrial(const AdjustmentWork& work, NoteNumber note) {
@@ -183,7 +183,7 @@ LineEdges edgesFor(const AdjustmentWork& work, const Piano& piano) {
 }
 
 QString noteText(NoteNumber note) {
-    return said(QT_TRANSLATE_NOOP("paper", "note %1")).arg(note.value);
+    return onPaper(QT_TRANSLATE_NOOP("paper", "note %1")).arg(note.value);
 }
 
 } // namespace
@@ -197,25 +197,25 @@ QString turnText(double turns) {
 
 QString trialAmount(const AdjustmentWork& work, const Piano& piano) {
     return unitOf(work.operation, piano) == AmountUnit::turn
-               ? said(QT_TRANSLATE_NOOP("paper", "%1 turn")).arg(turnText(std::abs(work.trial->amount)))
-               : said(QT_TRANSLATE_NOOP("paper", "%1 mm")).arg(mm(std::abs(work.trial->amount), 1));
+               ? onPaper(QT_TRANSLATE_NOOP("paper", "%1 turn")).arg(turnText(std::abs(work.trial->amount)))
+               : onPaper(QT_TRANSLATE_NOOP("paper", "%1 mm")).arg(mm(std::abs(work.trial->amount), 1));
 }
 
 QString accessRemark(Access access) {
     switch (access) {
     case Access::keysOff:
-        return said(QT_TRANSLATE_NOOP("paper", "number the keys before they come off"));
+        return onPaper(QT_TRANSLATE_NOOP("paper", "number the keys before they come off"));
     case Access::oneKey:
-        return said(QT_TRANSLATE_NOOP("paper", "one key off and on again, in place"));
+        return onPaper(QT_TRANSLATE_NOOP("paper", "one key off and on again, in place"));
     case Access::actionIn:
-        return said(QT_TRANSLATE_NOOP("paper", "keys stay in; soft pedal up; wheels blocked"));
+        return onPaper(QT_TRANSLATE_NOOP("paper", "keys stay in; soft pedal up; wheels blocked"));
     case Access::stackOut:
-        return said(QT_TRANSLATE_NOOP("paper", "keys stay in; soft pedal up; wheels blocked"));
+        return onPaper(QT_TRANSLATE_NOOP("paper", "keys stay in; soft pedal up; wheels blocked"));
     case Access::actionTilted:
-        return said(QT_TRANSLATE_NOOP("paper", "a helper holds it; wheels blocked"));
+        return onPaper(QT_TRANSLATE_NOOP("paper", "a helper holds it; wheels blocked"));
     case Access::actionOut:
     case Access::bench:
-        return said(QT_TRANSLATE_NOOP("paper", "wheels blocked, back near a wall"));
+        return onPaper(QT_TRANSLATE_NOOP("paper", "wheels blocked, back near a wall"));
     }
     return {};
 }
@@ -265,9 +265,9 @@ Table workTable(const AdjustmentWork& work, const Piano& piano) {
     const bool aims = std::ranges::any_of(work.lines, [](const auto& l) { return l.step->aim.has_value(); });
     const bool turns = unitOf(work.operation, piano) == AmountUnit::turn;
     table.head = columnHeads(edges, nowHead(work),
-                             !aims   ? said(QT_TRANSLATE_NOOP("paper", "what to do"))
-                             : turns ? said(QT_TRANSLATE_NOOP("paper", "turn, set to"))
-                                     : said(QT_TRANSLATE_NOOP("paper", "set to")),
+                             !aims   ? onPaper(QT_TRANSLATE_NOOP("paper", "what to do"))
+                             : turns ? onPaper(QT_TRANSLATE_NOOP("paper", "turn, set to"))
+                                     : onPaper(QT_TRANSLATE_NOOP("paper", "set to")),
                              aboutHead(work, piano));
     for (const AdjustmentLine& line : work.lines) {
         if (inTrial(work, line.note)) continue;
@@ -294,25 +294,26 @@ Table trialTable(const AdjustmentWork& work, const Piano& piano, Solid again) {
         const auto line = std::ranges::find(work.lines, note, &AdjustmentLine::note);
         const QString now = line == work.lines.end() ? QString{} : nowText(*line);
         const Turn turn = turnOf(work.trial->direction);
-        table.rows.push_back(
-            {kTrialRow,
-             {},
-             [=, &piano](Canvas& c, const QRectF& r) {
-                 const double base = r.y() + 6.8;
-                 c.tickBox(r.x(), r.y() + 2.2);
-                 noteCell(c, r.x() + 5.8, base, note, piano);
-                 c.text(r.x() + kNowRight + 4, base, now, {12}, Align::right);
-                 c.turn(r.x() + kTurn + 6, r.y() + 5.1, turn);
-                 const double x = r.x() + kDirectionLeft + 7;
-                 const double wide = c.text(x, base, word, kDirection);
-                 c.text(x + std::max(wide + 3, 16.0), base, amount, kDirection);
-                 const double show = r.x() + 112;
-                 const double end = show + c.text(show, base, said(QT_TRANSLATE_NOOP("paper", "then it shows")), {10});
-                 c.line(end + 2, base + 0.8, end + 28, base + 0.8, 0.3);
-                 c.text(end + 30, base, said(QT_TRANSLATE_NOOP("paper", "mm")), {10});
-                 c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
-             },
-             noteText(note)});
+        table.rows.push_back({kTrialRow,
+                              {},
+                              [=, &piano](Canvas& c, const QRectF& r) {
+                                  const double base = r.y() + 6.8;
+                                  c.tickBox(r.x(), r.y() + 2.2);
+                                  noteCell(c, r.x() + 5.8, base, note, piano);
+                                  c.text(r.x() + kNowRight + 4, base, now, {12}, Align::right);
+                                  c.turn(r.x() + kTurn + 6, r.y() + 5.1, turn);
+                                  const double x = r.x() + kDirectionLeft + 7;
+                                  const double wide = c.text(x, base, word, kDirection);
+                                  c.text(x + std::max(wide + 3, 16.0), base, amount, kDirection);
+                                  const double show = r.x() + 112;
+                                  const double end =
+                                      show +
+                                      c.text(show, base, onPaper(QT_TRANSLATE_NOOP("paper", "then it shows")), {10});
+                                  c.line(end + 2, base + 0.8, end + 28, base + 0.8, 0.3);
+                                  c.text(end + 30, base, onPaper(QT_TRANSLATE_NOOP("paper", "mm")), {10});
+                                  c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
+                              },
+                              noteText(note)});
     }
     return table;
 }

@@ -2,6 +2,7 @@
 
 #include "core/plan/plan_in_force.h"
 #include "core/survey/job.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -13,20 +14,7 @@ namespace hammerline {
 
 namespace {
 
-QString said(const char* text) {
-    return QCoreApplication::translate("Station", text);
-}
-
-RowCell soft(const QString& text) {
-    RowCell cell(text);
-    cell.soft = true;
-    return cell;
-}
-
-QString millimetres(double value, int decimals = 1) {
-    const QString text = QString::number(std::abs(value), 'f', decimals);
-    return value < 0 ? QString(QChar(0x2212)) + text : text;
-}
+using words::atStation;
 
 int doneOf(const AdjustmentWork& work, const std::set<std::string>& done) {
     int count = 0;
@@ -41,23 +29,23 @@ QString turnText(double turns) {
     for (const int part : {2, 4, 8, 16})
         if (const double pieces = turns * part; std::abs(pieces - std::round(pieces)) < 1e-9 && pieces < part)
             return QStringLiteral("%1/%2").arg(std::lround(pieces)).arg(part);
-    return millimetres(turns, 2);
+    return words::number(turns, 2);
 }
 
 /// Small beside the aim: a hand's words, paper, the trial, or why.
 QString amountOf(const AdjustmentLine& line, const AdjustmentWork& work) {
     if (work.trial && std::ranges::find(work.trial->notes, line.note) != work.trial->notes.end())
-        return said(QT_TRANSLATE_NOOP("Station", "trial: %1, read, type it"))
+        return atStation(QT_TRANSLATE_NOOP("Station", "trial: %1, read, type it"))
             .arg(turnText(std::abs(work.trial->amount)));
     if (!line.handAmount.empty()) return words::amountWords(line.handAmount);
     if (!line.step->stack.empty()) {
         QStringList pieces;
         for (const Length piece : line.step->stack)
-            pieces << millimetres(piece.mm(), 2);
+            pieces << words::number(piece.mm(), 2);
         return pieces.join(QStringLiteral(" + "));
     }
     if (line.mm && *line.mm != 0)
-        return said(QT_TRANSLATE_NOOP("Station", "%1 mm")).arg(millimetres(std::abs(*line.mm), 2));
+        return atStation(QT_TRANSLATE_NOOP("Station", "%1 mm")).arg(words::number(std::abs(*line.mm), 2));
     return words::whySentence(line.step->why);
 }
 
@@ -70,7 +58,7 @@ ListRow lineRow(const AdjustmentLine& line, const AdjustmentWork& work, int key,
     row.key = key;
     row.sentence = QStringLiteral("%1: %2. %3")
                        .arg(words::noteName(line.note, piano), words::headline(step, piano),
-                            open ? amountOf(line, work) : said(QT_TRANSLATE_NOOP("Station", "done")));
+                            open ? amountOf(line, work) : atStation(QT_TRANSLATE_NOOP("Station", "done")));
     RowCell box;
     box.kind = RowCell::Kind::tick;
     box.part = open ? 0 : 2;
@@ -94,7 +82,7 @@ ListRow lineRow(const AdjustmentLine& line, const AdjustmentWork& work, int key,
                  noteCell(line.note, piano, open),
                  now,
                  turn,
-                 soft(step.aim ? said(QT_TRANSLATE_NOOP("Station", "to")) : QString()),
+                 soft(step.aim ? atStation(QT_TRANSLATE_NOOP("Station", "to")) : QString()),
                  aim,
                  amount,
                  gauge};
@@ -116,13 +104,13 @@ ListRow moveRow(const CommonMove& move, int key, const Piano& piano, const std::
     turn.size = Text::aim;
     QStringList places;
     for (const CommonPlace& place : move.places)
-        places << QStringLiteral("%1: %2").arg(place.at.value).arg(millimetres(place.mm, 2));
-    RowCell aim(move.go ? millimetres(*move.go, 1) : QString(), open);
+        places << QStringLiteral("%1: %2").arg(place.at.value).arg(words::number(place.mm, 2));
+    RowCell aim(move.go ? words::number(*move.go, 1) : QString(), open);
     aim.size = Text::aim;
     RowCell amount(places.join(QStringLiteral("   ")));
     amount.size = Text::amount;
     if (move.goes > 1)
-        amount.text.prepend(said(QT_TRANSLATE_NOOP("Station", "go 1 of %1, then look.  ")).arg(move.goes));
+        amount.text.prepend(atStation(QT_TRANSLATE_NOOP("Station", "go 1 of %1, then look.  ")).arg(move.goes));
     row.cells = {box, where, {}, turn, {}, aim, amount, {}};
     row.sentence = QStringLiteral("%1, %2").arg(words::name(move.step->operation), words::headline(*move.step, piano));
     return row;
@@ -158,15 +146,16 @@ QString answers(const Plan& plan, const Piano& piano) {
         const bool inPlan = std::ranges::any_of(plan.steps, [&](const Step& s) { return s.operation == r.operation; });
         if (!inPlan || r.effects.empty() || !seen.insert(r.operation).second) continue;
         const QString unit = unitOf(r.operation, piano) == AmountUnit::turn
-                                 ? said(QT_TRANSLATE_NOOP("Station", "mm a turn"))
-                                 : said(QT_TRANSLATE_NOOP("Station", "mm a mm"));
+                                 ? atStation(QT_TRANSLATE_NOOP("Station", "mm a turn"))
+                                 : atStation(QT_TRANSLATE_NOOP("Station", "mm a mm"));
         const Effect& e = r.effects.front();
         if (r.learned)
             lines << QStringLiteral("%1: <b>%2</b> %3, %4 to %5")
-                         .arg(words::name(r.operation), millimetres(e.perUnit), unit, millimetres(r.low95),
-                              millimetres(r.high95));
+                         .arg(words::name(r.operation), words::number(e.perUnit), unit, words::number(r.low95),
+                              words::number(r.high95));
         else if (unitOf(r.operation, piano) == AmountUnit::turn)
-            lines << said(QT_TRANSLATE_NOOP("Station", "%1: nothing learned. Direction and aim only; trial first."))
+            lines << atStation(
+                         QT_TRANSLATE_NOOP("Station", "%1: nothing learned. Direction and aim only; trial first."))
                          .arg(words::name(r.operation));
     }
     return lines.join(QStringLiteral("<br>"));
@@ -180,7 +169,7 @@ std::vector<ListRow> orderRows(const AdjustmentSheet& sheet, const std::set<std:
     for (const MendFirst& mend : sheet.mendFirst)
         notes += std::max<std::size_t>(mend.notes.size(), 1);
     if (notes > 0) {
-        RowCell state(said(QT_TRANSLATE_NOOP("Station", "Mend first, on the bench")), true);
+        RowCell state(atStation(QT_TRANSLATE_NOOP("Station", "Mend first, on the bench")), true);
         state.kind = RowCell::Kind::state;
         state.part = 3;
         ListRow row;
@@ -201,7 +190,7 @@ std::vector<ListRow> orderRows(const AdjustmentSheet& sheet, const std::set<std:
             state.part = ready == 0 ? 0 : ready < all ? 1 : 2;
             ListRow row;
             row.key = work.number;
-            row.sentence = said(QT_TRANSLATE_NOOP("Station", "%1, %2 of %3 done"))
+            row.sentence = atStation(QT_TRANSLATE_NOOP("Station", "%1, %2 of %3 done"))
                                .arg(words::name(work.operation))
                                .arg(ready)
                                .arg(all);
@@ -262,7 +251,8 @@ QString workText(const AdjustmentWork& work, const Piano& piano) {
                       : QStringLiteral("<b>") + text.left(colon + 1) + QStringLiteral("</b>") + text.mid(colon + 1));
     }
     if (work.cap > 0 && unitOf(work.operation, piano) == AmountUnit::turn)
-        parts << said(QT_TRANSLATE_NOOP("Station", "Not more than %1 turn a go, then look.")).arg(turnText(work.cap));
+        parts << atStation(QT_TRANSLATE_NOOP("Station", "Not more than %1 turn a go, then look."))
+                     .arg(turnText(work.cap));
     if (const QString stop = words::stopSentence(work.guard); !stop.isEmpty()) parts << stop.toHtmlEscaped();
     return parts.join(QLatin1Char(' '));
 }
@@ -283,13 +273,14 @@ QString planText(const Plan& plan, const PassView& view, const PianoRecord& reco
         mend << QStringLiteral("<b>%1</b> %2 %3")
                     .arg(QString::fromStdString(writeNotes(entry.notes)), words::partOfActionName(entry.part),
                          words::faultName(entry.fault));
-    QString html = block(said(QT_TRANSLATE_NOOP("Station", "Ask first")), asks.join(QStringLiteral("<br>")));
-    html += block(said(QT_TRANSLATE_NOOP("Station", "Readings out: now, and after the plan")), leadsTo(plan, view));
+    QString html = block(atStation(QT_TRANSLATE_NOOP("Station", "Ask first")), asks.join(QStringLiteral("<br>")));
+    html +=
+        block(atStation(QT_TRANSLATE_NOOP("Station", "Readings out: now, and after the plan")), leadsTo(plan, view));
     html += block(QCoreApplication::translate("Station", "Cannot be brought in: %n note(s). Choose.", nullptr,
                                               static_cast<int>(plan.conflicts.size())),
                   conflicts.join(QStringLiteral("<br>")));
-    html += block(said(QT_TRANSLATE_NOOP("Station", "Mend first: left out")), mend.join(QStringLiteral("<br>")));
-    html += block(said(QT_TRANSLATE_NOOP("Station", "How this piano answers")), answers(plan, record.piano));
+    html += block(atStation(QT_TRANSLATE_NOOP("Station", "Mend first: left out")), mend.join(QStringLiteral("<br>")));
+    html += block(atStation(QT_TRANSLATE_NOOP("Station", "How this piano answers")), answers(plan, record.piano));
     if (!plan.readNext.empty()) {
         std::map<DimensionId, std::vector<NoteNumber>> read;
         for (const ToRead& next : plan.readNext)
@@ -299,7 +290,7 @@ QString planText(const Plan& plan, const PassView& view, const PianoRecord& reco
             std::ranges::sort(notes);
             lines << QStringLiteral("%1: %2").arg(words::name(dimension), QString::fromStdString(writeNotes(notes)));
         }
-        html += block(said(QT_TRANSLATE_NOOP("Station", "Then read, and nothing else")),
+        html += block(atStation(QT_TRANSLATE_NOOP("Station", "Then read, and nothing else")),
                       lines.join(QStringLiteral("<br>")));
     }
     return html;

@@ -7,7 +7,7 @@
 namespace hammerline {
 
 namespace {
-constexpr double kHeaderHeight = 14.5, kNoteWidth = 24, kSide = 2, kNearSide = 0.75;
+constexpr double kHeaderHeight = 14.5, kNoteWidth = 24, kHeaderSide = 2, kNearSide = 0.75;
 }
 
 DimensionHeader::DimensionHeader(Workbench& bench, const MeasureModel& readings, QWidget* parent)
@@ -58,7 +58,7 @@ int DimensionHeader::wantedWidth(int column) const {
     for (const WordId id : row(m_readings.dimensionAt(column)).words)
         if (id != word::ok)
             width = std::max(width, words.horizontalAdvance(words::name(id)) + u(row(id).stopsNote ? 7.5 : 5));
-    return width + u(kSide + kNearSide);
+    return width + u(kHeaderSide + kNearSide);
 }
 
 void DimensionHeader::paintSection(QPainter* painter, const QRect& rect, int column) const {
@@ -71,7 +71,7 @@ void DimensionHeader::paintSection(QPainter* painter, const QRect& rect, int col
     const bool current = m_readings.dimensionAt(column) == m_bench.dimension();
     if (current)
         painter->fillRect(QRect(rect.left(), rect.bottom() - 2, rect.width() - 1, 3), QColor::fromRgb(look.ink));
-    const QRect room = rect.adjusted(u(0.5), 0, -u(kSide), 0);
+    const QRect room = rect.adjusted(u(0.5), 0, -u(kHeaderSide), 0);
     int y = rect.bottom() - u(2.75);
     painter->setFont(face(Text::tiny));
     painter->setPen(QColor::fromRgb(look.ink2));

@@ -15,14 +15,14 @@
 namespace hammerline {
 
 namespace {
-constexpr double kHead = 18.5, kRow = 5.75, kWide = 76; // units
+constexpr double kHead = 18.5, kCardRow = 5.75, kCardWide = 76; // units
 }
 
 NoteCard::NoteCard(Workbench& bench, QWidget* parent)
     : QWidget(parent)
     , m_bench(bench)
     , m_rows(new RowTable(tr("Readings of this note"),
-                          {{{}, 0}, {{}, 15, Qt::AlignRight}, {{}, 15.5}, {{}, 16, Qt::AlignRight}}, kRow, this))
+                          {{{}, 0}, {{}, 15, Qt::AlignRight}, {{}, 15.5}, {{}, 16, Qt::AlignRight}}, kCardRow, this))
     , m_area(new QScrollArea(this))
     , m_text(makeText(m_area))
     , m_howTo(new QToolButton(this)) {
@@ -54,7 +54,7 @@ NoteCard::NoteCard(Workbench& bench, QWidget* parent)
 }
 
 QSize NoteCard::sizeHint() const {
-    return {u(kWide), u(120)};
+    return {u(kCardWide), u(120)};
 }
 
 QString NoteCard::text() const {
@@ -82,7 +82,7 @@ void NoteCard::refresh() {
     }
     const QSignalBlocker quiet(m_rows);
     auto rows = noteCardRows(m_bench, m_bench.note());
-    m_rows->setFixedHeight(static_cast<int>(rows.size()) * u(kRow) + 1);
+    m_rows->setFixedHeight(static_cast<int>(rows.size()) * u(kCardRow) + 1);
     m_rows->setRows(std::move(rows));
     m_rows->setCurrentKey(m_bench.dimension().row);
     m_text->setFont(face(Text::body));

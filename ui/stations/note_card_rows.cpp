@@ -4,6 +4,7 @@
 #include "ui/stations/measure_acts.h"
 #include "ui/stations/measure_understanding.h"
 #include "ui/stations/station_words.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -30,11 +31,6 @@ QString shownOf(const Judged& judged) {
     reading.upper = judged.upper.value_or(0);
     reading.relation = judged.relation;
     return judged.value ? words::shown(judged.cell.dimension, reading) : QString(QChar(0x2013));
-}
-
-QString millimetres(double value, int decimals = 1) {
-    const double rounded = std::round(value * std::pow(10, decimals)) / std::pow(10, decimals);
-    return (rounded < 0 ? QString(QChar(0x2212)) : QString()) + QString::number(std::abs(rounded), 'f', decimals);
 }
 
 QString row3(const QString& a, const QString& b, const QString& c) {
@@ -115,24 +111,25 @@ QString noteCardRelation(const Workbench& bench, NoteNumber note) {
                after = orAim(read.aftertouch, dimension::aftertouch);
     if (!lost || !letOff || !after) return {};
     const auto said = [](double value, bool guessed) {
-        return guessed ? QStringLiteral("<i>%1</i>").arg(millimetres(value)) : millimetres(value);
+        return guessed ? QStringLiteral("<i>%1</i>").arg(words::number(value)) : words::number(value);
     };
     const double dip = dipOf(lost->first, *read.blow, letOff->first, after->first, ratio.value);
     QString sum = QStringLiteral("%1 + (%2 \u2212 %3) / %4 + %5 = %6 <b>%7</b>")
-                      .arg(said(std::max(0.0, lost->first), lost->second), millimetres(*read.blow),
+                      .arg(said(std::max(0.0, lost->first), lost->second), words::number(*read.blow),
                            said(letOff->first, letOff->second), said(ratio.value, ratio.fromDefault()),
-                           said(after->first, after->second), CardText::tr("dip"), millimetres(dip));
+                           said(after->first, after->second), CardText::tr("dip"), words::number(dip));
     QStringList lines{sum};
     if (read.dip) {
         const bool alarm = std::ranges::any_of(view->review.doubtful,
                                                [note](const DoubtfulNote& doubt) { return doubt.note == note; });
         lines << (alarm ? CardText::tr("<b>%1</b> was measured: these readings do not agree.")
                         : CardText::tr("<b>%1</b> was measured: no alarm."))
-                     .arg(millimetres(*read.dip));
+                     .arg(words::number(*read.dip));
     }
-    lines << (ratio.fromDefault() ? CardText::tr("Ratio hammer to key %1, a default.").arg(millimetres(ratio.value, 2))
-                                  : CardText::tr("Ratio hammer to key %1, from %n note(s).", nullptr, ratio.notes)
-                                        .arg(millimetres(ratio.value, 2)));
+    lines << (ratio.fromDefault()
+                  ? CardText::tr("Ratio hammer to key %1, a default.").arg(words::number(ratio.value, 2))
+                  : CardText::tr("Ratio hammer to key %1, from %n note(s).", nullptr, ratio.notes)
+                        .arg(words::number(ratio.value, 2)));
     for (const DoubtfulNote& doubt : view->review.doubtful)
         if (doubt.note == note) lines << CardText::tr("Measure %1 again.").arg(words::name(doubt.suspect).toLower());
     return block(CardText::tr("Expected from the other readings"), lines.join(QStringLiteral("<br>")));

@@ -19,9 +19,7 @@
 namespace hammerline {
 namespace {
 
-QString utf8(std::string_view text) {
-    return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
+using words::utf8;
 
 /// The attribute as it stands: what was said, else empty.
 std::map<std::string, std::string> saidOf(const Piano& piano) {
@@ -229,5 +227,7 @@ Station* makePianoStation(Workbench& workbench) {
 }
 
 } // namespace hammerline
+
+#include "ui/words/said.h"
 
 #include "piano_station.moc"

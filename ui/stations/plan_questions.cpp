@@ -11,7 +11,7 @@ namespace hammerline {
 
 namespace {
 
-QString said(const char* text) {
+QString questionText(const char* text) {
     return QCoreApplication::translate("PlanQuestions", text);
 }
 
@@ -34,12 +34,13 @@ QString askNotes(QWidget* parent, Workbench& bench, const Tried& tried, const QS
     const QString title = words::partOfActionName(tried.part);
     const auto good = Dialogs::now().ask(
         parent, title,
-        said(QT_TRANSLATE_NOOP("PlanQuestions", "%1\n\nNotes that were tried and are in order:")).arg(question),
+        questionText(QT_TRANSLATE_NOOP("PlanQuestions", "%1\n\nNotes that were tried and are in order:")).arg(question),
         suggested);
     if (!good) return {};
     const auto bad = Dialogs::now().ask(
         parent, title,
-        said(QT_TRANSLATE_NOOP("PlanQuestions", "Notes where it is not in order: %1 (empty: none). Force nothing."))
+        questionText(
+            QT_TRANSLATE_NOOP("PlanQuestions", "Notes where it is not in order: %1 (empty: none). Force nothing."))
             .arg(words::faultName(tried.fault)));
     if (!bad) return {};
     std::vector<Finding> all;
@@ -67,13 +68,14 @@ QString answerQuestion(QWidget* parent, Workbench& bench, const std::vector<std:
         if (each.question == id) return askNotes(parent, bench, each, question);
     const Part* part = findPart(id);
     if (!part) {
-        Dialogs::now().say(parent, said(QT_TRANSLATE_NOOP("PlanQuestions", "Before this plan")), question);
+        Dialogs::now().say(parent, questionText(QT_TRANSLATE_NOOP("PlanQuestions", "Before this plan")), question);
         return {};
     }
-    const int taken = Dialogs::now().choose(parent, words::partOfActionName(id), question,
-                                            {said(QT_TRANSLATE_NOOP("PlanQuestions", "Sound")),
-                                             said(QT_TRANSLATE_NOOP("PlanQuestions", "Not sound: to the survey")),
-                                             said(QT_TRANSLATE_NOOP("PlanQuestions", "Later"))});
+    const int taken =
+        Dialogs::now().choose(parent, words::partOfActionName(id), question,
+                              {questionText(QT_TRANSLATE_NOOP("PlanQuestions", "Sound")),
+                               questionText(QT_TRANSLATE_NOOP("PlanQuestions", "Not sound: to the survey")),
+                               questionText(QT_TRANSLATE_NOOP("PlanQuestions", "Later"))});
     if (taken == 0) return store(bench, parseFindingStates("all " + std::string(id) + " sound", *bench.piano()));
     return taken == 1 ? QStringLiteral("survey") : QString();
 }

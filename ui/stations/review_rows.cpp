@@ -1,6 +1,7 @@
 #include "ui/stations/review_rows.h"
 
 #include "core/sheet/check_sheet.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -9,19 +10,11 @@ namespace hammerline {
 
 namespace {
 
-QString said(const char* text) {
-    return QCoreApplication::translate("Station", text);
-}
+using words::atStation;
 
 RowCell digits(const QString& text, bool bold) {
     RowCell cell(text, bold);
     cell.size = Text::listDigits;
-    return cell;
-}
-
-RowCell soft(const QString& text) {
-    RowCell cell(text);
-    cell.soft = true;
     return cell;
 }
 
@@ -38,8 +31,8 @@ ListRow readingRow(const Judged& judged, int rank, int key, const PassView& view
     QString value = judged.value ? words::shown(judged.cell.dimension, *judged.value) : QString(QChar(0x2013));
     if (judged.relation == Relation::less) value.prepend(QStringLiteral("< "));
     if (judged.relation == Relation::more) value.prepend(QStringLiteral("> "));
-    RowCell remark = soft(judged.stale                   ? said(QT_TRANSLATE_NOOP("Station", "stale"))
-                          : judged.step || judged.uneven ? said(QT_TRANSLATE_NOOP("Station", "step"))
+    RowCell remark = soft(judged.stale                   ? atStation(QT_TRANSLATE_NOOP("Station", "stale"))
+                          : judged.step || judged.uneven ? atStation(QT_TRANSLATE_NOOP("Station", "step"))
                                                          : QString());
     row.cells = {
         soft(QString::number(rank)),
@@ -109,16 +102,16 @@ QString doubtText(const Review& review, const Piano& piano) {
     QStringList lines;
     for (const DoubtfulNote& doubt : review.doubtful) {
         if (lines.size() == 3) {
-            lines << said(QT_TRANSLATE_NOOP("Station", "and %1 more")).arg(review.doubtful.size() - 3);
+            lines << atStation(QT_TRANSLATE_NOOP("Station", "and %1 more")).arg(review.doubtful.size() - 3);
             break;
         }
-        lines << said(QT_TRANSLATE_NOOP("Station", "<b>Measure again: note %1, %2.</b> It does not agree with the "
-                                                   "other readings of this note."))
+        lines << atStation(QT_TRANSLATE_NOOP("Station", "<b>Measure again: note %1, %2.</b> It does not agree with the "
+                                                        "other readings of this note."))
                      .arg(words::noteName(doubt.note, piano).toHtmlEscaped(),
                           words::name(doubt.suspect).toHtmlEscaped());
     }
     for (const DimensionId coarse : review.tooCoarse)
-        lines << said(QT_TRANSLATE_NOOP("Station", "This gauge cannot decide the zone of %1: a finer one would."))
+        lines << atStation(QT_TRANSLATE_NOOP("Station", "This gauge cannot decide the zone of %1: a finer one would."))
                      .arg(words::name(coarse).toHtmlEscaped());
     return lines.join(QStringLiteral("<br>"));
 }

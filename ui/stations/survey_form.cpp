@@ -2,6 +2,7 @@
 
 #include "ui/stations/survey_letters.h"
 #include "ui/widgets/look.h"
+#include "ui/words/said.h"
 #include "ui/words/survey_names.h"
 
 #include <QComboBox>
@@ -18,11 +19,9 @@ namespace hammerline {
 
 namespace {
 
-constexpr std::array kStates = {FindingState::toDo, FindingState::watch, FindingState::mended, FindingState::sound};
+using words::utf8;
 
-QString text(std::string_view key) {
-    return QString::fromUtf8(key.data(), static_cast<qsizetype>(key.size()));
-}
+constexpr std::array kStates = {FindingState::toDo, FindingState::watch, FindingState::mended, FindingState::sound};
 
 /// A word above its field; Alt and its letter reach the field.
 void placeField(QGridLayout* grid, const QString& word, QWidget* field, int row, int column) {
@@ -57,7 +56,7 @@ SurveyForm::SurveyForm(Workbench& bench, QWidget* parent) : QWidget(parent), m_b
     connect(m_fault, &QComboBox::activated, this, [this] {
         if (const Part* p = part())
             if (const Fault* f = findFault(*p, m_fault->currentData().toString().toStdString()))
-                m_remedy->setCurrentIndex(m_remedy->findData(text(f->usualRemedy)));
+                m_remedy->setCurrentIndex(m_remedy->findData(utf8(f->usualRemedy)));
         showWords();
     });
     for (QComboBox* box : {m_state, m_remedy})
@@ -132,7 +131,7 @@ void SurveyForm::fillParts() {
     const Piano* piano = m_bench.piano();
     setEnabled(piano != nullptr);
     for (const Part& each : parts())
-        if (piano && !notesOf(each, *piano).empty()) m_part->addItem(words::partOfActionName(each.key), text(each.key));
+        if (piano && !notesOf(each, *piano).empty()) m_part->addItem(words::partOfActionName(each.key), utf8(each.key));
     fillFaults();
 }
 
@@ -142,17 +141,17 @@ void SurveyForm::fillFaults() {
     const Part* p = part();
     if (!p) return;
     for (const auto& [letter, fault] : faultLetters(*p))
-        m_fault->addItem(tr("%1   %2").arg(words::faultName(fault->key)).arg(letter), text(fault->key));
+        m_fault->addItem(tr("%1   %2").arg(words::faultName(fault->key)).arg(letter), utf8(fault->key));
     for (const Remedy& remedy : p->remedies)
-        m_remedy->addItem(words::surveyRemedyName(remedy.key), text(remedy.key));
-    m_remedy->setCurrentIndex(m_remedy->findData(text(p->faults.front().usualRemedy)));
+        m_remedy->addItem(words::surveyRemedyName(remedy.key), utf8(remedy.key));
+    m_remedy->setCurrentIndex(m_remedy->findData(utf8(p->faults.front().usualRemedy)));
     showWords();
 }
 
 void SurveyForm::take(const Part& p, const std::vector<NoteNumber>& notes, const Finding* standing) {
     m_notesField->setText(QString::fromStdString(writeNotes(notes)));
     if (part() != &p) {
-        m_part->setCurrentIndex(m_part->findData(text(p.key)));
+        m_part->setCurrentIndex(m_part->findData(utf8(p.key)));
         fillFaults();
     }
     if (standing && !standing->fault.empty()) sameAs(*standing);
@@ -161,8 +160,8 @@ void SurveyForm::take(const Part& p, const std::vector<NoteNumber>& notes, const
 
 void SurveyForm::sameAs(const Finding& finding) {
     const Remedy* remedy = remedyOf(finding);
-    m_fault->setCurrentIndex(std::max(0, m_fault->findData(text(finding.fault))));
-    if (remedy) m_remedy->setCurrentIndex(m_remedy->findData(text(remedy->key)));
+    m_fault->setCurrentIndex(std::max(0, m_fault->findData(utf8(finding.fault))));
+    if (remedy) m_remedy->setCurrentIndex(m_remedy->findData(utf8(remedy->key)));
     m_state->setCurrentIndex(std::max(0, m_state->findData(static_cast<int>(finding.state))));
     showWords();
 }

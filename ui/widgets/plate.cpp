@@ -5,7 +5,7 @@
 namespace hammerline {
 
 namespace {
-constexpr double kPad = 2.5, kSign = 5.5, kGap = 3;
+constexpr double kPad = 2.5, kSign = 5.5, kPlateGap = 3;
 } // namespace
 
 Plate::Plate(QWidget* parent) : QFrame(parent) {
@@ -30,7 +30,7 @@ QSize Plate::wanted(int most) const {
     const QFontMetrics bold(face(Text::body, true)), plain(face(Text::body));
     if (oneLine())
         return {bold.horizontalAdvance(m_headline) +
-                    (m_more.isEmpty() ? 0 : u(kGap) + plain.horizontalAdvance(m_more)) + u(2 * kPad),
+                    (m_more.isEmpty() ? 0 : u(kPlateGap) + plain.horizontalAdvance(m_more)) + u(2 * kPad),
                 u(6.5)};
     const int side = u(2 * kPad + kSign);
     const int natural = std::max(bold.horizontalAdvance(m_headline), plain.horizontalAdvance(m_more)) + side + u(0.5);
@@ -75,7 +75,7 @@ void Plate::paintEvent(QPaintEvent*) {
         painter.setFont(bold);
         QRect line = rect().adjusted(u(kPad), 0, -u(kPad), 0);
         painter.drawText(line, Qt::AlignVCenter, m_headline);
-        line.setLeft(line.left() + boldMetrics.horizontalAdvance(m_headline) + u(kGap));
+        line.setLeft(line.left() + boldMetrics.horizontalAdvance(m_headline) + u(kPlateGap));
         painter.setFont(plain);
         painter.drawText(line, Qt::AlignVCenter, m_more);
         return;

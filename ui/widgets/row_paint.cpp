@@ -12,10 +12,6 @@ namespace hammerline {
 
 namespace {
 
-QColor ink(QRgb colour) {
-    return QColor::fromRgb(colour);
-}
-
 constexpr double kLeastShrink = 0.6; // of a direction's size, before it is cut
 
 void paintText(QPainter& painter, const QRect& r, const RowCell& cell, Qt::Alignment align, const Look& look) {
@@ -25,7 +21,7 @@ void paintText(QPainter& painter, const QRect& r, const RowCell& cell, Qt::Align
     if (const double width = noteWidth(cell.text, font); cell.kind == RowCell::Kind::turn && width > r.width())
         font.setPointSizeF(font.pointSizeF() * std::max(kLeastShrink, r.width() / width * 0.98));
     painter.setFont(font);
-    painter.setPen(ink(cell.italic ? look.ink3 : cell.soft ? look.ink2 : look.ink));
+    painter.setPen(QColor::fromRgb(cell.italic ? look.ink3 : cell.soft ? look.ink2 : look.ink));
     const QFontMetricsF metrics(font);
     const QString text =
         noteWidth(cell.text, font) <= r.width() ? cell.text : metrics.elidedText(cell.text, Qt::ElideRight, r.width());
@@ -60,13 +56,14 @@ void paintPlate(QPainter& painter, const QRect& r, const RowCell& cell, const Lo
             sign *= std::clamp((room - text) / wide, kLeastShrink, 1.0);
         if (const double left = room - triangleWidth(marks, sign); text > left)
             font.setPointSizeF(font.pointSizeF() * std::max(kLeastShrink, left / text));
-        painter.setPen(QPen(ink(look.edge), 1));
-        painter.setBrush(ink(stop.fill));
+        painter.setPen(QPen(QColor::fromRgb(look.edge), 1));
+        painter.setBrush(QColor::fromRgb(stop.fill));
         painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), units(0.6), units(0.6));
-        paintTriangles(painter, box.left() + units(1.5), box.center().y(), marks, cell.marks > 0, ink(stop.text), sign);
+        paintTriangles(painter, box.left() + units(1.5), box.center().y(), marks, cell.marks > 0,
+                       QColor::fromRgb(stop.text), sign);
     }
     painter.setFont(font);
-    painter.setPen(ink(marks > 0 ? stop.text : look.ink));
+    painter.setPen(QColor::fromRgb(marks > 0 ? stop.text : look.ink));
     painter.drawText(box.adjusted(units(1), 0, -units(1.5), 0), Qt::AlignRight | Qt::AlignVCenter, cell.text);
 }
 
@@ -74,37 +71,38 @@ void paintPlate(QPainter& painter, const QRect& r, const RowCell& cell, const Lo
 void paintRule(QPainter& painter, const QRect& r, const RowCell& cell, const Look& look) {
     const double middle = r.center().y(), half = r.width() / 2.0, unit = half / 4;
     const double centre = r.left() + half;
-    painter.setPen(QPen(ink(look.edge), 1));
+    painter.setPen(QPen(QColor::fromRgb(look.edge), 1));
     painter.drawLine(QPointF(r.left(), middle), QPointF(r.right(), middle));
     const QRectF zone(centre - unit, middle - units(1.9), 2 * unit, units(3.8));
-    painter.setBrush(ink(look.zone));
+    painter.setBrush(QColor::fromRgb(look.zone));
     painter.drawRect(zone);
     painter.drawLine(QPointF(centre, zone.top()), QPointF(centre, zone.bottom()));
     const double at = centre + std::clamp(cell.value, -4.0, 4.0) * unit;
     if (std::abs(cell.value) > 1) {
         const double edge = cell.value > 0 ? zone.right() : zone.left();
-        painter.setBrush(ink(look.stop(std::max(1, std::min(3, std::abs(cell.marks))), cell.value > 0).fill));
+        painter.setBrush(
+            QColor::fromRgb(look.stop(std::max(1, std::min(3, std::abs(cell.marks))), cell.value > 0).fill));
         painter.drawRect(
             QRectF(QPointF(std::min(edge, at), middle - units(1)), QPointF(std::max(edge, at), middle + units(1))));
     }
-    painter.fillRect(QRectF(at - 1.5, middle - units(2.2), 3, units(4.4)), ink(look.ink));
+    painter.fillRect(QRectF(at - 1.5, middle - units(2.2), 3, units(4.4)), QColor::fromRgb(look.ink));
 }
 
 /// Hollow before over solid now.
 void paintBars(QPainter& painter, const QRect& r, const RowCell& cell, const Look& look) {
     const double most = std::max(cell.most, 1.0), height = units(1.5);
     const double top = r.center().y() - height;
-    painter.setPen(QPen(ink(look.ink), 1));
+    painter.setPen(QPen(QColor::fromRgb(look.ink), 1));
     painter.setBrush(Qt::NoBrush);
     if (cell.value > 0)
         painter.drawRect(QRectF(r.left() + 0.5, top + 0.5, std::round(r.width() * cell.value / most), height - 1));
     if (cell.now > 0)
         painter.fillRect(QRectF(r.left(), top + height + 1, std::round(r.width() * cell.now / most) + 1, height - 1),
-                         ink(look.ink));
+                         QColor::fromRgb(look.ink));
 }
 
 void paintTick(QPainter& painter, const QPointF& middle, double size, const Look& look) {
-    painter.setPen(QPen(ink(look.ink), size * 0.16, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin));
+    painter.setPen(QPen(QColor::fromRgb(look.ink), size * 0.16, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin));
     painter.setBrush(Qt::NoBrush);
     painter.drawPolyline(QPolygonF{{middle + QPointF(-size * 0.3, 0), middle + QPointF(-size * 0.08, size * 0.24),
                                     middle + QPointF(size * 0.32, -size * 0.26)}});
@@ -113,8 +111,8 @@ void paintTick(QPainter& painter, const QPointF& middle, double size, const Look
 void paintBox(QPainter& painter, const QRect& r, const RowCell& cell, const Look& look) {
     const double size = units(4.4);
     const QRectF box(r.left(), r.center().y() - size / 2 + 0.5, size, size);
-    painter.setPen(QPen(ink(look.ink), 2));
-    painter.setBrush(ink(look.paper));
+    painter.setPen(QPen(QColor::fromRgb(look.ink), 2));
+    painter.setBrush(QColor::fromRgb(look.paper));
     painter.drawRoundedRect(box, units(0.6), units(0.6));
     if (cell.part == 2) paintTick(painter, box.center(), size, look);
 }
@@ -123,12 +121,12 @@ void paintBox(QPainter& painter, const QRect& r, const RowCell& cell, const Look
 void paintState(QPainter& painter, const QRect& r, const RowCell& cell, const Look& look) {
     const double size = units(3.4);
     const QRectF box(r.left(), r.center().y() - size / 2 + 0.5, size, size);
-    if (cell.part == 3) return paintNotch(painter, box, ink(look.ink), ink(look.paper));
-    painter.setPen(QPen(ink(cell.part == 2 ? look.ink : look.ink2), 1.6));
-    painter.setBrush(cell.part == 2 ? QBrush(ink(look.ink)) : Qt::NoBrush);
+    if (cell.part == 3) return paintNotch(painter, box, QColor::fromRgb(look.ink), QColor::fromRgb(look.paper));
+    painter.setPen(QPen(QColor::fromRgb(cell.part == 2 ? look.ink : look.ink2), 1.6));
+    painter.setBrush(cell.part == 2 ? QBrush(QColor::fromRgb(look.ink)) : Qt::NoBrush);
     painter.drawEllipse(box);
     if (cell.part == 1) {
-        painter.setBrush(ink(look.ink));
+        painter.setBrush(QColor::fromRgb(look.ink));
         painter.drawPie(box.adjusted(2, 2, -2, -2), 90 * 16, -150 * 16);
     }
     if (cell.part == 2) {
@@ -145,11 +143,11 @@ void paintSign(QPainter& painter, const QRect& r, const RowCell& cell, const Loo
     painter.save();
     painter.translate(c);
     if (cell.sign == Sign::clockwise) painter.scale(-1, 1);
-    painter.setPen(QPen(ink(look.ink), std::max(1.6, radius * 0.26), Qt::SolidLine, Qt::FlatCap));
+    painter.setPen(QPen(QColor::fromRgb(look.ink), std::max(1.6, radius * 0.26), Qt::SolidLine, Qt::FlatCap));
     painter.setBrush(Qt::NoBrush);
     const auto head = [&](QPointF tip, QPointF back) {
         const QPointF side(-(tip - back).y() * 0.6, (tip - back).x() * 0.6);
-        painter.setBrush(ink(look.ink));
+        painter.setBrush(QColor::fromRgb(look.ink));
         painter.setPen(Qt::NoPen);
         painter.drawPolygon(QPolygonF{{tip, back + side, back - side}});
     };
@@ -213,13 +211,13 @@ void paintCell(QPainter& painter, const QRect& r, const RowCell& cell, Qt::Align
 } // namespace
 
 void RowDelegate::paintHeading(QPainter& painter, const QRect& r, const ListRow& row, const Look& look) const {
-    painter.fillRect(r, ink(look.head));
-    painter.setPen(ink(look.ink));
+    painter.fillRect(r, QColor::fromRgb(look.head));
+    painter.setPen(QColor::fromRgb(look.ink));
     painter.setFont(face(Text::label, true));
     const QRect text = r.adjusted(u(3), 0, -u(3), 0);
     painter.drawText(text, Qt::AlignLeft | Qt::AlignVCenter, row.heading);
     painter.setFont(face(Text::label));
-    painter.setPen(ink(look.ink2));
+    painter.setPen(QColor::fromRgb(look.ink2));
     painter.drawText(text, Qt::AlignRight | Qt::AlignVCenter, row.headingRight);
 }
 
@@ -233,8 +231,9 @@ void RowDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, c
         paintHeading(*painter, option.rect, row, look);
     } else {
         const bool current = index.row() == m_table->currentIndex().row();
-        painter->fillRect(option.rect, ink(current ? look.sel : look.paper));
-        painter->fillRect(QRect(option.rect.left(), option.rect.bottom(), option.rect.width(), 1), ink(look.line));
+        painter->fillRect(option.rect, QColor::fromRgb(current ? look.sel : look.paper));
+        painter->fillRect(QRect(option.rect.left(), option.rect.bottom(), option.rect.width(), 1),
+                          QColor::fromRgb(look.line));
         const auto column = static_cast<std::size_t>(index.column());
         if (column < row.cells.size())
             paintCell(*painter, option.rect.adjusted(u(2), 0, -u(2), -1), row.cells[column],
@@ -246,7 +245,7 @@ void RowDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, c
             whole.setLeft(m_table->columnViewportPosition(0));
             whole.setRight(m_table->columnViewportPosition(last) + m_table->columnWidth(last) - 1);
             painter->setClipRect(option.rect);
-            painter->setPen(QPen(ink(look.ring), 3));
+            painter->setPen(QPen(QColor::fromRgb(look.ring), 3));
             painter->setBrush(Qt::NoBrush);
             painter->drawRect(QRectF(whole).adjusted(1.5, 1.5, -1.5, -1.5));
         }

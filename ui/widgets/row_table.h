@@ -32,6 +32,13 @@ struct RowCell {
     Sign sign = Sign::none;
 };
 
+/// A cell in secondary ink.
+inline RowCell soft(const QString& text) {
+    RowCell cell(text);
+    cell.soft = true;
+    return cell;
+}
+
 struct ListRow {
     std::vector<RowCell> cells;
     QString heading, headingRight; // a row over the whole width instead of cells

@@ -1,5 +1,6 @@
 // Words for causes, checks, remedies, conflicts, symptoms and grades. Ids without a sentence of their own are trade
 // words already ("let-off-rail-screws") and are read out as such.
+#include "ui/words/said.h"
 #include "ui/words/survey_names.h"
 
 #include <QCoreApplication>
@@ -10,96 +11,97 @@ namespace hammerline::words {
 
 namespace {
 
-struct Row {
-    std::string_view id;
-    const char* text;
-};
-
 constexpr std::array kCauses{
-    Row{"sunk-balance-rail", QT_TRANSLATE_NOOP("causes", "The balance rail has sunk")},
-    Row{"crushed-balance-felts", QT_TRANSLATE_NOOP("causes", "The balance felts are crushed")},
-    Row{"thick-back-cloth", QT_TRANSLATE_NOOP("causes", "The back-rail cloth is too thick")},
-    Row{"packed-cloths", QT_TRANSLATE_NOOP("causes", "The cloths between key and wippen are packed down")},
-    Row{"low-key-backs", QT_TRANSLATE_NOOP("causes", "The key backs stand low")},
-    Row{"moved-wood", QT_TRANSLATE_NOOP("causes", "The wood has moved with the damp")},
-    Row{"hammers-filed", QT_TRANSLATE_NOOP("causes", "The hammers have been filed")},
-    Row{"crushed-rest-cushions", QT_TRANSLATE_NOOP("causes", "The cushions of the rest rail are crushed")},
-    Row{"rail-end-or-piece", QT_TRANSLATE_NOOP("causes", "One end or piece of the rest rail stands wrong")},
-    Row{"blow-too-short", QT_TRANSLATE_NOOP("causes", "The blow is too short on the whole")},
-    Row{"jack-cannot-escape", QT_TRANSLATE_NOOP("causes", "The jacks cannot escape")},
-    Row{"loose-let-off-rail", QT_TRANSLATE_NOOP("causes", "The let-off rail is loose")},
-    Row{"checks-after-dip", QT_TRANSLATE_NOOP("causes", "The checking follows the dip")},
-    Row{"isolated-part", QT_TRANSLATE_NOOP("causes", "A part of this one note is at fault")},
-    Row{"section-block", QT_TRANSLATE_NOOP("causes", "A whole section stands off the rest")},
-    Row{"loose-capstan", QT_TRANSLATE_NOOP("causes", "The capstan is loose in its hole")},
-    Row{"unstable-rest", QT_TRANSLATE_NOOP("causes", "The keys do not come to rest at one height")},
-    Row{"finger-holds-wippen", QT_TRANSLATE_NOOP("causes", "The player's finger holds the wippen up")},
-    Row{"nothing-measurable", QT_TRANSLATE_NOOP("causes", "No dimension explains it")},
+    KeyedText{"sunk-balance-rail", QT_TRANSLATE_NOOP("causes", "The balance rail has sunk")},
+    KeyedText{"crushed-balance-felts", QT_TRANSLATE_NOOP("causes", "The balance felts are crushed")},
+    KeyedText{"thick-back-cloth", QT_TRANSLATE_NOOP("causes", "The back-rail cloth is too thick")},
+    KeyedText{"packed-cloths", QT_TRANSLATE_NOOP("causes", "The cloths between key and wippen are packed down")},
+    KeyedText{"low-key-backs", QT_TRANSLATE_NOOP("causes", "The key backs stand low")},
+    KeyedText{"moved-wood", QT_TRANSLATE_NOOP("causes", "The wood has moved with the damp")},
+    KeyedText{"hammers-filed", QT_TRANSLATE_NOOP("causes", "The hammers have been filed")},
+    KeyedText{"crushed-rest-cushions", QT_TRANSLATE_NOOP("causes", "The cushions of the rest rail are crushed")},
+    KeyedText{"rail-end-or-piece", QT_TRANSLATE_NOOP("causes", "One end or piece of the rest rail stands wrong")},
+    KeyedText{"blow-too-short", QT_TRANSLATE_NOOP("causes", "The blow is too short on the whole")},
+    KeyedText{"jack-cannot-escape", QT_TRANSLATE_NOOP("causes", "The jacks cannot escape")},
+    KeyedText{"loose-let-off-rail", QT_TRANSLATE_NOOP("causes", "The let-off rail is loose")},
+    KeyedText{"checks-after-dip", QT_TRANSLATE_NOOP("causes", "The checking follows the dip")},
+    KeyedText{"isolated-part", QT_TRANSLATE_NOOP("causes", "A part of this one note is at fault")},
+    KeyedText{"section-block", QT_TRANSLATE_NOOP("causes", "A whole section stands off the rest")},
+    KeyedText{"loose-capstan", QT_TRANSLATE_NOOP("causes", "The capstan is loose in its hole")},
+    KeyedText{"unstable-rest", QT_TRANSLATE_NOOP("causes", "The keys do not come to rest at one height")},
+    KeyedText{"finger-holds-wippen", QT_TRANSLATE_NOOP("causes", "The player's finger holds the wippen up")},
+    KeyedText{"nothing-measurable", QT_TRANSLATE_NOOP("causes", "No dimension explains it")},
 };
 
 constexpr std::array kRemedies{
-    Row{"keep-blow", QT_TRANSLATE_NOOP("causes", "keep the blow as it is")},
-    Row{"restore-blow", QT_TRANSLATE_NOOP("causes", "restore the blow at the rest rail")},
-    Row{"wait", QT_TRANSLATE_NOOP("causes", "wait until the room has settled")},
-    Row{"turn-now", QT_TRANSLATE_NOOP("causes", "turn the capstans now")},
-    Row{"capstans", QT_TRANSLATE_NOOP("causes", "turn the capstans")},
-    Row{"shims", QT_TRANSLATE_NOOP("causes", "shim the key frame")},
-    Row{"tighten-rail", QT_TRANSLATE_NOOP("causes", "tighten the rail")},
-    Row{"replace-set", QT_TRANSLATE_NOOP("causes", "replace the set")},
+    KeyedText{"keep-blow", QT_TRANSLATE_NOOP("causes", "keep the blow as it is")},
+    KeyedText{"restore-blow", QT_TRANSLATE_NOOP("causes", "restore the blow at the rest rail")},
+    KeyedText{"wait", QT_TRANSLATE_NOOP("causes", "wait until the room has settled")},
+    KeyedText{"turn-now", QT_TRANSLATE_NOOP("causes", "turn the capstans now")},
+    KeyedText{"capstans", QT_TRANSLATE_NOOP("causes", "turn the capstans")},
+    KeyedText{"shims", QT_TRANSLATE_NOOP("causes", "shim the key frame")},
+    KeyedText{"tighten-rail", QT_TRANSLATE_NOOP("causes", "tighten the rail")},
+    KeyedText{"replace-set", QT_TRANSLATE_NOOP("causes", "replace the set")},
 };
 
 constexpr std::array kMissing{
-    Row{"notes-outside", QT_TRANSLATE_NOOP("causes", "Notes are still outside their zone.")},
-    Row{"too-many-outside", QT_TRANSLATE_NOOP("causes", "More than one note in twenty is still outside.")},
-    Row{"notes-undecided", QT_TRANSLATE_NOOP("causes", "Some readings lie too near a limit to be decided.")},
-    Row{"notes-uneven", QT_TRANSLATE_NOOP("causes", "Some notes still stand off their neighbours.")},
-    Row{"steps-between-neighbours", QT_TRANSLATE_NOOP("causes", "Some steps between neighbours are too large.")},
-    Row{"note-stopped", QT_TRANSLATE_NOOP("causes", "A note blocks or has no let-off.")},
-    Row{"notes-not-read", QT_TRANSLATE_NOOP("causes", "Not every note has been read.")},
-    Row{"nothing-read", QT_TRANSLATE_NOOP("causes", "Nothing has been read in this pass.")},
+    KeyedText{"notes-outside", QT_TRANSLATE_NOOP("causes", "Notes are still outside their zone.")},
+    KeyedText{"too-many-outside", QT_TRANSLATE_NOOP("causes", "More than one note in twenty is still outside.")},
+    KeyedText{"notes-undecided", QT_TRANSLATE_NOOP("causes", "Some readings lie too near a limit to be decided.")},
+    KeyedText{"notes-uneven", QT_TRANSLATE_NOOP("causes", "Some notes still stand off their neighbours.")},
+    KeyedText{"steps-between-neighbours", QT_TRANSLATE_NOOP("causes", "Some steps between neighbours are too large.")},
+    KeyedText{"note-stopped", QT_TRANSLATE_NOOP("causes", "A note blocks or has no let-off.")},
+    KeyedText{"notes-not-read", QT_TRANSLATE_NOOP("causes", "Not every note has been read.")},
+    KeyedText{"nothing-read", QT_TRANSLATE_NOOP("causes", "Nothing has been read in this pass.")},
 };
 
 constexpr std::array kAskFirst{
-    Row{"action-bolts", QT_TRANSLATE_NOOP("causes", "Are the bolts of the action tight?")},
-    Row{"room-humidity", QT_TRANSLATE_NOOP("causes", "How damp is the room now?")},
-    Row{"three-felts-compared",
-        QT_TRANSLATE_NOOP("causes", "Compare three balance felts with new ones: are they crushed?")},
-    Row{"felt-left", QT_TRANSLATE_NOOP("causes", "How much felt is left over the wood of the hammers?")},
-    Row{"wink-slow-press",
-        QT_TRANSLATE_NOOP("causes", "Press a key very slowly: does the jack wink out under the butt?")},
-    Row{"inspect-check-and-catcher",
-        QT_TRANSLATE_NOOP("causes", "Look at check felt and catcher leather: hard, bare or loose?")},
-    Row{"inspect-check-wire", QT_TRANSLATE_NOOP("causes", "Look at the check wire: loose or bent twice?")},
-    Row{"inspect-catcher", QT_TRANSLATE_NOOP("causes", "Look at the catcher: loose or tilted?")},
-    Row{"inspect-damper-spring",
-        QT_TRANSLATE_NOOP("causes", "Look at the damper springs: broken, weak or too strong?")},
-    Row{"action-seated", QT_TRANSLATE_NOOP("causes", "Does the action sit on its studs at both ends?")},
-    Row{"seat-action", QT_TRANSLATE_NOOP("causes", "Does the action sit on its studs at both ends?")},
-    Row{"back-cloth-thickness", QT_TRANSLATE_NOOP("causes", "Is the back-rail cloth new, or thicker than it was?")},
-    Row{"capstan-reserve", QT_TRANSLATE_NOOP("causes", "How much thread is left in the wood under the capstans?")},
-    Row{"capstan-threads", QT_TRANSLATE_NOOP("causes", "Do the capstans turn loosely in the wood?")},
-    Row{"mark-capstan", QT_TRANSLATE_NOOP("causes", "Mark a few capstans with a pen: do they turn by themselves?")},
-    Row{"hammers-follow-rail",
-        QT_TRANSLATE_NOOP("causes", "Pull the rest rail gently: does every hammer follow at once?")},
-    Row{"rest-rail-pads", QT_TRANSLATE_NOOP("causes", "Are the cushions of the rest rail crushed or missing?")},
-    Row{"rest-rail-cushions", QT_TRANSLATE_NOOP("causes", "Are the cushions of the rest rail crushed or missing?")},
-    Row{"rest-rail-loose", QT_TRANSLATE_NOOP("causes", "Are the screws of the rest rail tight?")},
-    Row{"let-off-rail-screws", QT_TRANSLATE_NOOP("causes", "Are the screws of the let-off rail tight?")},
-    Row{"read-stack-out", QT_TRANSLATE_NOOP("causes", "Read lost motion again with the player stack out.")},
-    Row{"stack-out", QT_TRANSLATE_NOOP("causes", "Read lost motion again with the player stack out.")},
-    Row{"hammer-set", QT_TRANSLATE_NOOP("causes", "Are these hammers of another set, or glued at another length?")},
-    Row{"soft-rod", QT_TRANSLATE_NOOP("causes", "Does the soft rod leave the rest rail free?")},
-    Row{"dip-first", QT_TRANSLATE_NOOP("causes", "Set the dip first, then read the checks again.")},
-    Row{"symptom-checks",
-        QT_TRANSLATE_NOOP("causes", "Look at the parts that the symptom names; no reading decides it.")},
-    Row{"key-frame", QT_TRANSLATE_NOOP("causes", "Do the key frame's screws hold, and is it flat on the bed?")},
-    Row{"repetition-spring",
-        QT_TRANSLATE_NOOP("causes",
-                          "Does the spring lift the hammer without a kick? A weak spring looks like too much drop.")},
-    Row{"butt-spring",
-        QT_TRANSLATE_NOOP("causes", "Look at the butt spring and its cord: broken, tired or off its slot?")},
-    Row{"jack-centre", QT_TRANSLATE_NOOP("causes", "Does the jack move freely on its centre?")},
-    Row{"straightedge-on-rail", QT_TRANSLATE_NOOP("causes", "Lay a straightedge on the balance rail: is it hollow?")},
+    KeyedText{"action-bolts", QT_TRANSLATE_NOOP("causes", "Are the bolts of the action tight?")},
+    KeyedText{"room-humidity", QT_TRANSLATE_NOOP("causes", "How damp is the room now?")},
+    KeyedText{"three-felts-compared",
+              QT_TRANSLATE_NOOP("causes", "Compare three balance felts with new ones: are they crushed?")},
+    KeyedText{"felt-left", QT_TRANSLATE_NOOP("causes", "How much felt is left over the wood of the hammers?")},
+    KeyedText{"wink-slow-press",
+              QT_TRANSLATE_NOOP("causes", "Press a key very slowly: does the jack wink out under the butt?")},
+    KeyedText{"inspect-check-and-catcher",
+              QT_TRANSLATE_NOOP("causes", "Look at check felt and catcher leather: hard, bare or loose?")},
+    KeyedText{"inspect-check-wire", QT_TRANSLATE_NOOP("causes", "Look at the check wire: loose or bent twice?")},
+    KeyedText{"inspect-catcher", QT_TRANSLATE_NOOP("causes", "Look at the catcher: loose or tilted?")},
+    KeyedText{"inspect-damper-spring",
+              QT_TRANSLATE_NOOP("causes", "Look at the damper springs: broken, weak or too strong?")},
+    KeyedText{"action-seated", QT_TRANSLATE_NOOP("causes", "Does the action sit on its studs at both ends?")},
+    KeyedText{"seat-action", QT_TRANSLATE_NOOP("causes", "Does the action sit on its studs at both ends?")},
+    KeyedText{"back-cloth-thickness",
+              QT_TRANSLATE_NOOP("causes", "Is the back-rail cloth new, or thicker than it was?")},
+    KeyedText{"capstan-reserve",
+              QT_TRANSLATE_NOOP("causes", "How much thread is left in the wood under the capstans?")},
+    KeyedText{"capstan-threads", QT_TRANSLATE_NOOP("causes", "Do the capstans turn loosely in the wood?")},
+    KeyedText{"mark-capstan",
+              QT_TRANSLATE_NOOP("causes", "Mark a few capstans with a pen: do they turn by themselves?")},
+    KeyedText{"hammers-follow-rail",
+              QT_TRANSLATE_NOOP("causes", "Pull the rest rail gently: does every hammer follow at once?")},
+    KeyedText{"rest-rail-pads", QT_TRANSLATE_NOOP("causes", "Are the cushions of the rest rail crushed or missing?")},
+    KeyedText{"rest-rail-cushions",
+              QT_TRANSLATE_NOOP("causes", "Are the cushions of the rest rail crushed or missing?")},
+    KeyedText{"rest-rail-loose", QT_TRANSLATE_NOOP("causes", "Are the screws of the rest rail tight?")},
+    KeyedText{"let-off-rail-screws", QT_TRANSLATE_NOOP("causes", "Are the screws of the let-off rail tight?")},
+    KeyedText{"read-stack-out", QT_TRANSLATE_NOOP("causes", "Read lost motion again with the player stack out.")},
+    KeyedText{"stack-out", QT_TRANSLATE_NOOP("causes", "Read lost motion again with the player stack out.")},
+    KeyedText{"hammer-set",
+              QT_TRANSLATE_NOOP("causes", "Are these hammers of another set, or glued at another length?")},
+    KeyedText{"soft-rod", QT_TRANSLATE_NOOP("causes", "Does the soft rod leave the rest rail free?")},
+    KeyedText{"dip-first", QT_TRANSLATE_NOOP("causes", "Set the dip first, then read the checks again.")},
+    KeyedText{"symptom-checks",
+              QT_TRANSLATE_NOOP("causes", "Look at the parts that the symptom names; no reading decides it.")},
+    KeyedText{"key-frame", QT_TRANSLATE_NOOP("causes", "Do the key frame's screws hold, and is it flat on the bed?")},
+    KeyedText{"repetition-spring",
+              QT_TRANSLATE_NOOP(
+                  "causes", "Does the spring lift the hammer without a kick? A weak spring looks like too much drop.")},
+    KeyedText{"butt-spring",
+              QT_TRANSLATE_NOOP("causes", "Look at the butt spring and its cord: broken, tired or off its slot?")},
+    KeyedText{"jack-centre", QT_TRANSLATE_NOOP("causes", "Does the jack move freely on its centre?")},
+    KeyedText{"straightedge-on-rail",
+              QT_TRANSLATE_NOOP("causes", "Lay a straightedge on the balance rail: is it hollow?")},
 };
 
 /// "let-off-rail-screws" as "let-off rail screws".
@@ -115,13 +117,6 @@ QString begun(QString text) {
     return text;
 }
 
-template <std::size_t N>
-QString lookUp(const std::array<Row, N>& rows, std::string_view id) {
-    for (const Row& row : rows)
-        if (row.id == id) return QCoreApplication::translate("causes", row.text);
-    return {};
-}
-
 QString mm(double value) {
     return QString::number(value, 'f', 1);
 }
@@ -129,7 +124,7 @@ QString mm(double value) {
 } // namespace
 
 QString causeName(std::string_view id) {
-    const QString known = lookUp(kCauses, id);
+    const QString known = saidOf(kCauses, id, "causes");
     return known.isEmpty() ? begun(readOut(id)) : known;
 }
 
@@ -143,12 +138,12 @@ QString causeSentence(const Cause& cause, const Piano&) {
 }
 
 QString checkSentence(std::string_view check) {
-    const QString known = lookUp(kAskFirst, check);
+    const QString known = saidOf(kAskFirst, check, "causes");
     return known.isEmpty() ? QCoreApplication::translate("causes", "Look at: %1.").arg(readOut(check)) : known;
 }
 
 QString remedyName(std::string_view id) {
-    const QString known = lookUp(kRemedies, id);
+    const QString known = saidOf(kRemedies, id, "causes");
     if (!known.isEmpty()) return known;
     if (const auto operation = findOperation(id)) return name(*operation);
     return readOut(id);
@@ -230,7 +225,7 @@ QString gradeName(Grade grade) {
 }
 
 QString missingForGradeSentence(std::string_view id) {
-    const QString known = lookUp(kMissing, id);
+    const QString known = saidOf(kMissing, id, "causes");
     return known.isEmpty() ? begun(readOut(id)) + u'.' : known;
 }
 

@@ -10,7 +10,7 @@ namespace hammerline::words {
 
 namespace {
 
-QString said(const char* text) {
+QString directionText(const char* text) {
     return QCoreApplication::translate("directions", text);
 }
 
@@ -152,7 +152,7 @@ const Way* wayOf(OperationId operation, Direction direction, const Piano& piano)
 /// "OUT = anticlockwise, seen from the screw's eye: nearer the string."
 QString sentenceOf(const Way& way) {
     return QCoreApplication::translate("directions", "%1 = %2: %3.")
-        .arg(said(way.head), said(way.how), said(way.effect));
+        .arg(directionText(way.head), directionText(way.how), directionText(way.effect));
 }
 
 } // namespace
@@ -165,12 +165,12 @@ QString directionWord(Direction direction, OperationId operation) {
 
 QString directionWord(Direction direction, OperationId operation, const Piano& piano) {
     const Way* way = wayOf(operation, direction, piano);
-    return said(way ? way->head : kHeads.at(static_cast<std::size_t>(direction)));
+    return directionText(way ? way->head : kHeads.at(static_cast<std::size_t>(direction)));
 }
 
 QString directionEffect(Direction direction, OperationId operation, const Piano& piano) {
     const Way* way = wayOf(operation, direction, piano);
-    return way ? said(way->effect) : QString{};
+    return way ? directionText(way->effect) : QString{};
 }
 
 QString directionSentence(OperationId operation, Direction direction, const Piano& piano) {

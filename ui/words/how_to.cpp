@@ -11,7 +11,7 @@ namespace {
 using namespace dimension;
 
 /// One text; `grand` where it differs for a grand, else null.
-struct Row {
+struct HowToRow {
     DimensionId id;
     const char *fromTo, *how, *with, *reference, *mistake;
     const char *grandFromTo = nullptr, *grandHow = nullptr;
@@ -20,7 +20,8 @@ struct Row {
 #define T(text) QT_TRANSLATE_NOOP("howTo", text)
 // Common practice, in our own words; no source.
 constexpr std::array kRows{
-    Row{keyHeight,
+    HowToRow{
+        keyHeight,
         T("From the line of this piano's own naturals to the top of the key, at the front edge. From the key bed where "
           "the pass is measured from the bed."),
         T("Prove one natural at each end of each section from the key bed with a small square. Lay a straight bar on "
@@ -30,19 +31,22 @@ constexpr std::array kRows{
         T("Keys at rest with the action in, or with the same weights at the back each time. Pedals free."),
         T("A gap typed as a height: a gap means low. The bar's own weight pressing its end keys; a chipped corner; the "
           "fallboard touching.")},
-    Row{sharpHeight, T("From the top of the naturals beside it to the top of the sharp, at its front edge."),
+    HowToRow{
+        sharpHeight, T("From the top of the naturals beside it to the top of the sharp, at its front edge."),
         T("After the naturals are level: stand a step block on the two neighbours and feel the sharp against its step, "
           "or lay the bar on the sharps and pass paper under it."),
         T("Step block of 12 mm, or bar and paper."), T("Both neighbours at rest and themselves in the line."),
         T("Neighbours that are out: then the sharp seems out.")},
-    Row{keyDip, T("From the top of the key at rest to its top when pressed, at the front edge."),
+    HowToRow{
+        keyDip, T("From the top of the key at rest to its top when pressed, at the front edge."),
         T("Press until the key stops, always with the same force: 250 g near the front edge, or one steady finger. It "
           "stops on the felt and is not forced into it. Read the fall between the neighbours, both at rest. With a "
           "block: its lower ledge on the pressed key, its top flush with the neighbours."),
         T("Dip block or depth gauge; a weight of 250 g."),
         T("The two neighbours at rest; sharps at their own front edge."),
         T("Pressing harder each time; a neighbour that is out taken as reference; tape, lead or dust under the key.")},
-    Row{lostMotion, T("The fall of the key front before the hammer stirs."),
+    HowToRow{
+        lostMotion, T("The fall of the key front before the hammer stirs."),
         T("Look first: draw the rest rail gently toward you. Every hammer must follow at once; one that stays behind "
           "is "
           "off the rail. Then press the key slowly and watch the hammer, not the wippen: the fall of the key front "
@@ -52,7 +56,8 @@ constexpr std::array kRows{
           "that sticks."),
         T("None is measured at the key: the hammer rises as soon as the key falls."),
         T("Press slowly: hammer and key must stir together, with the jack under the knuckle.")},
-    Row{blow, T("From the crown of the resting hammer to the nearest string, along the hammer's path."),
+    HowToRow{
+        blow, T("From the crown of the resting hammer to the nearest string, along the hammer's path."),
         T("Hold a stick with a nick at each 2 mm level at the strike point. One note at each end of each section and "
           "of "
           "each piece of the rest rail; then sight along the line of heads from the bass end."),
@@ -63,7 +68,8 @@ constexpr std::array kRows{
           "the way."),
         T("From the crown of the resting hammer to the under side of the string."),
         T("Stand a gauge on the shank rail, or pass a stick between the strings. Then bring the line level by eye.")},
-    Row{letOff, T("The smallest gap between crown and string when the hammer, raised slowly, falls away by itself."),
+    HowToRow{
+        letOff, T("The smallest gap between crown and string when the hammer, raised slowly, falls away by itself."),
         T("Damper pedal down. Press the key very slowly until the hammer stops just before the string and falls back: "
           "read the smallest gap. A strip of known thickness beside the string: if it passes, the gap is larger than "
           "it. A hammer that presses on the string: type B, blocks. One that never falls away: L, no let-off."),
@@ -72,12 +78,14 @@ constexpr std::array kRows{
         T("A fast stroke, which throws the hammer; a string that moves; an action that is not seated."), nullptr,
         T("From the front, over the line of hammers, drop screws backed off: press the key very slowly and read the "
           "smallest gap below the string before the hammer sinks.")},
-    Row{drop, T("How far below the point of let-off the hammer comes to rest, the key still held."),
+    HowToRow{
+        drop, T("How far below the point of let-off the hammer comes to rest, the key still held."),
         T("Go on with the slow press: after the escape the hammer sinks a little and rests on the repetition lever. "
           "Read how far. Say for the whole pass whether it is counted from let-off or from the string."),
         T("The strips of the let-off, one thicker."), T("Let-off of the same note; repetition spring roughly right."),
         T("Letting the key up, so that the check takes part; a low let-off hides it.")},
-    Row{aftertouch, T("The fall of the key front that is left after the escape."),
+    HowToRow{
+        aftertouch, T("The fall of the key front that is left after the escape."),
         T("With a spacer as thick as the low limit on the front felt, press slowly: the jack must just escape. With "
           "one "
           "as thick as the high limit it must not. Or read the dip at the moment of the escape and at the bottom, and "
@@ -85,14 +93,16 @@ constexpr std::array kRows{
         T("Spacers of 0.8 and 1.6 mm, or a depth gauge."),
         T("Damper pedal down; dip and let-off of this note as they are."),
         T("Judging by the feel of the felt; counting the travel before the escape; felts that are new or damp.")},
-    Row{checking, T("From the string to the crown of the hammer when it is caught, the key held down."),
+    HowToRow{
+        checking, T("From the string to the crown of the hammer when it is caught, the key held down."),
         T("A firm blow, mezzo-forte, and hold the key: read crown to string. Three times; the middle one counts. Then "
           "a "
           "soft one: does it still hold? One that does not: C, no check."),
         T("Stick or rule."), T("Damper pedal down, soft pedal up."),
         T("One hard blow only; the key half let go; the rest rail moved by the soft pedal."), nullptr,
         T("As the others say; besides, press slowly: the tail must not rub on the check as it rises.")},
-    Row{damperStart, T("How far the hammer has gone from its rest when the damper begins to stir."),
+    HowToRow{
+        damperStart, T("How far the hammer has gone from its rest when the damper begins to stir."),
         T("Damper pedal up. Press the key very slowly with the damper felt against a lamp; when it stirs, read the "
           "hammer's way. With a block of half the blow between shanks and rail, hammer and damper must move together. "
           "By eye alone: E early, K right, L late."),
@@ -102,50 +112,55 @@ constexpr std::array kRows{
         T("Damper pedal up. Press slowly: the head stirs when the key front is down 4 to 6 mm, the hammer near half "
           "its "
           "way. Then sight along the heads.")},
-    Row{damperRise, T("From the string to the damper felt, the damper pedal fully down."),
+    HowToRow{
+        damperRise, T("From the string to the damper felt, the damper pedal fully down."),
         T("Pedal down: read the gap at the lowest, a middle and the highest damper. All must stir within 1 mm of the "
           "pedal: sight along the heads."),
         T("Rule or strips."), T("The free play of the pedal first: 3 to 9 mm before any damper stirs."),
         T("A damper that touches its neighbour's string; pedal not quite down.")},
-    Row{halfBlow, T("The way that the soft pedal takes from the blow, as a share of it."),
-        T("Read crown to string with the pedal up and with it down, at both ends of the rail."),
-        T("The stick of the blow."), T("Pedal up, the rod has a little play: the rail lies on its stops."),
-        T("One end of the rail only; a rail that sticks.")},
-    Row{strap, T("The bridle strap between the hammer butt and the wire on the wippen."),
+    HowToRow{halfBlow, T("The way that the soft pedal takes from the blow, as a share of it."),
+             T("Read crown to string with the pedal up and with it down, at both ends of the rail."),
+             T("The stick of the blow."), T("Pedal up, the rod has a little play: the rail lies on its stops."),
+             T("One end of the rail only; a rail that sticks.")},
+    HowToRow{
+        strap, T("The bridle strap between the hammer butt and the wire on the wippen."),
         T("Soft pedal down: the straps may just be tight, no key may dip. Soft pedal up: each hangs with a little "
           "slack, "
           "and no wippen drops free of its jack when the action is out. One key each: K ok, T tight, S slack, X torn."),
         T("Eyes."), T("Rest rail up and down."),
         T("Looking only with the pedal up: a short strap shows with it down.")},
-    Row{playerClearance, T("From the player's finger to the part that it will push, at rest."),
-        T("A strip of 0.8 mm passes, one of 1.6 mm does not. Sweep over all notes with the same two."),
-        T("Two strips."),
-        T("Stack in and bolted, tubes off, motor off; the piano's own lost motion already taken out."),
-        T("Suction on; stack not seated.")},
-    Row{capstanReserve, T("From the top of the key to the head of the capstan."),
-        T("Rule from the key top to the head. How long the screw is, one taken out tells."), T("Rule."),
-        T("The thread that stays in the wood: it must hold."), T("Turning it to its end to find out.")},
-    Row{downWeight, T("The smallest weight, 13 mm from the front edge, that takes the key slowly down to the escape."),
-        T("Add weights, tapping the board lightly, until the key goes down slowly and evenly."),
-        T("A set of weights in grams."),
-        T("Dampers lifted by the pedal. Down with pedal up less down with pedal down shows the damper spring."),
-        T("A key thrown by the tapping; a weight that is set too far back.")},
-    Row{upWeight, T("The greatest weight, 13 mm from the front edge, that the returning key lifts."),
-        T("Press the key down with the weight on it and let it come back slowly; tap the board lightly."),
-        T("A set of weights in grams."),
-        T("Dampers lifted by the pedal. On an upright it says less: the return spring takes part."),
-        T("Letting the key fly; bushings that rub.")},
-    Row{sharpProud, T("From the top of the resting naturals to the top of the pressed sharp."),
-        T("Press the sharp to its bottom and read what still stands above the naturals beside it."),
-        T("Rule, or strips under a small bar."), T("The naturals beside it at rest."), T("Naturals pressed with it.")},
-    Row{feltLeft, T("From the tip of the wooden core to the crown of the hammer."),
+    HowToRow{playerClearance, T("From the player's finger to the part that it will push, at rest."),
+             T("A strip of 0.8 mm passes, one of 1.6 mm does not. Sweep over all notes with the same two."),
+             T("Two strips."),
+             T("Stack in and bolted, tubes off, motor off; the piano's own lost motion already taken out."),
+             T("Suction on; stack not seated.")},
+    HowToRow{capstanReserve, T("From the top of the key to the head of the capstan."),
+             T("Rule from the key top to the head. How long the screw is, one taken out tells."), T("Rule."),
+             T("The thread that stays in the wood: it must hold."), T("Turning it to its end to find out.")},
+    HowToRow{downWeight,
+             T("The smallest weight, 13 mm from the front edge, that takes the key slowly down to the escape."),
+             T("Add weights, tapping the board lightly, until the key goes down slowly and evenly."),
+             T("A set of weights in grams."),
+             T("Dampers lifted by the pedal. Down with pedal up less down with pedal down shows the damper spring."),
+             T("A key thrown by the tapping; a weight that is set too far back.")},
+    HowToRow{upWeight, T("The greatest weight, 13 mm from the front edge, that the returning key lifts."),
+             T("Press the key down with the weight on it and let it come back slowly; tap the board lightly."),
+             T("A set of weights in grams."),
+             T("Dampers lifted by the pedal. On an upright it says less: the return spring takes part."),
+             T("Letting the key fly; bushings that rub.")},
+    HowToRow{sharpProud, T("From the top of the resting naturals to the top of the pressed sharp."),
+             T("Press the sharp to its bottom and read what still stands above the naturals beside it."),
+             T("Rule, or strips under a small bar."), T("The naturals beside it at rest."),
+             T("Naturals pressed with it.")},
+    HowToRow{
+        feltLeft, T("From the tip of the wooden core to the crown of the hammer."),
         T("Caliper from the mark of the core, seen from the side, to the crown: the worst hammer of each section."),
         T("Caliper."), T("The core's tip, not the end of the staple."),
         T("Measured in the groove of one string only.")},
 };
 #undef T
 
-QString said(const char* text) {
+QString howToText(const char* text) {
     return QCoreApplication::translate("howTo", text);
 }
 
@@ -153,16 +168,16 @@ QString said(const char* text) {
 
 HowTo howTo(DimensionId id, ActionKind kind) {
     HowTo out;
-    out.beforeAll = said(QT_TRANSLATE_NOOP(
+    out.beforeAll = howToText(QT_TRANSLATE_NOOP(
         "howTo", "Before any reading: three quick blows, then let the note rest; hands off the neighbours."));
-    for (const Row& row : kRows) {
+    for (const HowToRow& row : kRows) {
         if (row.id != id) continue;
         const bool grand = kind == ActionKind::grand;
-        out.fromTo = said(grand && row.grandFromTo ? row.grandFromTo : row.fromTo);
-        out.how = said(grand && row.grandHow ? row.grandHow : row.how);
-        out.with = said(row.with);
-        out.reference = said(row.reference);
-        out.mistake = said(row.mistake);
+        out.fromTo = howToText(grand && row.grandFromTo ? row.grandFromTo : row.fromTo);
+        out.how = howToText(grand && row.grandHow ? row.grandHow : row.how);
+        out.with = howToText(row.with);
+        out.reference = howToText(row.reference);
+        out.mistake = howToText(row.mistake);
     }
     return out;
 }

@@ -1,5 +1,6 @@
 #include "ui/words/keeping.h"
 
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -9,11 +10,8 @@
 namespace hammerline::words {
 namespace {
 
-QString text(const char* source) {
+QString keepingText(const char* source) {
     return QCoreApplication::translate("keeping", source);
-}
-QString utf8(const std::string& s) {
-    return QString::fromStdString(s);
 }
 
 using enum RefusalCode;
@@ -24,7 +22,7 @@ struct CauseRow {
     const char* said;
 };
 
-const std::array kCauses = {
+const std::array kRefusalCauses = {
     CauseRow{cannotRead, "missing",
              QT_TRANSLATE_NOOP("keeping", "there is no such file; look at its name and its folder")},
     CauseRow{cannotRead, "permission", QT_TRANSLATE_NOOP("keeping", "you are not allowed to read it; ask its owner")},
@@ -72,7 +70,7 @@ const std::array kCauses = {
 };
 
 const CauseRow* rowOf(RefusalCode code, std::string_view detail) {
-    for (const CauseRow& row : kCauses)
+    for (const CauseRow& row : kRefusalCauses)
         if (row.code == code && row.detail == detail) return &row;
     return nullptr;
 }
@@ -84,28 +82,29 @@ bool hasCauses(RefusalCode code) {
 QString whatName(const Dispute& dispute) {
     const QString at = dispute.dimension ? name(*dispute.dimension).toLower() : utf8(dispute.name);
     if (dispute.what == "reading")
-        return text(QT_TRANSLATE_NOOP("keeping", "note %1, %2")).arg(QString::number(dispute.note), at);
+        return keepingText(QT_TRANSLATE_NOOP("keeping", "note %1, %2")).arg(QString::number(dispute.note), at);
     if (dispute.what == "override")
-        return text(QT_TRANSLATE_NOOP("keeping", "target of note %1, %2")).arg(QString::number(dispute.note), at);
+        return keepingText(QT_TRANSLATE_NOOP("keeping", "target of note %1, %2"))
+            .arg(QString::number(dispute.note), at);
     if (dispute.what == "finding")
-        return dispute.note > 0
-                   ? text(QT_TRANSLATE_NOOP("keeping", "finding at note %1, %2")).arg(QString::number(dispute.note), at)
-                   : text(QT_TRANSLATE_NOOP("keeping", "finding, %1")).arg(at);
-    if (dispute.what == "preference") return text(QT_TRANSLATE_NOOP("keeping", "setting %1")).arg(at);
-    return dispute.what == "pass" ? text(QT_TRANSLATE_NOOP("keeping", "set-up of the pass"))
-                                  : text(QT_TRANSLATE_NOOP("keeping", "set-up of the piano"));
+        return dispute.note > 0 ? keepingText(QT_TRANSLATE_NOOP("keeping", "finding at note %1, %2"))
+                                      .arg(QString::number(dispute.note), at)
+                                : keepingText(QT_TRANSLATE_NOOP("keeping", "finding, %1")).arg(at);
+    if (dispute.what == "preference") return keepingText(QT_TRANSLATE_NOOP("keeping", "setting %1")).arg(at);
+    return dispute.what == "pass" ? keepingText(QT_TRANSLATE_NOOP("keeping", "set-up of the pass"))
+                                  : keepingText(QT_TRANSLATE_NOOP("keeping", "set-up of the piano"));
 }
 
 } // namespace
 
 QString causeText(RefusalCode code, const std::string& detail) {
     if (!hasCauses(code)) return utf8(detail);
-    if (const CauseRow* row = rowOf(code, detail)) return *row->said == '\0' ? QString() : text(row->said);
+    if (const CauseRow* row = rowOf(code, detail)) return *row->said == '\0' ? QString() : keepingText(row->said);
     const auto colon = detail.find(':');
     const CauseRow* row = rowOf(code, std::string_view(detail).substr(0, colon));
     const std::string rest = colon == std::string::npos ? std::string() : detail.substr(colon + 1);
-    if (row && row->detail == "older") return text(row->said).arg(causeText(code, rest));
-    if (row) return text(row->said).replace(QLatin1String("%1"), utf8(rest));
+    if (row && row->detail == "older") return keepingText(row->said).arg(causeText(code, rest));
+    if (row) return keepingText(row->said).replace(QLatin1String("%1"), utf8(rest));
     // a system's own words for what it would not do
     const bool words = code == cannotRead || code == cannotWrite;
     return words ? utf8(detail) : causeText(code, {});
@@ -113,16 +112,19 @@ QString causeText(RefusalCode code, const std::string& detail) {
 
 QString mergeSentence(const Merged& merged) {
     if (merged.acts == 0 && merged.disputes.empty())
-        return text(QT_TRANSLATE_NOOP("keeping", "The other book has nothing that this one has not. Nothing changed."));
+        return keepingText(
+            QT_TRANSLATE_NOOP("keeping", "The other book has nothing that this one has not. Nothing changed."));
     QString said =
         merged.acts == 0
-            ? text(QT_TRANSLATE_NOOP("keeping", "The other book has nothing that this one has not. Nothing changed."))
+            ? keepingText(
+                  QT_TRANSLATE_NOOP("keeping", "The other book has nothing that this one has not. Nothing changed."))
             : QCoreApplication::translate("keeping", "Merged: %n reading(s) came", nullptr,
                                           static_cast<int>(merged.readings)) +
                   QCoreApplication::translate("keeping", " in %n act(s).", nullptr, static_cast<int>(merged.acts)) +
                   QLatin1Char(' ') +
-                  text(QT_TRANSLATE_NOOP("keeping", "The book as it was before is kept as %1; undo does not take a "
-                                                    "merge back, restoring that copy does."))
+                  keepingText(QT_TRANSLATE_NOOP("keeping",
+                                                "The book as it was before is kept as %1; undo does not take a "
+                                                "merge back, restoring that copy does."))
                       .arg(utf8(merged.kept));
     if (!merged.disputes.empty())
         said += QLatin1Char(' ') + QCoreApplication::translate("keeping", "Not settled: %n thing(s) said differently.",
@@ -132,31 +134,34 @@ QString mergeSentence(const Merged& merged) {
 
 QString sentence(const Dispute& dispute) {
     if (dispute.what == "brought-back")
-        return text(QT_TRANSLATE_NOOP("keeping", "A %1 was taken back in one book and gone on from in the other: it is "
-                                                 "there again. Take it back once more if it is not wanted."))
+        return keepingText(QT_TRANSLATE_NOOP("keeping",
+                                             "A %1 was taken back in one book and gone on from in the other: it is "
+                                             "there again. Take it back once more if it is not wanted."))
             .arg(utf8(dispute.name));
     if (dispute.what == "same-name")
-        return text(QT_TRANSLATE_NOOP("keeping", "%1: %2 pianos have this name. Give one of them another."))
+        return keepingText(QT_TRANSLATE_NOOP("keeping", "%1: %2 pianos have this name. Give one of them another."))
             .arg(utf8(dispute.piano), QString::number(dispute.said.size()));
     QStringList said;
     for (const std::string& each : dispute.said)
         said << QLatin1Char('"') + utf8(each) + QLatin1Char('"');
     const QString where =
-        dispute.pass > 0 ? text(QT_TRANSLATE_NOOP("keeping", "%1, pass %2")).arg(utf8(dispute.piano)).arg(dispute.pass)
-                         : utf8(dispute.piano);
-    return text(QT_TRANSLATE_NOOP("keeping", "%1, %2: %3. The last holds until it is said anew."))
-        .arg(where, whatName(dispute), said.join(text(QT_TRANSLATE_NOOP("keeping", " and "))));
+        dispute.pass > 0
+            ? keepingText(QT_TRANSLATE_NOOP("keeping", "%1, pass %2")).arg(utf8(dispute.piano)).arg(dispute.pass)
+            : utf8(dispute.piano);
+    return keepingText(QT_TRANSLATE_NOOP("keeping", "%1, %2: %3. The last holds until it is said anew."))
+        .arg(where, whatName(dispute), said.join(keepingText(QT_TRANSLATE_NOOP("keeping", " and "))));
 }
 
 QString rescueSentence(const Rescued& rescued, const std::string& path) {
     QString said = QCoreApplication::translate("keeping", "Rescued: %n row(s) could be read", nullptr,
                                                static_cast<int>(rescued.rows));
-    said += rescued.lost == 0 ? text(QT_TRANSLATE_NOOP("keeping", "; nothing is known to be lost."))
+    said += rescued.lost == 0 ? keepingText(QT_TRANSLATE_NOOP("keeping", "; nothing is known to be lost."))
                               : QCoreApplication::translate("keeping", "; %n place(s) in it could not.", nullptr,
                                                             static_cast<int>(rescued.lost));
     return said + QLatin1Char(' ') +
-           text(QT_TRANSLATE_NOOP("keeping", "They are in %1; the damaged book is as it was. Look the readings over: a "
-                                             "value that was damaged may still look like one."))
+           keepingText(QT_TRANSLATE_NOOP("keeping",
+                                         "They are in %1; the damaged book is as it was. Look the readings over: a "
+                                         "value that was damaged may still look like one."))
                .arg(utf8(path));
 }
 

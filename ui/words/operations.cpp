@@ -9,7 +9,7 @@ namespace hammerline::words {
 
 namespace {
 
-QString said(const char* text) {
+QString operationText(const char* text) {
     return QCoreApplication::translate("operations", text);
 }
 
@@ -84,20 +84,20 @@ constexpr std::array kGuards = {
 } // namespace
 
 QString name(OperationId id) {
-    return said(kNames.at(id.row).work);
+    return operationText(kNames.at(id.row).work);
 }
 
 QString partName(OperationId id) {
-    return said(kNames.at(id.row).part);
+    return operationText(kNames.at(id.row).part);
 }
 
 QString accessName(Access access) {
-    return said(kAccess.at(static_cast<std::size_t>(access)));
+    return operationText(kAccess.at(static_cast<std::size_t>(access)));
 }
 
 QString stopSentence(std::string_view guard) {
     for (const Guard& row : kGuards)
-        if (row.id == guard) return said(row.sentence);
+        if (row.id == guard) return operationText(row.sentence);
     return {};
 }
 
@@ -113,15 +113,15 @@ QString amountWords(std::string_view id) {
     const bool on = took(QLatin1String("-then-on")) || took(QLatin1String("-on"));
     const bool look = took(QLatin1String("-look"));
     QString size = rest;
-    if (rest == QLatin1String("touch")) size = said(QT_TRANSLATE_NOOP("operations", "a touch"));
+    if (rest == QLatin1String("touch")) size = operationText(QT_TRANSLATE_NOOP("operations", "a touch"));
     const auto worded = [&](QLatin1String start, const char* text) {
-        if (rest.startsWith(start)) size = said(text).arg(rest.mid(start.size()));
+        if (rest.startsWith(start)) size = operationText(text).arg(rest.mid(start.size()));
     };
     worded(QLatin1String("under-"), QT_TRANSLATE_NOOP("operations", "under %1"));
     worded(QLatin1String("about-"), QT_TRANSLATE_NOOP("operations", "about %1"));
     worded(QLatin1String("over-"), QT_TRANSLATE_NOOP("operations", "over %1"));
-    if (on) return said(QT_TRANSLATE_NOOP("operations", "%1, look, then on")).arg(size);
-    if (look) return said(QT_TRANSLATE_NOOP("operations", "%1, look")).arg(size);
+    if (on) return operationText(QT_TRANSLATE_NOOP("operations", "%1, look, then on")).arg(size);
+    if (look) return operationText(QT_TRANSLATE_NOOP("operations", "%1, look")).arg(size);
     return size;
 }
 
@@ -141,7 +141,7 @@ QString whySentence(std::string_view why) {
         Row{"follows", QT_TRANSLATE_NOOP("operations", "follows an earlier step")},
     };
     for (const Row& row : kRows)
-        if (row.why == why) return said(row.sentence);
+        if (row.why == why) return operationText(row.sentence);
     return why.empty() ? QString{} : causeName(why);
 }
 

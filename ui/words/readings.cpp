@@ -1,3 +1,4 @@
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -85,10 +86,6 @@ const DimensionWords* wordsOf(DimensionId id) {
     return nullptr;
 }
 
-QString text(std::string_view s) {
-    return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
-
 QString withRealMinus(QString digits) {
     return digits.replace(u'-', QChar(kMinus));
 }
@@ -102,12 +99,12 @@ QString spoken(double value, int decimals) {
 
 QString name(DimensionId id) {
     const auto* words = wordsOf(id);
-    return words ? ReadingsText::tr(words->name) : text(key(id));
+    return words ? ReadingsText::tr(words->name) : utf8(key(id));
 }
 
 QString shortName(DimensionId id) {
     const auto* words = wordsOf(id);
-    return words ? ReadingsText::tr(words->shortName) : text(key(id));
+    return words ? ReadingsText::tr(words->shortName) : utf8(key(id));
 }
 
 QString sideName(DimensionId id, bool high) {
@@ -132,7 +129,7 @@ QString name(WordId id) {
     };
     for (const auto& [known, words] : kWords)
         if (known == id) return ReadingsText::tr(words);
-    return text(row(id).key);
+    return utf8(row(id).key);
 }
 
 QString unitName(Unit unit) {
@@ -261,6 +258,12 @@ QString zoneText(DimensionId id, const Zone& zone) {
     if (zone.high) return ReadingsText::tr("to %1").arg(shown(id, *zone.high));
     if (zone.low) return ReadingsText::tr("from %1").arg(shown(id, *zone.low));
     return {};
+}
+
+QString number(double value, int decimals) {
+    QString text = QString::number(std::abs(value), 'f', decimals);
+    if (value < 0 && text.toDouble() != 0) text.prepend(QChar(kMinus));
+    return text;
 }
 
 } // namespace hammerline::words

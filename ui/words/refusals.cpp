@@ -1,5 +1,6 @@
 // What is wrong, where, what to do and what is still safe: one place for window, paper and command line.
 #include "ui/words/keeping.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -9,7 +10,7 @@
 namespace hammerline::words {
 namespace {
 
-QString text(const char* source) {
+QString refusalText(const char* source) {
     return QCoreApplication::translate("refusals", source);
 }
 
@@ -116,10 +117,6 @@ const std::map<RefusalCode, const char*>& sentences() {
     return table;
 }
 
-QString utf8(const std::string& s) {
-    return QString::fromStdString(s);
-}
-
 /// Why a value of an export cannot be taken.
 QString exportCause(const std::string& cause) {
     static const std::map<std::string, const char*> causes = {
@@ -136,20 +133,21 @@ QString exportCause(const std::string& cause) {
         {"other-action", QT_TRANSLATE_NOOP("refusals", "the piano in the book has another action or fewer notes")},
     };
     const auto found = causes.find(cause);
-    return found == causes.end() ? utf8(cause) : text(found->second);
+    return found == causes.end() ? utf8(cause) : refusalText(found->second);
 }
 
 /// A value of an export by its path, or the place where a file stops being JSON.
 QString exportSentence(const Refusal& refusal) {
     const QString source = refusal.place.source.empty() ? QString() : utf8(refusal.place.source) + QLatin1String(", ");
     if (refusal.place.line > 0)
-        return source + text(QT_TRANSLATE_NOOP("refusals",
-                                               "line %1, column %2: from here on this is no JSON. Nothing was taken."))
-                            .arg(refusal.place.line)
-                            .arg(refusal.place.column);
+        return source +
+               refusalText(QT_TRANSLATE_NOOP("refusals",
+                                             "line %1, column %2: from here on this is no JSON. Nothing was taken."))
+                   .arg(refusal.place.line)
+                   .arg(refusal.place.column);
     const QString said = refusal.offending.empty() ? QString() : QLatin1String(" ") + utf8(refusal.offending);
     return source + utf8(refusal.place.field) + said + QLatin1String(": ") + exportCause(refusal.detail) +
-           text(QT_TRANSLATE_NOOP("refusals", ". Nothing was taken."));
+           refusalText(QT_TRANSLATE_NOOP("refusals", ". Nothing was taken."));
 }
 
 } // namespace
@@ -159,8 +157,8 @@ QString sentence(const Refusal& refusal) {
         refusal.code == RefusalCode::badJson && (refusal.place.line > 0 || refusal.place.field.starts_with('/'));
     if (ofExport) return exportSentence(refusal);
     const auto found = sentences().find(refusal.code);
-    QString said =
-        text(found == sentences().end() ? QT_TRANSLATE_NOOP("refusals", "This was refused: %1.") : found->second);
+    QString said = refusalText(found == sentences().end() ? QT_TRANSLATE_NOOP("refusals", "This was refused: %1.")
+                                                          : found->second);
     // Replaced by hand and in this order: the offending text may itself hold a %.
     const std::string& subject = refusal.offending.empty() ? refusal.place.source : refusal.offending;
     const QString parts[] = {utf8(subject), causeText(refusal.code, refusal.detail), utf8(refusal.place.field)};
@@ -176,10 +174,10 @@ QString sentence(const Refusal& refusal) {
     }
     if (refusal.place.line > 0) {
         const QString where = refusal.place.column > 0
-                                  ? text(QT_TRANSLATE_NOOP("refusals", "line %1, column %2"))
+                                  ? refusalText(QT_TRANSLATE_NOOP("refusals", "line %1, column %2"))
                                         .arg(refusal.place.line)
                                         .arg(refusal.place.column)
-                                  : text(QT_TRANSLATE_NOOP("refusals", "line %1")).arg(refusal.place.line);
+                                  : refusalText(QT_TRANSLATE_NOOP("refusals", "line %1")).arg(refusal.place.line);
         const QString source =
             refusal.place.source.empty() ? where : utf8(refusal.place.source) + QLatin1String(", ") + where;
         out = source + QLatin1String(": ") + out;
@@ -202,18 +200,19 @@ QString slipSentence(const Question& question) {
         {"grouping", QT_TRANSLATE_NOOP("refusals", "is the mark a decimal mark?")},
     };
     const auto found = slips.find(question.slip);
-    if (found != slips.end()) return text(found->second);
+    if (found != slips.end()) return refusalText(found->second);
     switch (question.doubt) {
     case Doubt::duplicate:
-        return text(QT_TRANSLATE_NOOP("refusals", "the note has another value in this file; which one holds?"));
+        return refusalText(QT_TRANSLATE_NOOP("refusals", "the note has another value in this file; which one holds?"));
     case Doubt::date:
-        return text(QT_TRANSLATE_NOOP("refusals", "it looks like a date that a spreadsheet made from a fraction"));
+        return refusalText(
+            QT_TRANSLATE_NOOP("refusals", "it looks like a date that a spreadsheet made from a fraction"));
     case Doubt::unitMismatch:
-        return text(QT_TRANSLATE_NOOP("refusals", "which unit was meant?"));
+        return refusalText(QT_TRANSLATE_NOOP("refusals", "which unit was meant?"));
     case Doubt::outOfRange:
-        return text(QT_TRANSLATE_NOOP("refusals", "that is far from what an action has"));
+        return refusalText(QT_TRANSLATE_NOOP("refusals", "that is far from what an action has"));
     default:
-        return text(QT_TRANSLATE_NOOP("refusals", "that is unusual; is it right?"));
+        return refusalText(QT_TRANSLATE_NOOP("refusals", "that is unusual; is it right?"));
     }
 }
 
@@ -221,13 +220,14 @@ QString slipSentence(const Question& question) {
 
 QString sentence(const Question& question, const Piano& piano) {
     QString said;
-    if (question.place.line > 0) said = text(QT_TRANSLATE_NOOP("refusals", "line %1: ")).arg(question.place.line);
+    if (question.place.line > 0)
+        said = refusalText(QT_TRANSLATE_NOOP("refusals", "line %1: ")).arg(question.place.line);
     if (question.cell)
         said += noteName(question.cell->note, piano) + QLatin1String(", ") + name(question.cell->dimension).toLower() +
                 QLatin1String(" ");
     said += QLatin1Char('"') + utf8(question.text) + QLatin1String("\": ") + slipSentence(question);
     if (!question.suggestion.empty())
-        said += text(QT_TRANSLATE_NOOP("refusals", " Suggested: %1.")).arg(utf8(question.suggestion));
+        said += refusalText(QT_TRANSLATE_NOOP("refusals", " Suggested: %1.")).arg(utf8(question.suggestion));
     return said;
 }
 

@@ -1,4 +1,5 @@
 // Words for the set-up of a piano: kinds of action, attributes and their values, references, spec sheets.
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -9,87 +10,75 @@ namespace hammerline::words {
 
 namespace {
 
-struct Row {
-    std::string_view key;
-    const char* text;
-};
-
 constexpr std::array kAttributes{
-    Row{"damping", QT_TRANSLATE_NOOP("setup", "Damping")},
-    Row{"capstan", QT_TRANSLATE_NOOP("setup", "Capstan")},
-    Row{"butt", QT_TRANSLATE_NOOP("setup", "Butt")},
-    Row{"rest-rail", QT_TRANSLATE_NOOP("setup", "Rest rail")},
-    Row{"brackets", QT_TRANSLATE_NOOP("setup", "Brackets")},
-    Row{"let-off", QT_TRANSLATE_NOOP("setup", "Let-off")},
-    Row{"player", QT_TRANSLATE_NOOP("setup", "Player")},
-    Row{"player-works", QT_TRANSLATE_NOOP("setup", "Player works")},
-    Row{"keys", QT_TRANSLATE_NOOP("setup", "Keys to wippens")},
-    Row{"balance-screws", QT_TRANSLATE_NOOP("setup", "Rail screws")},
-    Row{"arms-natural", QT_TRANSLATE_NOOP("setup", "Key arms, natural")},
-    Row{"arms-sharp", QT_TRANSLATE_NOOP("setup", "Key arms, sharp")},
-    Row{"rest-rail-factor", QT_TRANSLATE_NOOP("setup", "Blow for each mm at the rail")},
-    Row{"ratio-natural", QT_TRANSLATE_NOOP("setup", "Hammer to key front, naturals")},
-    Row{"ratio-sharp", QT_TRANSLATE_NOOP("setup", "Hammer to key front, sharps")},
-    Row{"stock", QT_TRANSLATE_NOOP("setup", "Punchings in stock")},
-    Row{"last-damper", QT_TRANSLATE_NOOP("setup", "Last damper")},
-    Row{"sections", QT_TRANSLATE_NOOP("setup", "Sections")},
+    KeyedText{"damping", QT_TRANSLATE_NOOP("setup", "Damping")},
+    KeyedText{"capstan", QT_TRANSLATE_NOOP("setup", "Capstan")},
+    KeyedText{"butt", QT_TRANSLATE_NOOP("setup", "Butt")},
+    KeyedText{"rest-rail", QT_TRANSLATE_NOOP("setup", "Rest rail")},
+    KeyedText{"brackets", QT_TRANSLATE_NOOP("setup", "Brackets")},
+    KeyedText{"let-off", QT_TRANSLATE_NOOP("setup", "Let-off")},
+    KeyedText{"player", QT_TRANSLATE_NOOP("setup", "Player")},
+    KeyedText{"player-works", QT_TRANSLATE_NOOP("setup", "Player works")},
+    KeyedText{"keys", QT_TRANSLATE_NOOP("setup", "Keys to wippens")},
+    KeyedText{"balance-screws", QT_TRANSLATE_NOOP("setup", "Rail screws")},
+    KeyedText{"arms-natural", QT_TRANSLATE_NOOP("setup", "Key arms, natural")},
+    KeyedText{"arms-sharp", QT_TRANSLATE_NOOP("setup", "Key arms, sharp")},
+    KeyedText{"rest-rail-factor", QT_TRANSLATE_NOOP("setup", "Blow for each mm at the rail")},
+    KeyedText{"ratio-natural", QT_TRANSLATE_NOOP("setup", "Hammer to key front, naturals")},
+    KeyedText{"ratio-sharp", QT_TRANSLATE_NOOP("setup", "Hammer to key front, sharps")},
+    KeyedText{"stock", QT_TRANSLATE_NOOP("setup", "Punchings in stock")},
+    KeyedText{"last-damper", QT_TRANSLATE_NOOP("setup", "Last damper")},
+    KeyedText{"sections", QT_TRANSLATE_NOOP("setup", "Sections")},
 };
 
 // value, or attribute=value where one value means two things
 constexpr std::array kValues{
-    Row{"underdamper", QT_TRANSLATE_NOOP("setup", "Underdamper with spoon")},
-    Row{"overdamper", QT_TRANSLATE_NOOP("setup", "Overdamper with wires")},
-    Row{"grand-lever", QT_TRANSLATE_NOOP("setup", "Grand damper levers")},
-    Row{"holed", QT_TRANSLATE_NOOP("setup", "Holed screw (pin)")},
-    Row{"square", QT_TRANSLATE_NOOP("setup", "Square-headed screw")},
-    Row{"dowel", QT_TRANSLATE_NOOP("setup", "Wooden dowel on a screw")},
-    Row{"rocker", QT_TRANSLATE_NOOP("setup", "Rocker with two screws")},
-    Row{"fixed", QT_TRANSLATE_NOOP("setup", "Fixed (nail or glued)")},
-    Row{"drop-button", QT_TRANSLATE_NOOP("setup", "Button on a drop wire")},
-    Row{"wood-flange", QT_TRANSLATE_NOOP("setup", "Wooden flange")},
-    Row{"cord-loop", QT_TRANSLATE_NOOP("setup", "Cord loop on the flange")},
-    Row{"brass-rail", QT_TRANSLATE_NOOP("setup", "Brass flange rail, plates")},
-    Row{"eye-screw", QT_TRANSLATE_NOOP("setup", "Eye screw with button")},
-    Row{"front-screw", QT_TRANSLATE_NOOP("setup", "Screw from the front")},
-    Row{"let-off=none", QT_TRANSLATE_NOOP("setup", "No screw")},
-    Row{"player=none", QT_TRANSLATE_NOOP("setup", "None")},
-    Row{"above", QT_TRANSLATE_NOOP("setup", "Stack above the keys")},
-    Row{"below", QT_TRANSLATE_NOOP("setup", "Stack below the keys")},
-    Row{"wippen", QT_TRANSLATE_NOOP("setup", "Works the wippen")},
-    Row{"key", QT_TRANSLATE_NOOP("setup", "Works the key")},
-    Row{"sticker", QT_TRANSLATE_NOOP("setup", "Works the sticker")},
-    Row{"loose", QT_TRANSLATE_NOOP("setup", "Loose")},
-    Row{"hooked", QT_TRANSLATE_NOOP("setup", "Hooked")},
-    Row{"rule", QT_TRANSLATE_NOOP("setup", "Ruler")},
-    Row{"simple", QT_TRANSLATE_NOOP("setup", "Simple gauge")},
-    Row{"good", QT_TRANSLATE_NOOP("setup", "Good gauge")},
+    KeyedText{"underdamper", QT_TRANSLATE_NOOP("setup", "Underdamper with spoon")},
+    KeyedText{"overdamper", QT_TRANSLATE_NOOP("setup", "Overdamper with wires")},
+    KeyedText{"grand-lever", QT_TRANSLATE_NOOP("setup", "Grand damper levers")},
+    KeyedText{"holed", QT_TRANSLATE_NOOP("setup", "Holed screw (pin)")},
+    KeyedText{"square", QT_TRANSLATE_NOOP("setup", "Square-headed screw")},
+    KeyedText{"dowel", QT_TRANSLATE_NOOP("setup", "Wooden dowel on a screw")},
+    KeyedText{"rocker", QT_TRANSLATE_NOOP("setup", "Rocker with two screws")},
+    KeyedText{"fixed", QT_TRANSLATE_NOOP("setup", "Fixed (nail or glued)")},
+    KeyedText{"drop-button", QT_TRANSLATE_NOOP("setup", "Button on a drop wire")},
+    KeyedText{"wood-flange", QT_TRANSLATE_NOOP("setup", "Wooden flange")},
+    KeyedText{"cord-loop", QT_TRANSLATE_NOOP("setup", "Cord loop on the flange")},
+    KeyedText{"brass-rail", QT_TRANSLATE_NOOP("setup", "Brass flange rail, plates")},
+    KeyedText{"eye-screw", QT_TRANSLATE_NOOP("setup", "Eye screw with button")},
+    KeyedText{"front-screw", QT_TRANSLATE_NOOP("setup", "Screw from the front")},
+    KeyedText{"let-off=none", QT_TRANSLATE_NOOP("setup", "No screw")},
+    KeyedText{"player=none", QT_TRANSLATE_NOOP("setup", "None")},
+    KeyedText{"above", QT_TRANSLATE_NOOP("setup", "Stack above the keys")},
+    KeyedText{"below", QT_TRANSLATE_NOOP("setup", "Stack below the keys")},
+    KeyedText{"wippen", QT_TRANSLATE_NOOP("setup", "Works the wippen")},
+    KeyedText{"key", QT_TRANSLATE_NOOP("setup", "Works the key")},
+    KeyedText{"sticker", QT_TRANSLATE_NOOP("setup", "Works the sticker")},
+    KeyedText{"loose", QT_TRANSLATE_NOOP("setup", "Loose")},
+    KeyedText{"hooked", QT_TRANSLATE_NOOP("setup", "Hooked")},
+    KeyedText{"rule", QT_TRANSLATE_NOOP("setup", "Ruler")},
+    KeyedText{"simple", QT_TRANSLATE_NOOP("setup", "Simple gauge")},
+    KeyedText{"good", QT_TRANSLATE_NOOP("setup", "Good gauge")},
 };
 
 constexpr std::array kReferences{
-    Row{"bed", QT_TRANSLATE_NOOP("setup", "from the key bed")},
-    Row{"line", QT_TRANSLATE_NOOP("setup", "from this piano's own line")},
-    Row{"slip", QT_TRANSLATE_NOOP("setup", "from the key slip")},
-    Row{"below-let-off", QT_TRANSLATE_NOOP("setup", "below the let-off point")},
-    Row{"string", QT_TRANSLATE_NOOP("setup", "from the string")},
-    Row{"mm", QT_TRANSLATE_NOOP("setup", "hammer travel in mm")},
-    Row{"percent", QT_TRANSLATE_NOOP("setup", "share of the hammer's travel")},
-    Row{"dampers-up", QT_TRANSLATE_NOOP("setup", "dampers up")},
-    Row{"dampers-down", QT_TRANSLATE_NOOP("setup", "dampers down")},
+    KeyedText{"bed", QT_TRANSLATE_NOOP("setup", "from the key bed")},
+    KeyedText{"line", QT_TRANSLATE_NOOP("setup", "from this piano's own line")},
+    KeyedText{"slip", QT_TRANSLATE_NOOP("setup", "from the key slip")},
+    KeyedText{"below-let-off", QT_TRANSLATE_NOOP("setup", "below the let-off point")},
+    KeyedText{"string", QT_TRANSLATE_NOOP("setup", "from the string")},
+    KeyedText{"mm", QT_TRANSLATE_NOOP("setup", "hammer travel in mm")},
+    KeyedText{"percent", QT_TRANSLATE_NOOP("setup", "share of the hammer's travel")},
+    KeyedText{"dampers-up", QT_TRANSLATE_NOOP("setup", "dampers up")},
+    KeyedText{"dampers-down", QT_TRANSLATE_NOOP("setup", "dampers down")},
 };
 
 constexpr std::array kSheets{
-    Row{"upright", QT_TRANSLATE_NOOP("setup", "upright")},
-    Row{"old-upright", QT_TRANSLATE_NOOP("setup", "old upright")},
-    Row{"drop", QT_TRANSLATE_NOOP("setup", "drop action")},
-    Row{"grand", QT_TRANSLATE_NOOP("setup", "grand")},
+    KeyedText{"upright", QT_TRANSLATE_NOOP("setup", "upright")},
+    KeyedText{"old-upright", QT_TRANSLATE_NOOP("setup", "old upright")},
+    KeyedText{"drop", QT_TRANSLATE_NOOP("setup", "drop action")},
+    KeyedText{"grand", QT_TRANSLATE_NOOP("setup", "grand")},
 };
-
-template <std::size_t N>
-QString lookUp(const std::array<Row, N>& rows, std::string_view key) {
-    for (const Row& row : rows)
-        if (row.key == key) return QCoreApplication::translate("setup", row.text);
-    return {};
-}
 
 QString orKey(const QString& words, std::string_view key) {
     return words.isEmpty() ? QString::fromUtf8(key.data(), static_cast<qsizetype>(key.size())) : words;
@@ -110,20 +99,20 @@ QString actionName(ActionKind kind) {
 }
 
 QString specName(std::string_view name) {
-    return orKey(lookUp(kSheets, name), name);
+    return orKey(saidOf(kSheets, name, "setup"), name);
 }
 QString attributeName(std::string_view name) {
-    return orKey(lookUp(kAttributes, name), name);
+    return orKey(saidOf(kAttributes, name, "setup"), name);
 }
 
 QString attributeValue(std::string_view attribute, std::string_view value) {
     const std::string both = std::string(attribute) + "=" + std::string(value);
-    const QString own = lookUp(kValues, both);
-    return own.isEmpty() ? orKey(lookUp(kValues, value), value) : own;
+    const QString own = saidOf(kValues, both, "setup");
+    return own.isEmpty() ? orKey(saidOf(kValues, value, "setup"), value) : own;
 }
 
 QString referenceName(DimensionId, std::string_view reference) {
-    return orKey(lookUp(kReferences, reference), reference);
+    return orKey(saidOf(kReferences, reference, "setup"), reference);
 }
 
 } // namespace hammerline::words

@@ -1,5 +1,6 @@
 // Findings of the survey as sentences, states and remedies as words. The keys of faults and remedies are themselves
 // the trade's words: a translation lists them as they read without their hyphens.
+#include "ui/words/said.h"
 #include "ui/words/survey_names.h"
 
 #include <QCoreApplication>
@@ -12,12 +13,8 @@ namespace hammerline::words {
 
 namespace {
 
-QString said(const char* text) {
-    return QCoreApplication::translate("survey", text);
-}
-
 QString spoken(std::string_view key) {
-    return said(std::string(key).c_str());
+    return inSurvey(std::string(key).c_str());
 }
 
 struct Special {
@@ -48,7 +45,7 @@ constexpr std::array kSpecial = {
 
 QString phrase(std::string_view key) {
     for (const Special& each : kSpecial)
-        if (each.key == key) return said(each.text);
+        if (each.key == key) return inSurvey(each.text);
     std::string words(key);
     for (char& c : words)
         if (c == '-') c = ' ';
@@ -75,13 +72,13 @@ constexpr std::array<const char*, 9> kStages = {
 
 /// "Note 23, B♭2": or the whole piano.
 QString placeOf(const Finding& finding, const Piano& piano) {
-    if (!finding.note) return said("Whole piano");
-    return said("Note %1").arg(noteName(*finding.note, piano));
+    if (!finding.note) return inSurvey("Whole piano");
+    return inSurvey("Note %1").arg(noteName(*finding.note, piano));
 }
 
 QString listed(const QStringList& names) {
     if (names.size() < 2) return names.join(QString());
-    return said("%1 and %2").arg(names.mid(0, names.size() - 1).join(said(", ")), names.back());
+    return inSurvey("%1 and %2").arg(names.mid(0, names.size() - 1).join(inSurvey(", ")), names.back());
 }
 
 } // namespace
@@ -95,11 +92,11 @@ QString surveyRemedyName(std::string_view remedy) {
 }
 
 QString surveyStateName(FindingState state) {
-    return said(kStates[static_cast<std::size_t>(state)]);
+    return inSurvey(kStates[static_cast<std::size_t>(state)]);
 }
 
 QString jobStageName(JobStage stage) {
-    return said(kStages[static_cast<std::size_t>(stage)]);
+    return inSurvey(kStages[static_cast<std::size_t>(stage)]);
 }
 
 QString findingSentence(const Finding& finding, const Piano& piano) {
@@ -107,45 +104,46 @@ QString findingSentence(const Finding& finding, const Piano& piano) {
 }
 
 QString findingSentence(const Finding& finding, const std::vector<NoteNumber>& notes, const Piano& piano) {
-    const QString place =
-        notes.size() > 1 ? said("Notes %1").arg(QString::fromStdString(writeNotes(notes))) : placeOf(finding, piano);
-    const QString head = said("%1, %2").arg(place, partOfActionName(finding.part).toLower());
-    if (finding.fault.empty()) return said("%1: %2.").arg(head, surveyStateName(finding.state));
-    QString text = said("%1: %2").arg(head, faultName(finding.fault));
-    if (const Remedy* remedy = remedyOf(finding)) text += said("; %1").arg(surveyRemedyName(remedy->key));
-    if (finding.amount > 0) text += said(", %1 mm taken off").arg(finding.amount, 0, 'f', 1);
-    if (finding.state != FindingState::toDo) text += said(" (%1)").arg(surveyStateName(finding.state));
-    text += said(".");
+    const QString place = notes.size() > 1 ? inSurvey("Notes %1").arg(QString::fromStdString(writeNotes(notes)))
+                                           : placeOf(finding, piano);
+    const QString head = inSurvey("%1, %2").arg(place, partOfActionName(finding.part).toLower());
+    if (finding.fault.empty()) return inSurvey("%1: %2.").arg(head, surveyStateName(finding.state));
+    QString text = inSurvey("%1: %2").arg(head, faultName(finding.fault));
+    if (const Remedy* remedy = remedyOf(finding)) text += inSurvey("; %1").arg(surveyRemedyName(remedy->key));
+    if (finding.amount > 0) text += inSurvey(", %1 mm taken off").arg(finding.amount, 0, 'f', 1);
+    if (finding.state != FindingState::toDo) text += inSurvey(" (%1)").arg(surveyStateName(finding.state));
+    text += inSurvey(".");
     if (!finding.remark.empty()) text += QLatin1Char(' ') + QString::fromStdString(finding.remark);
-    if (finding.fault == "seized" && finding.state == FindingState::toDo) text += said(" Stop: it is not forced.");
+    if (finding.fault == "seized" && finding.state == FindingState::toDo) text += inSurvey(" Stop: it is not forced.");
     if (blocks(finding))
-        text += notes.size() > 1 ? said(" Mend them before these notes are regulated.")
-                                 : said(" Mend it before this note is regulated.");
+        text += notes.size() > 1 ? inSurvey(" Mend them before these notes are regulated.")
+                                 : inSurvey(" Mend it before this note is regulated.");
     return text;
 }
 
 QString hours(double minutes) {
     const int whole = static_cast<int>(std::lround(minutes));
-    if (whole < 60) return said("%1 min").arg(whole);
-    return said("%1 h %2 min").arg(whole / 60).arg(whole % 60, 2, 10, QLatin1Char('0'));
+    if (whole < 60) return inSurvey("%1 min").arg(whole);
+    return inSurvey("%1 h %2 min").arg(whole / 60).arg(whole % 60, 2, 10, QLatin1Char('0'));
 }
 
 QString staleSentence(const Part& part, const Piano& piano) {
-    if (part.staleAll) return said("Every reading is stale after it.");
+    if (part.staleAll) return inSurvey("Every reading is stale after it.");
     QStringList names;
     for (const DimensionId each : part.stale)
         if (fittedAnywhere(each, piano)) names << (names.isEmpty() ? name(each) : name(each).toLower());
     if (names.isEmpty()) return {};
-    return (names.size() == 1 ? said("%1 is stale after it.") : said("%1 are stale after it.")).arg(listed(names));
+    return (names.size() == 1 ? inSurvey("%1 is stale after it.") : inSurvey("%1 are stale after it."))
+        .arg(listed(names));
 }
 
 QString notFittedReason(const Part& part, const Piano& piano) {
     if (fitted(part, piano)) return {};
-    if (part.kinds == "P") return said("no player in this piano");
-    if (part.kinds == "G") return said("on a grand only");
-    if (part.kinds == "D") return said("on a drop action only");
-    if (part.key == "butt-plate" || part.key == "brass-flange-rail") return said("on a brass flange rail only");
-    return said("not in this set-up");
+    if (part.kinds == "P") return inSurvey("no player in this piano");
+    if (part.kinds == "G") return inSurvey("on a grand only");
+    if (part.kinds == "D") return inSurvey("on a drop action only");
+    if (part.key == "butt-plate" || part.key == "brass-flange-rail") return inSurvey("on a brass flange rail only");
+    return inSurvey("not in this set-up");
 }
 
 } // namespace hammerline::words

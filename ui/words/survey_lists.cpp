@@ -1,5 +1,6 @@
 // Words of the lists that come out of a survey: parts to order, marks, questions before a plan.
 #include "core/sheet/parts_csv.h"
+#include "ui/words/said.h"
 #include "ui/words/survey_names.h"
 
 #include <QCoreApplication>
@@ -10,10 +11,6 @@
 namespace hammerline::words {
 
 namespace {
-
-QString said(const char* text) {
-    return QCoreApplication::translate("survey", text);
-}
 
 struct Sentence {
     std::string_view id;
@@ -84,7 +81,7 @@ QString numbers(const std::vector<int>& values) {
     QStringList out;
     for (const int v : values)
         out << QString::number(v);
-    return out.join(said(", "));
+    return out.join(inSurvey(", "));
 }
 
 QString notesText(const std::vector<NoteNumber>& notes) {
@@ -95,13 +92,13 @@ QString notesText(const std::vector<NoteNumber>& notes) {
 
 QString supplySize(const PartsLine& line) {
     for (const Sentence& each : kSizes)
-        if (each.id == line.size) return said(each.text);
+        if (each.id == line.size) return inSurvey(each.text);
     return QString::fromStdString(line.size);
 }
 
 QString supplyQuantity(const PartsLine& line, int count) {
-    if (line.unit == "mm") return said("%1 m").arg(count / 1000.0, 0, 'f', 2);
-    if (line.unit == "set") return count == 1 ? said("1 set") : said("%1 sets").arg(count);
+    if (line.unit == "mm") return inSurvey("%1 m").arg(count / 1000.0, 0, 'f', 2);
+    if (line.unit == "set") return count == 1 ? inSurvey("1 set") : inSurvey("%1 sets").arg(count);
     return QString::number(count);
 }
 
@@ -112,7 +109,7 @@ std::string partsTable(const PianoRecord& record) {
                              QT_TRANSLATE_NOOP("survey", "order"), QT_TRANSLATE_NOOP("survey", "unit"),
                              QT_TRANSLATE_NOOP("survey", "faulty"), QT_TRANSLATE_NOOP("survey", "of"),
                              QT_TRANSLATE_NOOP("survey", "notes")})
-        words.heads.push_back(said(head).toStdString());
+        words.heads.push_back(inSurvey(head).toStdString());
     words.part = [](const PartsLine& line) { return supplyName(line.part).toStdString(); };
     words.size = [](const PartsLine& line) { return supplySize(line).toStdString(); };
     return partsCsv(record, words);
@@ -120,32 +117,32 @@ std::string partsTable(const PianoRecord& record) {
 
 QString foundText(const PartsLine& line) {
     if (line.notes.size() <= kNotesNamed) return notesText(line.notes);
-    return said("%1 of %2").arg(line.found).arg(line.of);
+    return inSurvey("%1 of %2").arg(line.found).arg(line.of);
 }
 
 QString markPlaceName(MarkPlace place) {
-    return said(kPlaces[static_cast<std::size_t>(place)]);
+    return inSurvey(kPlaces[static_cast<std::size_t>(place)]);
 }
 
 QString markCheckSentence(const MarkCheck& check) {
-    if (check.right()) return said("All numbers are there, once each and in order.");
+    if (check.right()) return inSurvey("All numbers are there, once each and in order.");
     QStringList out;
-    if (!check.missing.empty()) out << said("missing: %1").arg(numbers(check.missing));
-    if (!check.doubled.empty()) out << said("there twice: %1").arg(numbers(check.doubled));
-    if (!check.foreign.empty()) out << said("not of this piano: %1").arg(numbers(check.foreign));
-    if (!check.outOfSequence.empty()) out << said("out of sequence: %1").arg(numbers(check.outOfSequence));
-    return said("Numbers %1.").arg(out.join(said("; ")));
+    if (!check.missing.empty()) out << inSurvey("missing: %1").arg(numbers(check.missing));
+    if (!check.doubled.empty()) out << inSurvey("there twice: %1").arg(numbers(check.doubled));
+    if (!check.foreign.empty()) out << inSurvey("not of this piano: %1").arg(numbers(check.foreign));
+    if (!check.outOfSequence.empty()) out << inSurvey("out of sequence: %1").arg(numbers(check.outOfSequence));
+    return inSurvey("Numbers %1.").arg(out.join(inSurvey("; ")));
 }
 
 QString surveyQuestion(std::string_view id) {
     for (const Sentence& each : kQuestions)
-        if (each.id == id) return said(each.text);
-    return said("%1: does it hold, is it whole?").arg(partOfActionName(id));
+        if (each.id == id) return inSurvey(each.text);
+    return inSurvey("%1: does it hold, is it whole?").arg(partOfActionName(id));
 }
 
 QString letOffRailSentence() {
-    return said("More than one let-off screw in twenty does not turn: the whole rail goes to a specialist before "
-                "anything is regulated.");
+    return inSurvey("More than one let-off screw in twenty does not turn: the whole rail goes to a specialist before "
+                    "anything is regulated.");
 }
 
 QString surveyAnswer(std::string_view id, const Piano& piano) {
@@ -162,42 +159,43 @@ QString surveyAnswer(std::string_view id, const Piano& piano) {
 
 QString workStepName(std::string_view id) {
     for (const Sentence& each : kSteps)
-        if (each.id == id) return said(each.text);
+        if (each.id == id) return inSurvey(each.text);
     for (int i = 0; i <= static_cast<int>(JobStage::player); ++i)
         if (key(static_cast<JobStage>(i)) == id) return jobStageName(static_cast<JobStage>(i));
     return {};
 }
 
 QString workStateName(WorkState state) {
-    return said(kWorkStates.at(static_cast<std::size_t>(state)));
+    return inSurvey(kWorkStates.at(static_cast<std::size_t>(state)));
 }
 
 QString workStepText(const WorkOrderStep& step) {
     QStringList out;
     if (step.id == "look") {
-        if (step.open > 0) out << said("%1 parts not looked at everywhere").arg(step.open);
+        if (step.open > 0) out << inSurvey("%1 parts not looked at everywhere").arg(step.open);
     } else if (step.id == "order") {
-        if (step.open > 0) out << said("%1 to order or not come yet").arg(step.open);
-        if (step.done > 0) out << said("%1 in hand").arg(step.done);
-        return out.join(said(", "));
+        if (step.open > 0) out << inSurvey("%1 to order or not come yet").arg(step.open);
+        if (step.done > 0) out << inSurvey("%1 in hand").arg(step.done);
+        return out.join(inSurvey(", "));
     } else if (step.id == "take-apart") {
-        if (step.open > 0) out << said("once, for all repairs");
+        if (step.open > 0) out << inSurvey("once, for all repairs");
     } else if (step.id == "regulate" && step.minutesOpen == 0 && step.minutesDone == 0) {
-        out << (step.open > 0 ? said("not measured yet") : said("nothing is out"));
+        out << (step.open > 0 ? inSurvey("not measured yet") : inSurvey("nothing is out"));
     } else if (step.id != "record") {
-        if (step.open > 0) out << said("%1 to do").arg(step.open);
-        if (step.done > 0) out << said("%1 done").arg(step.done);
+        if (step.open > 0) out << inSurvey("%1 to do").arg(step.open);
+        if (step.done > 0) out << inSurvey("%1 done").arg(step.done);
     }
     QStringList waits;
     for (const std::string& supply : step.waitsFor)
         waits << supplyName(supply).toLower();
-    if (!waits.isEmpty()) out << said("waits for %1").arg(waits.join(said(", ")));
-    return out.join(said(", "));
+    if (!waits.isEmpty()) out << inSurvey("waits for %1").arg(waits.join(inSurvey(", ")));
+    return out.join(inSurvey(", "));
 }
 
 QString termUsage(std::string_view typed) {
-    return said("\"%1\" is no setting of the job. There are minutes.PART=MINUTES, spare-percent=PERCENT, "
-                "spare-at-least=COUNT, only-these.PART=yes or no, in-hand.PART=yes or no, hand=practised or beginner.")
+    return inSurvey(
+               "\"%1\" is no setting of the job. There are minutes.PART=MINUTES, spare-percent=PERCENT, "
+               "spare-at-least=COUNT, only-these.PART=yes or no, in-hand.PART=yes or no, hand=practised or beginner.")
         .arg(QString::fromUtf8(typed.data(), qsizetype(typed.size())));
 }
 

@@ -1,6 +1,8 @@
 // The names of the survey's parts: as rows of the survey, and as they are ordered.
 #include "ui/words/survey_names.h"
 
+#include "ui/words/said.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -112,10 +114,6 @@ constexpr std::array kSupplies = {
 };
 // clang-format on
 
-QString said(const char* text) {
-    return QCoreApplication::translate("survey", text);
-}
-
 QString plain(std::string_view key) {
     return QString::fromUtf8(key.data(), static_cast<qsizetype>(key.size()))
         .replace(QLatin1Char('-'), QLatin1Char(' '));
@@ -130,15 +128,15 @@ const PartNames* find(std::string_view key) {
 
 QString partOfActionName(std::string_view part) {
     const PartNames* names = find(part);
-    return names ? said(names->one) : supplyName(part);
+    return names ? inSurvey(names->one) : supplyName(part);
 }
 
 QString supplyName(std::string_view supply) {
     for (const SupplyName& each : kSupplies)
-        if (each.key == supply) return said(each.name);
+        if (each.key == supply) return inSurvey(each.name);
     const PartNames* names = find(supply);
     if (!names) return plain(supply);
-    return said(names->many ? names->many : names->one);
+    return inSurvey(names->many ? names->many : names->one);
 }
 
 } // namespace hammerline::words
