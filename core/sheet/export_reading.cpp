@@ -35,7 +35,7 @@ void readSetUp(ExportWalk& walk, const At& at, PianoRecord& record) {
     });
     record.specName = walk.text(at, "spec");
     if (const auto spec = walk.maybe(at, "spec_sheet")) {
-        auto read = readSpecSheet(spec->json->dump(-1, ' ', false, ExportWalk::Json::error_handler_t::replace));
+        auto read = readSpecSheet(spec->json->dump(-1, ' ', false, sheet::Json::error_handler_t::replace));
         if (!read) return walk.wrong({nullptr, spec->path + "/" + read.error().place.field}, "spec-sheet");
         record.spec = std::move(*read);
     }

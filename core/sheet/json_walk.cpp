@@ -9,8 +9,7 @@ constexpr int kDeepest = 32;
 
 } // namespace
 
-Outcome<nlohmann::ordered_json> parseJson(std::string_view text) {
-    using Json = nlohmann::ordered_json;
+Outcome<Json> parseJson(std::string_view text) {
     if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
     bool tooDeep = false;
     const auto shallow = [&](int depth, Json::parse_event_t, Json&) {

@@ -12,14 +12,14 @@
 
 namespace hammerline::sheet {
 
+using Json = nlohmann::ordered_json;
+
 /// Parsed within a depth that no document of ours needs. Refuses badJson with line and column.
 /// Members keep their order: what an attribute may be depends on those before it.
-Outcome<nlohmann::ordered_json> parseJson(std::string_view text);
+Outcome<Json> parseJson(std::string_view text);
 
 class JsonWalk {
 public:
-    using Json = nlohmann::ordered_json;
-
     /// A value and its path. Getters give a default after the first refusal.
     struct At {
         const Json* json;
