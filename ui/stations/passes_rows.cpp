@@ -1,5 +1,6 @@
 #include "ui/stations/passes_rows.h"
 
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -16,7 +17,7 @@ struct PassesText {
 
 QString plainNumber(std::optional<double> value, int decimals = 1) {
     if (!value) return QStringLiteral("·");
-    return QString::number(*value, 'f', decimals).replace(QLatin1Char('-'), QChar(0x2212));
+    return words::number(*value, decimals);
 }
 
 QString signedNumber(std::optional<double> value) {

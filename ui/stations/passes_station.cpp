@@ -5,7 +5,6 @@
 #include "ui/stations/stations.h"
 #include "ui/widgets/empty_state.h"
 #include "ui/widgets/profile.h"
-#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QComboBox>
