@@ -14,7 +14,8 @@
 namespace hammerline {
 namespace {
 
-constexpr std::uint64_t kCheckedOnOpening = 64 * 1024 * 1024; // bytes: larger books are checked by verify and backUp
+// Bytes: some 50 ms of checking, which a start can bear; larger books are checked by verify and backUp.
+constexpr std::uint64_t kCheckedOnOpening = 4 * 1024 * 1024;
 
 void enterBook(SQLite::Database& db, const Writer& writer, std::int64_t now) {
     SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);

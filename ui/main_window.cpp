@@ -16,12 +16,34 @@
 #include <QLabel>
 #include <QLocale>
 #include <QMenuBar>
+#include <QPainter>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
 #include <set>
 
 namespace hammerline {
+
+namespace {
+
+/// One line of plain text that ends in dots where it has no room.
+class Elided : public QLabel {
+public:
+    explicit Elided(QWidget* parent) : QLabel(parent) {
+        setTextFormat(Qt::PlainText);
+        setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    }
+
+protected:
+    void paintEvent(QPaintEvent*) override {
+        QPainter painter(this);
+        painter.setPen(palette().color(QPalette::WindowText));
+        painter.drawText(rect(), Qt::AlignLeft | Qt::AlignVCenter,
+                         fontMetrics().elidedText(text(), Qt::ElideRight, width()));
+    }
+};
+
+} // namespace
 
 MainWindow::MainWindow(Workbench& bench, Settings& settings, QWidget* parent)
     : QMainWindow(parent), m_bench(bench), m_settings(settings) {
@@ -67,8 +89,7 @@ void MainWindow::buildFrame() {
     m_toolRow = new QHBoxLayout(bar);
     m_toolRow->setContentsMargins(u(4), 0, u(4), 0);
     m_toolRow->setSpacing(u(3.5));
-    m_title = new QLabel(bar);
-    m_title->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    m_title = new Elided(bar);
     m_context = new QLabel(bar);
     m_context->setTextFormat(Qt::RichText);
     m_context->setForegroundRole(QPalette::WindowText);
@@ -171,7 +192,7 @@ void MainWindow::refreshWords() {
     const Piano* piano = m_bench.piano();
     m_title->setFont(face(Text::title, true));
     m_title->setText(piano ? QString::fromStdString(piano->name) : tr("No piano yet"));
-    m_title->setTextFormat(Qt::PlainText);
+    m_title->setToolTip(m_title->text());
     m_context->setFont(face(Text::body));
     if (Station* now = station()) {
         const QColor soft = QColor::fromRgb(lookOf(*this).ink2);
@@ -246,9 +267,9 @@ void MainWindow::report(const Refusal& refusal) {
 }
 
 void MainWindow::foldCard() {
-    constexpr int kFoldBelow = 1100;
+    constexpr double kFoldBelow = 275; // 1,100 px at the base font: larger type needs a wider window
     const bool shown =
-        station() && station()->wantsNoteCard() && m_settings.on(Setting::noteCard) && width() >= kFoldBelow;
+        station() && station()->wantsNoteCard() && m_settings.on(Setting::noteCard) && width() >= u(kFoldBelow);
     if (shown && !m_cardDock) buildCard(); // made when it is first seen
     if (m_cardDock) m_cardDock->setVisible(shown);
 }

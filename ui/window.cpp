@@ -9,6 +9,7 @@
 #include "ui/words/words.h"
 
 #include <QApplication>
+#include <QFileInfo>
 #include <QImage>
 #include <QPainter>
 
@@ -65,17 +66,19 @@ int runWindow(QApplication& app, const WindowOptions& options) {
     Workbench bench;
     MainWindow window(bench, settings);
     QString book = options.book;
-    if (book.isEmpty() && !picture && !settings.recentBooks().isEmpty()) book = settings.recentBooks().first();
+    const QString last = picture || settings.recentBooks().isEmpty() ? QString() : settings.recentBooks().first();
+    if (book.isEmpty()) book = last;
+    // the book that was open last comes back where it was left, whether it is named or not
+    const bool again = !last.isEmpty() && QFileInfo(book).absoluteFilePath() == last;
     const std::string piano =
-        (options.piano.isEmpty() && options.book.isEmpty() ? settings.text(Setting::lastPiano) : options.piano)
-            .toStdString();
+        (options.piano.isEmpty() && again ? settings.text(Setting::lastPiano) : options.piano).toStdString();
     if (!book.isEmpty()) {
         window.openBook(book, piano);
         if (picture && !bench.hasBook()) {
             std::fputs("The picture was not made: the book does not open.\n", stderr);
             return 2;
         }
-        if (options.book.isEmpty()) bench.choosePass(settings.number(Setting::lastPass));
+        if (again && options.piano.isEmpty()) bench.choosePass(settings.number(Setting::lastPass));
     }
     standAt(bench, options);
     const bool entry = options.station == QLatin1String("bench") || options.station == QLatin1String("bench-entry");

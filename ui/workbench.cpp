@@ -92,9 +92,13 @@ QString Workbench::path() const {
 
 Outcome<void> Workbench::choosePiano(const std::string& nameOrUuid) {
     if (!m_book) return refuse(RefusalCode::noSuchPiano, nameOrUuid);
-    const auto uuid = m_book->findPiano(nameOrUuid);
-    if (!uuid) return tl::unexpected(uuid.error());
-    auto record = m_book->load(*uuid);
+    // by its uuid at once: looking for a name goes through every piano of a shop's book
+    auto record = m_book->load(nameOrUuid);
+    if (!record && record.error().code == RefusalCode::noSuchPiano) {
+        const auto uuid = m_book->findPiano(nameOrUuid);
+        if (!uuid) return tl::unexpected(uuid.error());
+        record = m_book->load(*uuid);
+    }
     if (!record) return tl::unexpected(record.error());
     m_record = std::move(*record);
     m_pass = static_cast<int>(m_record->passes.size());

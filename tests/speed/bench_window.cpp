@@ -1,6 +1,7 @@
 // The window's speed and weight, on a book of 2,000 pianos with three passes each: ratios against an empty QMainWindow
 // and against one commit, all measured in the same run. Prints NAME VALUE UNIT goal GOAL ok|short.
 //   bench_window                      everything (some minutes: it writes the book first)
+//   bench_window --write BOOK PIANOS  writes such a book; --type BOOK PIANO types into it
 //   bench_window --start BOOK PIANO   opens the window on a book, to its first painted grid; --empty: an empty window
 #include "ui/main_window.h"
 #include "ui/stations/measure_editor.h"
@@ -229,7 +230,15 @@ int main(int argc, char** argv) {
     if (arguments.size() == 2 && arguments[1] == QLatin1String("--empty")) return startEmpty();
     if (arguments.size() == 4 && arguments[1] == QLatin1String("--start"))
         return startWindow(arguments[2], arguments[3]);
+    if (arguments.size() == 4 && arguments[1] == QLatin1String("--write")) {
+        fmt::print("{}\n", writeBook(arguments[2].toStdString(), arguments[3].toInt()));
+        return 0;
+    }
     dress(Theme::light, 100);
+    if (arguments.size() == 4 && arguments[1] == QLatin1String("--type")) {
+        benchTyping(arguments[2], arguments[3]);
+        return 0;
+    }
     const QTemporaryDir folder;
     const QString big = folder.filePath(QStringLiteral("big.hammerline")),
                   small = folder.filePath(QStringLiteral("small.hammerline"));

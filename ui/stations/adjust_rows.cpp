@@ -257,11 +257,20 @@ QString workText(const AdjustmentWork& work, const Piano& piano) {
     return parts.join(QLatin1Char(' '));
 }
 
+QString mendText(const AdjustmentSheet& sheet) {
+    QStringList lines;
+    for (const MendFirst& entry : sheet.mendFirst)
+        lines << QStringLiteral("<b>%1</b> %2 %3")
+                     .arg(QString::fromStdString(writeNotes(entry.notes)), words::partOfActionName(entry.part),
+                          words::faultName(entry.fault));
+    return lines.join(QStringLiteral("<br>"));
+}
+
 QString planText(const Plan& plan, const PassView& view, const PianoRecord& record, const AdjustmentSheet& sheet) {
     const auto block = [](const QString& title, const QString& body) {
         return body.isEmpty() ? QString() : QStringLiteral("<p><b>%1</b><br>%2</p>").arg(title, body);
     };
-    QStringList asks, conflicts, mend;
+    QStringList asks, conflicts;
     // What the survey asks stands above the plan; here are the checks that decide its causes.
     const auto ofSurvey = askBeforePlan(record.findings, record.piano);
     for (const std::string_view id : openQuestions(plan, record))
@@ -269,17 +278,13 @@ QString planText(const Plan& plan, const PassView& view, const PianoRecord& reco
             asks << words::askFirstSentence(id).toHtmlEscaped();
     for (const Conflict& conflict : plan.conflicts)
         conflicts << words::conflictSentence(conflict, record.piano).toHtmlEscaped();
-    for (const MendFirst& entry : sheet.mendFirst)
-        mend << QStringLiteral("<b>%1</b> %2 %3")
-                    .arg(QString::fromStdString(writeNotes(entry.notes)), words::partOfActionName(entry.part),
-                         words::faultName(entry.fault));
     QString html = block(atStation(QT_TRANSLATE_NOOP("Station", "Ask first")), asks.join(QStringLiteral("<br>")));
     html +=
         block(atStation(QT_TRANSLATE_NOOP("Station", "Readings out: now, and after the plan")), leadsTo(plan, view));
     html += block(QCoreApplication::translate("Station", "Cannot be brought in: %n note(s). Choose.", nullptr,
                                               static_cast<int>(plan.conflicts.size())),
                   conflicts.join(QStringLiteral("<br>")));
-    html += block(atStation(QT_TRANSLATE_NOOP("Station", "Mend first: left out")), mend.join(QStringLiteral("<br>")));
+    html += block(atStation(QT_TRANSLATE_NOOP("Station", "Mend first: left out")), mendText(sheet));
     html += block(atStation(QT_TRANSLATE_NOOP("Station", "How this piano answers")), answers(plan, record.piano));
     if (!plan.readNext.empty()) {
         std::map<DimensionId, std::vector<NoteNumber>> read;

@@ -287,7 +287,8 @@ private:
         if (!work) {
             const bool mending = m_order->currentKey() == 0;
             m_workPanel->setTitle(mending ? tr("Mend first") : tr("Nothing to adjust"));
-            m_workText->setText(mending ? tr("These notes wait for the survey's work. Ctrl+2 shows it.")
+            m_workText->setText(mending ? tr("These notes wait for the survey's work. Ctrl+2 shows it.") +
+                                              QStringLiteral("<br><br>") + mendText(m_sheet)
                                         : tr("Every reading of this pass lies where it should."));
             m_lines->setRows({});
             return;

@@ -68,9 +68,21 @@ void MeasureView::follow() {
         setCurrentIndex(wanted);
         m_following = false;
     }
-    viewport()->update();
+    showCurrent();
+}
+
+/// The row that was the current one and the one that is now are painted again, and nothing else: at a fast typist's
+/// hand the rest of the grid must not cost a key.
+void MeasureView::showCurrent() {
+    const int row = m_bench.note().value - 1;
+    for (const int each : {m_shownRow, row})
+        if (each >= 0 && each < m_model->rowCount()) {
+            const int top = rowViewportPosition(each), height = rowHeight(each);
+            viewport()->update(0, top, viewport()->width(), height);
+            verticalHeader()->viewport()->update(0, top, verticalHeader()->width(), height);
+        }
+    m_shownRow = row;
     horizontalHeader()->viewport()->update();
-    verticalHeader()->viewport()->update();
 }
 
 void MeasureView::currentChanged(const QModelIndex& now, const QModelIndex& before) {
@@ -80,9 +92,7 @@ void MeasureView::currentChanged(const QModelIndex& now, const QModelIndex& befo
         m_bench.setCell(m_model->cellAt(now));
         m_following = false;
     }
-    viewport()->update();
-    horizontalHeader()->viewport()->update();
-    verticalHeader()->viewport()->update();
+    showCurrent();
 }
 
 // --- moving

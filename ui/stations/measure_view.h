@@ -53,6 +53,7 @@ private:
     void fitColumns();
     void wire(ReadingEditor*);
     void closeField();
+    void showCurrent();
     void afterFinish(Qt::Key, Qt::KeyboardModifiers);
     void advance(int by);
     void moveTo(const QModelIndex&);
@@ -72,6 +73,7 @@ private:
     EntryOrder m_order;
     EntryWalk m_walk;
     QPointer<ReadingEditor> m_editor;
+    int m_shownRow = -1;
     QWidget* m_corner = nullptr;
     bool m_roomy = false, m_following = false;
 };

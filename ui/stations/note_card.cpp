@@ -9,8 +9,11 @@
 #include <QLabel>
 #include <QPainter>
 #include <QScrollArea>
+#include <QTimer>
 #include <QToolButton>
 #include <QVBoxLayout>
+
+#include <utility>
 
 namespace hammerline {
 
@@ -49,7 +52,7 @@ NoteCard::NoteCard(Workbench& bench, QWidget* parent)
             [this](int key) { m_bench.setDimension(DimensionId{static_cast<std::uint8_t>(key)}); });
     for (const auto signal :
          {&Workbench::noteChanged, &Workbench::dimensionChanged, &Workbench::recordChanged, &Workbench::planChanged})
-        connect(&m_bench, signal, this, &NoteCard::refresh);
+        connect(&m_bench, signal, this, &NoteCard::soon);
     refresh();
 }
 
@@ -57,8 +60,24 @@ QSize NoteCard::sizeHint() const {
     return {u(kCardWide), u(120)};
 }
 
-QString NoteCard::text() const {
+QString NoteCard::text() {
+    settle();
     return m_text->text();
+}
+
+RowTable& NoteCard::rows() {
+    settle();
+    return *m_rows;
+}
+
+/// Once for all that one key changes, and after the cell itself is painted.
+void NoteCard::soon() {
+    if (std::exchange(m_due, true)) return;
+    QTimer::singleShot(0, this, &NoteCard::settle);
+}
+
+void NoteCard::settle() {
+    if (m_due) refresh();
 }
 
 void NoteCard::showEvent(QShowEvent* event) {
@@ -73,6 +92,7 @@ void NoteCard::changeEvent(QEvent* event) {
 
 /// Only while it is seen: at a fast typist's hand the card must not cost a key.
 void NoteCard::refresh() {
+    m_due = false;
     if (!isVisible()) return;
     if (!m_bench.record()) {
         m_rows->setRows({});

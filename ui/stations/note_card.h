@@ -18,9 +18,10 @@ class NoteCard : public QWidget {
     Q_OBJECT
 public:
     explicit NoteCard(Workbench&, QWidget* parent = nullptr);
-    RowTable& rows() const { return *m_rows; }
+    /// As it stands after all that has happened.
+    RowTable& rows();
     /// The text below the rows, as shown.
-    QString text() const;
+    QString text();
     QSize sizeHint() const override;
 
 Q_SIGNALS:
@@ -32,6 +33,8 @@ protected:
     void changeEvent(QEvent*) override;
 
 private:
+    void soon();
+    void settle();
     void refresh();
     void layOut();
 
@@ -40,6 +43,7 @@ private:
     QScrollArea* m_area = nullptr;
     QLabel* m_text = nullptr;
     QToolButton* m_howTo = nullptr;
+    bool m_due = false;
 };
 
 } // namespace hammerline

@@ -18,6 +18,7 @@ class NoteAxis;
 struct KeyHint {
     QString keys;
     QString does;
+    friend bool operator==(const KeyHint&, const KeyHint&) = default;
 };
 
 /// What a station shows on the keyboard strip beside the readings.

@@ -27,6 +27,7 @@ HintBar::HintBar(QWidget* parent) : QWidget(parent) {
 }
 
 void HintBar::setHints(QList<KeyHint> hints, const QString& remark) {
+    if (hints == m_hints && remark == m_remark) return; // asked at every reading
     m_hints = std::move(hints);
     m_remark = remark;
     QStringList said;

@@ -32,8 +32,10 @@ protected:
         painter->setFont(face(Text::label));
         painter->setPen(QColor::fromRgb(look.ink2));
         const auto align = model()->headerData(section, Qt::Horizontal, Qt::TextAlignmentRole).toInt();
-        painter->drawText(r.adjusted(u(2), 0, -u(2), 0), align | Qt::AlignVCenter,
-                          model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString());
+        const QRect room = r.adjusted(u(2), 0, -u(2), 0);
+        const QString title = model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString();
+        painter->drawText(room, align | Qt::AlignVCenter,
+                          painter->fontMetrics().elidedText(title, Qt::ElideRight, room.width()));
     }
 };
 
@@ -146,15 +148,24 @@ void RowTable::selectFirst() {
 }
 
 void RowTable::layOut() {
-    int rest = viewport()->width(), stretch = -1;
+    constexpr double kLeastStretch = 18, kLeastShare = 0.6;
     const auto& columns = m_model.columns();
+    const int room = viewport()->width();
+    double fixed = 0, least = 0;
+    for (const RowColumn& column : columns)
+        (column.width > 0 ? fixed : least) += column.width > 0 ? units(column.width) : units(kLeastStretch);
+    // in a narrow window (large type) all give way alike, so that none is lost
+    const double share = fixed + least > room ? std::clamp((room - least) / fixed, kLeastShare, 1.0) : 1.0;
+    int rest = room, stretch = -1;
     for (std::size_t i = 0; i < columns.size(); ++i) {
         const int column = static_cast<int>(i);
-        if (columns[i].width <= 0)
+        if (columns[i].width <= 0) {
             stretch = column;
-        else
-            setColumnWidth(column, u(columns[i].width));
-        if (columns[i].width > 0) rest -= u(columns[i].width);
+            continue;
+        }
+        const int width = qRound(units(columns[i].width) * share);
+        setColumnWidth(column, width);
+        rest -= width;
     }
     if (stretch >= 0) setColumnWidth(stretch, std::max(u(8), rest));
     clearSpans();
