@@ -161,10 +161,6 @@ QString conflictSentence(const Conflict& conflict, const Piano& piano) {
     return QStringLiteral("%1: %2").arg(note, readOut(conflict.what));
 }
 
-QString symptomName(std::string_view id) {
-    return begun(readOut(id));
-}
-
 namespace {
 
 QString joined(const QStringList& list) {

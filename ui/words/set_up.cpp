@@ -27,6 +27,7 @@ constexpr std::array kAttributes{
     KeyedText{"ratio-natural", QT_TRANSLATE_NOOP("setup", "Hammer to key front, naturals")},
     KeyedText{"ratio-sharp", QT_TRANSLATE_NOOP("setup", "Hammer to key front, sharps")},
     KeyedText{"stock", QT_TRANSLATE_NOOP("setup", "Punchings in stock")},
+    KeyedText{"capstan-reserve", QT_TRANSLATE_NOOP("setup", "Capstan thread left in the key")},
     KeyedText{"last-damper", QT_TRANSLATE_NOOP("setup", "Last damper")},
     KeyedText{"sections", QT_TRANSLATE_NOOP("setup", "Sections")},
 };
