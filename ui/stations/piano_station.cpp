@@ -3,6 +3,7 @@
 #include "ui/stations/station_words.h"
 #include "ui/stations/stations.h"
 #include "ui/widgets/empty_state.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QComboBox>
