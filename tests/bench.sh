@@ -12,7 +12,7 @@ if [ "${1:-}" = --pianos ]; then
 fi
 install_missing "${build_packages[@]}" "${bench_packages[@]}" jq
 build=.build/bench
-cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DHAMMERLINE_BENCHMARKS=ON >&2 || fail "The build could not be set up; the lines above say why."
+cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_UNITY_BUILD=ON -DHAMMERLINE_BENCHMARKS=ON >&2 || fail "The build could not be set up; the lines above say why."
 ninja -C "$build" >&2 || fail "The build stopped; the lines above say where."
 
 "$build/tests/speed/speed" --benchmark_format=json 2>/dev/null | jq -r '

@@ -188,21 +188,6 @@ std::optional<ClimateRemark> climateRemark(const Pass& from, const Pass& to) {
     return ClimateRemark{*before, *now, std::abs(*now - *before) > kTelling};
 }
 
-bool heldBack(DimensionId id, std::initializer_list<DimensionId> list) {
-    return std::find(list.begin(), list.end(), id) != list.end();
-}
-
-/// Why two passes say different things of a dimension; empty where they can be compared (computation 15).
-std::string_view otherMethod(DimensionId id, const Pass& from, const Pass& to) {
-    using namespace dimension;
-    if (from.referenceOf(id) != to.referenceOf(id)) return "reference";
-    // Fingers of a stack may hold the wippens; weights on the keys stand for the action's.
-    const bool underStack = heldBack(id, {lostMotion, blow, aftertouch, downWeight, upWeight});
-    if (from.stackIn != to.stackIn && underStack) return "stack";
-    if (from.weightsOn != to.weightsOn && heldBack(id, {keyHeight, sharpHeight, keyDip})) return "weights";
-    return {};
-}
-
 Sides sidesOf(const PianoRecord& record, const Zones& zones, const Pass& from, const Pass& to) {
     Sides out{record, zones, withRelativeHeights(record.piano, from), withRelativeHeights(record.piano, to), {}, {}};
     out.before = review(record.piano, out.from, zones, Rule::plain, staleCells(record, from));

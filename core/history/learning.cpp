@@ -131,11 +131,22 @@ private:
         return change;
     }
 
+    /// The pass up to this number that read the cell last.
+    const Pass* lastRead(Cell cell, int upTo) const {
+        const Pass* found = nullptr;
+        for (const Pass& each : m_record.passes)
+            if (each.number <= upTo && each.at(cell)) found = &each;
+        return found;
+    }
+
     /// The first reading of the cell after the work of a pass, and before more work of a later pass on it.
     std::optional<Told> readAfter(Cell cell, int pass) const {
         for (const Pass& later : m_record.passes) {
             if (later.number <= pass) continue;
             if (const Measured* measured = later.at(cell)) {
+                if (const Pass* before = lastRead(cell, pass);
+                    before && !otherMethod(cell.dimension, *before, later).empty())
+                    return std::nullopt;
                 const double u = toTrade(uncertaintyOf(cell.dimension, m_record.piano), row(cell.dimension).kind);
                 if (measured->value()) return tell(cell.dimension, *measured, u);
             }

@@ -67,7 +67,8 @@ public:
         : m_question(question)
         , m_answers(answers)
         , m_notes(static_cast<std::size_t>(question.record->piano.notes))
-        , m_fresh(m_notes.size(), false) {
+        , m_fresh(m_notes.size(), false)
+        , m_readIn(m_notes.size()) {
         for (std::size_t i = 0; i < kDimensionCount; ++i) {
             const DimensionId id{static_cast<std::uint8_t>(i)};
             m_u[i] = toTrade(uncertaintyOf(id, piano()), row(id).kind);
@@ -80,6 +81,7 @@ public:
             if (done.pass == pass.number) work.push_back(&done);
         std::stable_sort(work.begin(), work.end(), [](auto* a, auto* b) { return a->order < b->order; });
         const std::int64_t firstWork = work.empty() ? 0 : work.front()->order;
+        m_pass = &pass;
         m_otherAir = inOtherAir(pass);
         read(pass, [&](std::int64_t order) { return firstWork == 0 || order <= firstWork; });
         m_otherAir = false;
@@ -133,7 +135,10 @@ private:
     void weighIn(NoteNumber note, DimensionId id, const Measured& measured) {
         const auto told = tell(id, measured, m_u[id.row]);
         if (!told) return;
-        if (m_otherAir) at(note).of(id).known = false;
+        // What was read in another way, or in other air, is no expectation for this reading.
+        const Pass*& before = m_readIn[static_cast<std::size_t>(note.value) - 1][id.row];
+        if (m_otherAir || (before && !otherMethod(id, *before, *m_pass).empty())) at(note).of(id).known = false;
+        before = m_pass;
         if (id != dimension::blow) return weigh(at(note).of(id), *told);
         // Seen is B_rail + R min(M, 0): bring the reading to the rail first.
         NoteState seen;
@@ -159,7 +164,9 @@ private:
     const Answers& m_answers;
     std::vector<NoteState> m_notes;
     std::vector<bool> m_fresh;
-    std::optional<double> m_moisture; // of the last pass that says it, per cent
+    std::vector<std::array<const Pass*, kDimensionCount>> m_readIn; // by note: the pass of the last reading
+    const Pass* m_pass = nullptr;                                   // that is being read
+    std::optional<double> m_moisture;                               // of the last pass that says it, per cent
     bool m_otherAir = false;
     std::array<double, kDimensionCount> m_u{};
 };

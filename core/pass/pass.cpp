@@ -48,6 +48,16 @@ std::size_t Pass::readingCount() const {
     return n;
 }
 
+std::string_view otherMethod(DimensionId id, const Pass& from, const Pass& to) {
+    using namespace dimension;
+    const auto oneOf = [&](auto... list) { return ((id == list) || ...); };
+    if (from.referenceOf(id) != to.referenceOf(id)) return "reference";
+    // Fingers of a stack may hold the wippens; weights on the keys stand for the action's.
+    if (from.stackIn != to.stackIn && oneOf(lostMotion, blow, aftertouch, downWeight, upWeight)) return "stack";
+    if (from.weightsOn != to.weightsOn && oneOf(keyHeight, sharpHeight, keyDip)) return "weights";
+    return {};
+}
+
 std::vector<DimensionId> askedDimensions(const Pass& pass) {
     std::array<bool, 256> asked{};
     for (const auto& [cell, measured] : pass.cells)

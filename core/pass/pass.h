@@ -66,6 +66,10 @@ struct Pass {
     friend bool operator==(const Pass&, const Pass&) = default;
 };
 
+/// Why the readings of a dimension in two passes do not stand beside each other (computation 15): "reference" (from
+/// another reference, or the key pressed in another way), "stack", "weights"; empty where they do.
+std::string_view otherMethod(DimensionId, const Pass& from, const Pass& to);
+
 /// Dimensions with at least one reading, in catalogue order.
 std::vector<DimensionId> askedDimensions(const Pass&);
 

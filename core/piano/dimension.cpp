@@ -26,6 +26,8 @@ constexpr std::array kDamperStartWords = {word::early, word::right, word::late, 
 constexpr std::array kOkOnly = {word::ok}; // a quick look: this note is right
 
 constexpr std::array<std::string_view, 3> kHeightReferences = {"line", "bed", "slip"};
+// How the key is pressed: cloth under it yields to a finger more or less, to a weight always the same.
+constexpr std::array<std::string_view, 3> kDipReferences = {"finger", "weight", "spacer"};
 constexpr std::array<std::string_view, 2> kDropReferences = {"below-let-off", "string"};
 constexpr std::array<std::string_view, 2> kDamperReferences = {"mm", "percent"};
 constexpr std::array<std::string_view, 2> kWeightReferences = {"dampers-up", "dampers-down"};
@@ -83,7 +85,7 @@ constexpr std::array kDimensions = {
               MeasuredAt::keyFront,
               ReadWhere::everyNote,
               kOkOnly,
-              {}},
+              kDipReferences},
     Dimension{lostMotion,
               "lost-motion",
               Kind::length,
