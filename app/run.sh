@@ -1,33 +1,37 @@
-#!/ usr / bin / env bash
-#Builds Hammerline on Debian 12 and opens it on the demo book.Without a display it does the main job headless:
-#it writes the demo book, its adjustment list as PDF and a picture of the window, and says where.
-#-- build only build; the last line printed is the path of the program
-set - euo pipefail cd "$(dirname " $0 ")/..".app /
-          install.sh
+#!/usr/bin/env bash
+# Builds Hammerline on Debian 12 and opens it on the demo book. Without a display it does the main job headless:
+# it writes the demo book, its adjustment list as PDF and a picture of the window, and says where.
+#   --build    only build; the last line printed is the path of the program
+set -euo pipefail
+cd "$(dirname "$0")/.."
+. app/install.sh
 
-              install_missing
-          "${build_packages[@]}" build =.build / release[-f "$build/build.ninja"] ||
-                                        cmake - S.- B "$build" - G Ninja - DCMAKE_BUILD_TYPE =
-                                            Release - DCMAKE_UNITY_BUILD =
-                                                ON > & 2 ||
-                                                fail "The build could not be set up; the lines above say why." ninja - C
-                                                        "$build" hammerline > & 2 ||
-                                                fail "The build stopped; the lines above say where." program =
-                                                    $build / app / hammerline if["${1:-}" = --build];
-then printf '%s\n' "$program" exit 0 fi
+install_missing "${build_packages[@]}"
+build=.build/release
+[ -f "$build/build.ninja" ] || cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_UNITY_BUILD=ON >&2 || fail "The build could not be set up; the lines above say why."
+ninja -C "$build" hammerline >&2 || fail "The build stopped; the lines above say where."
+program=$build/app/hammerline
+if [ "${1:-}" = --build ]; then
+    printf '%s\n' "$program"
+    exit 0
+fi
 
-    out =
-${HAMMERLINE_OUT : -${XDG_DATA_HOME : -$HOME /.local / share} / hammerline / demo} mkdir - p "$out" book =
-    $out / village - hall.hammerline[-f "$book"] ||
-    "$program" demo "$book" if[-n "${DISPLAY:-}${WAYLAND_DISPLAY:-}"] && ["${QT_QPA_PLATFORM:-}" != offscreen];
-then exec "$program" window "$book" fi
+out=${HAMMERLINE_OUT:-${XDG_DATA_HOME:-$HOME/.local/share}/hammerline/demo}
+mkdir -p "$out"
+book=$out/village-hall.hammerline
+[ -f "$book" ] || "$program" demo "$book"
+if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ] && [ "${QT_QPA_PLATFORM:-}" != offscreen ]; then
+    exec "$program" window "$book"
+fi
 
-#No display : the main job on paper.
-    status = 0 "$program" check "$book" > "$out/check.txt" || status = $
-    ? ["$status" - le 1] || fail "The demo book could not be checked."
-                                 "$program" print "$book" adjustment-- out "$out/adjustment-list.pdf"
-                                                                           "$program" window
-                                                                           "$book" --station measure-- picture
-          "$out/"
-          "window."
-          "png" printf 'No display here, so the main job was done on paper:\n' printf '  the demo book          %s\n' "$book" printf '  its readings judged    %s\n' "$out/check.txt" printf '  its adjustment list    %s\n' "$out/adjustment-list.pdf" printf '  a picture of the window %s\n' "$out/window.png"
+# No display: the main job on paper.
+status=0
+"$program" check "$book" >"$out/check.txt" || status=$?
+[ "$status" -le 1 ] || fail "The demo book could not be checked."
+"$program" print "$book" adjustment --out "$out/adjustment-list.pdf"
+"$program" window "$book" --station measure --picture "$out/window.png"
+printf 'No display here, so the main job was done on paper:\n'
+printf '  the demo book          %s\n' "$book"
+printf '  its readings judged    %s\n' "$out/check.txt"
+printf '  its adjustment list    %s\n' "$out/adjustment-list.pdf"
+printf '  a picture of the window %s\n' "$out/window.png"

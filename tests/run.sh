@@ -1,18 +1,19 @@
-#!/ usr / bin / env bash
-#Installs what is missing, builds with the address and undefined - behaviour sanitizers and runs every test.
-#-- only PATTERN only the tests whose name matches
-set - euo pipefail cd "$(dirname " $0 ")/..".app / install.sh
+#!/usr/bin/env bash
+# Installs what is missing, builds with the address and undefined-behaviour sanitizers and runs every test.
+#   --only PATTERN    only the tests whose name matches
+set -euo pipefail
+cd "$(dirname "$0")/.."
+. app/install.sh
 
-                                                       only = () if["${1:-}" = --only];
-then[-n "${2:-}"] || fail "--only takes a pattern of test names." only = (-R "$2")fi install_missing
-    "${build_packages[@]}"
-    "${test_packages[@]}" build =
-        .build / tests[-f "$build/build.ninja"] || cmake - S.- B "$build" - G Ninja - DCMAKE_BUILD_TYPE =
-            Debug - DCMAKE_CXX_FLAGS_DEBUG =
-                -O1 - DHAMMERLINE_TESTS =
-                    ON - DHAMMERLINE_SANITIZE =
-                        ON - DCMAKE_UNITY_BUILD =
-                            ON || fail "The build could not be set up; the lines above say why." ninja - C "$build" ||
-                            fail "The build stopped; the lines above say where." export QT_QPA_PLATFORM =
-                                offscreen ctest-- test - dir "$build" --output - on - failure-- timeout 1500 -
-                                j 2 "${only[@]}"
+only=()
+if [ "${1:-}" = --only ]; then
+    [ -n "${2:-}" ] || fail "--only takes a pattern of test names."
+    only=(-R "$2")
+fi
+install_missing "${build_packages[@]}" "${test_packages[@]}"
+build=.build/tests
+[ -f "$build/build.ninja" ] || cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-O1 \
+    -DHAMMERLINE_TESTS=ON -DHAMMERLINE_SANITIZE=ON -DCMAKE_UNITY_BUILD=ON || fail "The build could not be set up; the lines above say why."
+ninja -C "$build" || fail "The build stopped; the lines above say where."
+export QT_QPA_PLATFORM=offscreen
+ctest --test-dir "$build" --output-on-failure --timeout 1500 -j 2 "${only[@]}"
