@@ -14,8 +14,9 @@
 namespace hammerline {
 namespace {
 
-// Bytes: some 50 ms of checking, which a start can bear; larger books are checked by verify and backUp.
-constexpr std::uint64_t kCheckedOnOpening = 4 * 1024 * 1024;
+// Bytes, some six hundred pianos: a fifth of a second of checking, which a start can bear so that nothing is written
+// into a damaged book; larger books are checked by verify and backUp.
+constexpr std::uint64_t kCheckedOnOpening = 16 * 1024 * 1024;
 
 void enterBook(SQLite::Database& db, const Writer& writer, std::int64_t now) {
     SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);

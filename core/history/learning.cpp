@@ -215,6 +215,7 @@ void scale(Response& response, const Fit& fit) {
         effect.perUnit *= fit.factor;
     }
     response.learned = true;
+    response.opposite = fit.factor < 0;
     response.pairs = fit.pairs;
     const double t = studentQuantile(0.975, fit.pairs + 1);
     const double low = guess.perUnit * (fit.factor - t * fit.sd), high = guess.perUnit * (fit.factor + t * fit.sd);

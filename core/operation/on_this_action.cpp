@@ -165,11 +165,16 @@ std::array<double, 2> minutesToReach(Access access, const Piano& piano) {
     return {0, 0};
 }
 
-Direction directionOf(OperationId id, double amount, const Piano& piano, bool reversed) {
+Direction directionOf(OperationId id, double amount, const Piano& piano) {
     const DirectionWords words = id == operation::capstanTurn
                                      ? kCapstanWords.at(static_cast<std::size_t>(piano.capstan))
                                      : kDirectionWords.at(id.row);
-    return (amount < 0) != reversed ? words.negative : words.positive;
+    return amount < 0 ? words.negative : words.positive;
+}
+
+Direction otherWay(OperationId id, Direction direction, const Piano& piano) {
+    const Direction positive = directionOf(id, 1, piano);
+    return direction == positive ? directionOf(id, -1, piano) : positive;
 }
 
 } // namespace hammerline

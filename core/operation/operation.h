@@ -92,6 +92,7 @@ struct Response {
     std::optional<KeyColour> keys; // where naturals and sharps differ
     std::vector<Effect> effects;   // the first is what the operation is for
     bool learned = false;
+    bool opposite = false; // learned, and with the other sign than the first guess
     int pairs = 0;
     double low95 = 0, high95 = 0; // of the first effect, when learned
 };
@@ -100,9 +101,11 @@ struct Response {
 /// `ratio` = hammer travel : key travel by colour.
 std::vector<Response> firstResponses(const Piano&, std::array<double, 2> ratio);
 
-/// The direction word of a signed amount of an operation on this action. Capstans: the turn, by kind of capstan;
-/// a learned response of opposite sign overrules the text (`reversed`).
-Direction directionOf(OperationId, double amount, const Piano&, bool reversed = false);
+/// The direction word of a signed amount of an operation on this action. Capstans: the turn, by kind of capstan. A
+/// learned response of opposite sign turns the amount's sign and with it the word.
+Direction directionOf(OperationId, double amount, const Piano&);
+/// The other direction of the operation on this action.
+Direction otherWay(OperationId, Direction, const Piano&);
 
 // --- key lever (computation 5). All mm per mm.
 struct KeyLever {

@@ -39,6 +39,7 @@ struct Step {
     std::vector<NoteNumber> notes;
     std::vector<DimensionId> serves;
     Direction direction{};
+    bool opposite = false; // this piano answers the other way round: the direction has the effect of the other one
     std::optional<double> aim;
     DimensionId aimDimension{};
     std::optional<std::int64_t> now; // the reading it starts from, smallest unit

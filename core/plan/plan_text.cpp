@@ -117,6 +117,7 @@ Json stepJson(const Step& step) {
             {"notes", notesJson(step.notes)},
             {"serves", serves},
             {"direction", key(step.direction)},
+            {"opposite", step.opposite},
             {"aim", orNull(step.aim)},
             {"aim_dimension", key(step.aimDimension)},
             {"now", orNull(step.now)},
@@ -143,6 +144,7 @@ Step stepFrom(Reader& reader, const Json& json) {
     for (const Json& served : json.at("serves"))
         step.serves.push_back(reader.dimension(served));
     step.direction = reader.direction(json.at("direction"));
+    step.opposite = json.value("opposite", false);
     step.aim = optionalAt<double>(json, "aim");
     step.aimDimension = reader.dimension(json.at("aim_dimension"));
     step.now = optionalAt<std::int64_t>(json, "now");
@@ -173,6 +175,7 @@ Json responseJson(const Response& response) {
             {"keys", response.keys ? Json(static_cast<int>(*response.keys)) : Json(nullptr)},
             {"effects", effects},
             {"learned", response.learned},
+            {"opposite", response.opposite},
             {"pairs", response.pairs},
             {"low95", response.low95},
             {"high95", response.high95}};
@@ -185,6 +188,7 @@ Response responseFrom(Reader& reader, const Json& json) {
     for (const Json& effect : json.at("effects"))
         response.effects.push_back({reader.dimension(effect.at(0)), effect.at(1), effect.at(2)});
     response.learned = json.at("learned");
+    response.opposite = json.value("opposite", false);
     response.pairs = json.at("pairs");
     response.low95 = json.at("low95");
     response.high95 = json.at("high95");

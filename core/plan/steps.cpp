@@ -54,6 +54,8 @@ Step commonStep(const Bench& bench, const CommonMove& move) {
     step.unit = AmountUnit::mm;
     step.go = goOf(bench, step);
     step.direction = directionOf(move.operation, *step.amount, bench.piano());
+    const Response* response = bench.answers.of(move.operation, bench.colour(move.notes.front()));
+    step.opposite = response && response->opposite;
     step.stopIf = row(move.operation).guard;
     step.why = move.why;
     step.minutes = row(move.operation).minutes[0];
@@ -81,6 +83,7 @@ Step noteStep(const Bench& bench, NoteNumber note, const NoteTask& task, double 
     const Response* response = bench.answers.of(task.operation, bench.colour(note));
     const double perUnit = response && !response->effects.empty() ? response->effects.front().perUnit : 1;
     step.direction = directionOf(task.operation, way * perUnit, bench.piano());
+    step.opposite = response && response->opposite;
     if (looked) step.direction = Direction::inspect;
     step.stopIf = row(task.operation).guard;
     const Judged* judged = bench.reviewed.at({note, task.serves});

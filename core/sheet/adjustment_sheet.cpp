@@ -99,6 +99,7 @@ AdjustmentWork workOf(const OperationGroup& group, int number, const PianoRecord
             work.lines.push_back(lineOf(*step, record, view, numbers, group.learned));
         else
             work.moves.push_back(moveOf(*step, plan));
+        work.opposite = work.opposite || step->opposite;
         if (std::ranges::find(work.directions, step->direction) == work.directions.end())
             work.directions.push_back(step->direction);
     }

@@ -55,6 +55,7 @@ struct AdjustmentWork {
     std::vector<AdjustmentLine> lines;
     std::vector<CommonMove> moves;
     std::vector<Direction> directions; // that occur, each once
+    bool opposite = false;             // this piano answers the other way round
 };
 struct AdjustmentVisit {
     Access access{};

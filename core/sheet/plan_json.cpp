@@ -44,6 +44,7 @@ Json stepRow(const Step& step) {
             {"notes", sheet::notes(step.notes)},
             {"serves", serves},
             {"direction", sheet::text(key(step.direction))},
+            {"opposite", step.opposite},
             {"aim", sheet::rounded(step.aim)},
             {"aim_dimension", sheet::text(key(step.aimDimension))},
             {"amount", sheet::rounded(step.amount)},

@@ -133,7 +133,7 @@ TEST_CASE("the blow is set by the rest rail before the capstans take up lost mot
 
 TEST_CASE("a learned answer of the other sign turns the word round") {
     const Piano drop = pianoOf(ActionKind::drop);
-    CHECK(directionOf(operation::capstanTurn, 0.25, drop, true) == Direction::anticlockwise);
+    CHECK(otherWay(operation::capstanTurn, Direction::clockwise, drop) == Direction::anticlockwise);
     CHECK(directionOf(operation::letOffTurn, -0.125, drop, true) == Direction::in);
 }
 

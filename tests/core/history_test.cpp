@@ -145,6 +145,29 @@ TEST_CASE("a response is learned by sign and amount: twelve trials against the r
     CHECK(learned.high95 > learned.effects.front().perUnit);
 }
 
+TEST_CASE("a screw that answers the other way round turns the word, and the step says so") {
+    Scene scene(upright(), "upright");
+    scene.readAll(letOff, 4.0); // too far: zone 1.8 to 3.2
+    double guess = 0;
+    for (const Response& r : firstResponses(scene.record.piano, kRatio))
+        if (r.operation == operation::letOffTurn) guess = r.effects.front().perUnit;
+    REQUIRE(guess != 0);
+    const std::array trials = {28, 40, 52};
+    for (const int note : trials)
+        scene.did(operation::letOffTurn, note, 0.125);
+    scene.nextPass();
+    scene.readAll(letOff, 4.0);
+    for (const int note : trials)
+        scene.read(note, letOff, 4.0 - guess * 0.125); // against the guess
+    const Plan plan = scene.plan();
+    const Step* step = stepOf(plan, operation::letOffTurn, 60);
+    REQUIRE(step);
+    CHECK(step->opposite);
+    const Direction usual = directionOf(operation::letOffTurn, -1 / guess, scene.record.piano); // nearer, by the text
+    CHECK(step->direction == otherWay(operation::letOffTurn, usual, scene.record.piano));
+    CHECK(otherWay(operation::letOffTurn, step->direction, scene.record.piano) == usual);
+}
+
 TEST_CASE("trials of one fixed amount teach their plain mean; the interval knows the gauge") {
     // By hand: three trials of -1/8: changes -0.7, -0.8, -0.7 (S3); mean 0.7333/0.125 = 5.8667 a turn. The first guess
     // of 6 +- 3 has the weight 1/0.25; the lesson's sd by s/sqrt(sum a^2) with the gauge's 2 u^2 counted twice.

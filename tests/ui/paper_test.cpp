@@ -2,6 +2,7 @@
 // cut by a page, and every page says what it is and which rows are on it.
 #include "core/plan/plan_in_force.h"
 #include "ui/print/sheets.h"
+#include "ui/words/words.h"
 
 #include <QPdfWriter>
 #include <QProcess>
@@ -152,6 +153,23 @@ private Q_SLOTS:
     }
 
     /// A line of the adjustment list is one line: its note, its direction and its aim on one page side by side.
+    void theWordsFollowWhatThisPianoAnswers() {
+        const Piano upright;
+        Step step;
+        step.operation = operation::letOffTurn;
+        step.direction = directionOf(step.operation, 1, upright);
+        const Direction other = otherWay(step.operation, step.direction, upright);
+        const QString textbook = words::directionEffect(step.direction, step.operation, upright);
+        const QString opposite = words::directionEffect(other, step.operation, upright);
+        QVERIFY(textbook != opposite);
+        QCOMPARE(words::directionEffect(step, upright), textbook);
+        step.opposite = true;
+        QCOMPARE(words::directionEffect(step, upright), opposite);
+        QVERIFY(words::headline(step, upright).endsWith(opposite));
+        const QString sentence = words::directionSentence(step.operation, step.direction, upright, true);
+        QVERIFY(sentence.startsWith(words::directionWord(step.direction, step.operation, upright)));
+        QVERIFY(sentence.contains(opposite) && !sentence.contains(textbook));
+    }
     void noRowIsSplitOverPages() {
         for (const Paper paper : {Paper::a4, Paper::letter}) {
             std::map<int, int> seen; // lines a note has

@@ -41,7 +41,7 @@ QString workRight(const AdjustmentWork& work) {
 Paragraph whatATurnDoes(const AdjustmentWork& work, const Piano& piano) {
     Paragraph text;
     for (const Direction direction : work.directions)
-        for (Run run : boldBeforeColon(words::directionSentence(work.operation, direction, piano))) {
+        for (Run run : boldBeforeColon(words::directionSentence(work.operation, direction, piano, work.opposite))) {
             if (!text.empty() && run.bold) run.text.prepend(QLatin1Char(' '));
             text.push_back(run);
         }

@@ -155,9 +155,7 @@ QString headWord(const AdjustmentLine& line, const Piano& piano) {
 LineEdges wholeWidth(const AdjustmentWork& work, const Piano& piano) {
     double widest = 0;
     for (const AdjustmentLine& line : work.lines) {
-        const double effect =
-            line.step->aim ? 0
-                           : textWidth(words::directionEffect(line.step->direction, line.step->operation, piano), kTo);
+        const double effect = line.step->aim ? 0 : textWidth(words::directionEffect(*line.step, piano), kTo);
         widest = std::max(widest, textWidth(headWord(line, piano), kDirection) + effect);
     }
     const double right = std::clamp(kDirectionLeft + widest + 24, 90.0, 130.0);
@@ -172,10 +170,7 @@ LineEdges edgesFor(const AdjustmentWork& work, const Piano& piano) {
     for (const AdjustmentLine& line : work.lines) {
         const Type least = line.step->aim ? Type{kLeastDirection, true} : kDirection;
         const double word = textWidth(headWord(line, piano), least);
-        const double effect =
-            line.step->aim
-                ? 0
-                : textWidth(words::directionEffect(line.step->direction, line.step->operation, piano), {7}) + 1.5;
+        const double effect = line.step->aim ? 0 : textWidth(words::directionEffect(*line.step, piano), {7}) + 1.5;
         if (word + effect > directionRoom(line, wanted)) return wholeWidth(work, piano);
         if (amounts && !fitsSmall(amountText(line), wanted.end - wanted.amountLeft)) return wholeWidth(work, piano);
     }
@@ -272,13 +267,13 @@ Table workTable(const AdjustmentWork& work, const Piano& piano) {
     for (const AdjustmentLine& line : work.lines) {
         if (inTrial(work, line.note)) continue;
         const Step& step = *line.step;
-        table.rows.push_back({kRow, sectionText(line.section, piano),
-                              [line, edges, &piano, word = headWord(line, piano),
-                               effect = words::directionEffect(step.direction, step.operation, piano),
-                               amount = amountText(line)](Canvas& c, const QRectF& r) {
-                                  paintLine(c, r, edges, line, piano, word, effect, amount);
-                              },
-                              noteText(line.note)});
+        table.rows.push_back(
+            {kRow, sectionText(line.section, piano),
+             [line, edges, &piano, word = headWord(line, piano), effect = words::directionEffect(step, piano),
+              amount = amountText(line)](Canvas& c, const QRectF& r) {
+                 paintLine(c, r, edges, line, piano, word, effect, amount);
+             },
+             noteText(line.note)});
     }
     return table;
 }

@@ -244,7 +244,7 @@ std::vector<ListRow> workRows(const AdjustmentWork& work, const Piano& piano,
 QString workText(const AdjustmentWork& work, const Piano& piano) {
     QStringList parts;
     for (const Direction direction : work.directions) {
-        const QString text = words::directionSentence(work.operation, direction, piano).toHtmlEscaped();
+        const QString text = words::directionSentence(work.operation, direction, piano, work.opposite).toHtmlEscaped();
         const auto colon = text.indexOf(QLatin1Char(':'));
         parts << (colon < 0
                       ? text

@@ -173,9 +173,17 @@ QString directionEffect(Direction direction, OperationId operation, const Piano&
     return way ? directionText(way->effect) : QString{};
 }
 
-QString directionSentence(OperationId operation, Direction direction, const Piano& piano) {
+QString directionEffect(const Step& step, const Piano& piano) {
+    const Direction meant = step.opposite ? otherWay(step.operation, step.direction, piano) : step.direction;
+    return directionEffect(meant, step.operation, piano);
+}
+
+QString directionSentence(OperationId operation, Direction direction, const Piano& piano, bool opposite) {
     const Way* way = wayOf(operation, direction, piano);
-    return way ? sentenceOf(*way) : QString{};
+    if (!way || !opposite) return way ? sentenceOf(*way) : QString{};
+    return QCoreApplication::translate("directions", "%1 = %2: %3, for here it has answered the other way round.")
+        .arg(directionText(way->head), directionText(way->how),
+             directionEffect(otherWay(operation, direction, piano), operation, piano));
 }
 
 QString directionSentence(OperationId operation, const Piano& piano) {
@@ -196,7 +204,7 @@ QString aimText(const Step& step) {
 
 QString headline(const Step& step, const Piano& piano) {
     const QString word = directionWord(step.direction, step.operation, piano);
-    const QString effect = directionEffect(step.direction, step.operation, piano);
+    const QString effect = directionEffect(step, piano);
     if (step.aim && !effect.isEmpty())
         return QCoreApplication::translate("directions", "%1, set to %2, %3").arg(word, aimText(step), effect);
     if (step.aim) return QCoreApplication::translate("directions", "%1, set to %2").arg(word, aimText(step));

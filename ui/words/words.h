@@ -45,8 +45,10 @@ QString partName(OperationId);                                 // "let-off screw
 QString directionWord(Direction, OperationId);                 // headline: OUT, UP, ADD
 QString directionWord(Direction, OperationId, const Piano&);   // a drop button: CLOCKWISE
 QString directionEffect(Direction, OperationId, const Piano&); // "nearer the string"
-/// "OUT = anticlockwise, seen from the screw's eye: nearer the string." One way, or both ways.
-QString directionSentence(OperationId, Direction, const Piano&);
+QString directionEffect(const Step&, const Piano&);            // as this piano answers
+/// "OUT = anticlockwise, seen from the screw's eye: nearer the string." One way, or both ways. `opposite`: the effect
+/// of the other way, and that this piano has answered so.
+QString directionSentence(OperationId, Direction, const Piano&, bool opposite = false);
 QString directionSentence(OperationId, const Piano&);
 QString aimText(const Step&); // "2.9", empty where there is no aim
 /// "OUT, set to 2.9, nearer the string"
