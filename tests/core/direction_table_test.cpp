@@ -134,7 +134,7 @@ TEST_CASE("the blow is set by the rest rail before the capstans take up lost mot
 TEST_CASE("a learned answer of the other sign turns the word round") {
     const Piano drop = pianoOf(ActionKind::drop);
     CHECK(otherWay(operation::capstanTurn, Direction::clockwise, drop) == Direction::anticlockwise);
-    CHECK(directionOf(operation::letOffTurn, -0.125, drop, true) == Direction::in);
+    CHECK(otherWay(operation::letOffTurn, directionOf(operation::letOffTurn, -0.125, drop), drop) == Direction::in);
 }
 
 TEST_CASE("operations of the wrong kind of action do not exist") {
