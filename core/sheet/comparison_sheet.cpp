@@ -32,11 +32,16 @@ std::vector<NoteNumber> stoppedNotes(const Review& review, DimensionId dimension
 
 } // namespace
 
-int notesOut(const Review& review) {
+int notesOut(const Review& review, const Review& other) {
     std::set<NoteNumber> notes;
     for (const Judged& judged : review.ranked)
-        if (judged.verdict == Verdict::low || judged.verdict == Verdict::high) notes.insert(judged.cell.note);
+        if ((judged.verdict == Verdict::low || judged.verdict == Verdict::high) && other.at(judged.cell))
+            notes.insert(judged.cell.note);
     return static_cast<int>(notes.size());
+}
+
+int notesOut(const Review& review) {
+    return notesOut(review, review);
 }
 
 std::optional<double> medianOf(const Pass& pass, DimensionId dimension) {
@@ -53,8 +58,8 @@ std::optional<double> medianOf(const Pass& pass, DimensionId dimension) {
 ComparisonSheet comparisonSheet(const PianoRecord&, const PassView& before, const PassView& now,
                                 const Comparison& comparison) {
     ComparisonSheet sheet;
-    sheet.notesOutBefore = notesOut(before.review);
-    sheet.notesOutNow = notesOut(now.review);
+    sheet.notesOutBefore = notesOut(before.review, now.review);
+    sheet.notesOutNow = notesOut(now.review, before.review);
     for (const Dimension& dimension : dimensions()) {
         ComparisonLine line;
         line.dimension = dimension.id;

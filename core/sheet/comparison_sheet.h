@@ -19,7 +19,7 @@ struct ComparisonLine {
 
 struct ComparisonSheet {
     std::vector<ComparisonLine> lines;
-    int notesOutBefore = 0, notesOutNow = 0;
+    int notesOutBefore = 0, notesOutNow = 0; // of what both passes read
 };
 
 /// `before` and `now` are the views of the two passes of the comparison; all must outlive the sheet.
@@ -27,6 +27,9 @@ ComparisonSheet comparisonSheet(const PianoRecord&, const PassView& before, cons
 
 /// Notes of a review with at least one reading outside.
 int notesOut(const Review&);
+/// Those with a reading outside that the other review has a reading of too: a pass of three trial notes
+/// beside one of 88 would else look like a piano that got worse.
+int notesOut(const Review&, const Review& other);
 
 /// Median of a dimension's plain readings in one pass, trade units; none where nothing was read.
 std::optional<double> medianOf(const Pass&, DimensionId);

@@ -7,6 +7,7 @@
 #include "core/history/states.h"
 #include "core/judge/escapement.h"
 #include "core/judge/touch_weight.h"
+#include "core/sheet/comparison_sheet.h"
 #include "tests/core/reference.h"
 #include "tests/core/scene.h"
 
@@ -645,4 +646,17 @@ TEST_CASE("situation 72: what a screw answers is not learned from readings of tw
     CHECK(learned());
     scene.pass().references[keyDip] = "spacer";
     CHECK_FALSE(learned());
+}
+
+TEST_CASE("a pass of three trial notes beside one of 88 is compared at the three notes") {
+    Scene scene(upright(), "upright");
+    for (const int note : {28, 40, 52})
+        scene.read(note, letOff, 2.4);
+    const Review before = scene.review();
+    scene.nextPass();
+    scene.readAll(letOff, 4.0);
+    scene.read(28, letOff, 2.4);
+    const Review now = scene.review();
+    CHECK(notesOut(before, now) == 0);
+    CHECK(notesOut(now, before) == 2); // 40 and 52; the 85 that only this pass read say nothing of a change
 }

@@ -115,9 +115,11 @@ QString learnedText(const Response& response, const Piano& piano) {
     const QString per = unitOf(response.operation, piano) == AmountUnit::turn
                             ? onPaper(QT_TRANSLATE_NOOP("paper", "%1: %2 mm a turn, %3 to %4, from %5 pairs"))
                             : onPaper(QT_TRANSLATE_NOOP("paper", "%1: %2 mm a millimetre, %3 to %4, from %5 pairs"));
-    return per
-        .arg(words::name(response.operation), mm(effect.perUnit, 1), mm(response.low95, 1), mm(response.high95, 1))
-        .arg(response.pairs);
+    QString of = words::name(response.operation);
+    if (response.keys)
+        of += *response.keys == KeyColour::natural ? onPaper(QT_TRANSLATE_NOOP("paper", ", naturals"))
+                                                   : onPaper(QT_TRANSLATE_NOOP("paper", ", sharps"));
+    return per.arg(of, mm(effect.perUnit, 1), mm(response.low95, 1), mm(response.high95, 1)).arg(response.pairs);
 }
 
 } // namespace

@@ -134,7 +134,7 @@ private:
                                 {{}, 6, Qt::AlignRight},
                                 {tr("set to"), 15, Qt::AlignRight},
                                 {tr("about"), 0},
-                                {tr("done"), 14, Qt::AlignRight}},
+                                {tr("done"), 17, Qt::AlignRight}},
                                8.25, this);
         m_lines->setKeys([this](QKeyEvent* event) { return key(event); });
         m_workText = makeText(this);

@@ -82,7 +82,7 @@ std::vector<ListRow> noteCardRows(const Workbench& bench, NoteNumber note) {
             value.italic = true;
             RowCell hint(CardText::tr("expected"));
             hint.italic = true;
-            row.cells = {name, value, hint, {}};
+            row.cells = {name, value, {}, hint};
         } else {
             RowCell dot(isUnmeasurable(bench, cell) ? QString(QChar(0x2013)) : QString(QChar(0x00B7)));
             dot.soft = true;
