@@ -7,10 +7,20 @@
 
 namespace hammerline::scene {
 
+/// Distances from the balance pin in mm: front edge, front pin, back rail, capstan.
+inline KeyArms arms(double front, double pin, double back, double capstan) {
+    return {fromMm(front), fromMm(pin), fromMm(back), fromMm(capstan), true};
+}
+
+inline Piano withRatio(Piano piano, double ratio) {
+    piano.ratio = {ratio, ratio};
+    return piano;
+}
+
 /// An upright with the arms of the scenarios of bench-practice 6.
 inline Piano upright() {
     Piano piano = *makePiano(ActionKind::upright);
-    piano.arms[0] = {fromMm(235), fromMm(214), fromMm(142), fromMm(127), true};
+    piano.arms[0] = arms(235, 214, 142, 127);
     return piano;
 }
 
