@@ -48,9 +48,7 @@ WorkOrderStep orderStep(const PianoRecord& record, const JobTerms& terms) {
     WorkOrderStep step;
     step.id = "order";
     for (const PartsLine& line : partsList(record.findings, record.piano, terms.spares)) {
-        const bool companion =
-            line.part == "butt-plate-screw" || line.part == "centre-bushing" || line.part == "bushing-cloth";
-        if (companion) continue; // it comes with what it belongs to
+        if (!line.with.empty()) continue; // it comes with what it belongs to
         const bool here = terms.inHand.contains(line.part);
         ++(here ? step.done : step.open);
         if (!here) step.waitsFor.insert(line.part);

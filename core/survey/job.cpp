@@ -84,6 +84,21 @@ std::optional<double> termNumber(const std::string& text) {
     return toTrade(read->count, Kind::length);
 }
 
+/// "9.5x28": width and length of a piece, mm.
+std::optional<std::array<double, 2>> pieceSize(const std::string& text) {
+    const auto cross = text.find('x');
+    if (cross == std::string::npos) return std::nullopt;
+    const auto width = termNumber(text.substr(0, cross)), length = termNumber(text.substr(cross + 1));
+    const auto fits = [](const std::optional<double>& side) { return side && *side >= 1 && *side <= 200; };
+    if (!fits(width) || !fits(length)) return std::nullopt;
+    return std::array{*width, *length};
+}
+
+bool isCut(std::string_view supply) {
+    const auto all = cutPieces();
+    return std::any_of(all.begin(), all.end(), [&](const CutPiece& piece) { return piece.supply == supply; });
+}
+
 std::pair<std::string, std::string> atDot(const std::string& name) {
     const auto dot = name.find('.');
     if (dot == std::string::npos) return {name, {}};
@@ -110,9 +125,11 @@ Outcome<std::pair<std::string, std::string>> parseTerm(std::string_view text) {
     const bool yesOrNo = value == "yes" || value == "no";
     if ((head == "minutes" || head == "only-these") && !findPart(of)) return refuse(RefusalCode::unknownPart, of);
     if (head == "in-hand" && !isSupply(of)) return refuse(RefusalCode::unknownPart, of);
+    if (head == "piece" && !isCut(of)) return refuse(RefusalCode::unknownPart, of);
     const bool read = (head == "minutes" && amount && *amount <= 6000) ||
                       ((name == "spare-percent" || name == "spare-at-least") && amount && *amount <= 100) ||
                       ((head == "only-these" || head == "in-hand") && yesOrNo) ||
+                      (head == "piece" && pieceSize(value)) ||
                       (name == "hand" && (value == "practised" || value == "beginner"));
     if (!read) return unread();
     return std::pair{name, value};
@@ -128,6 +145,7 @@ JobTerms jobTerms(const std::map<std::string, std::string>& preferences) {
         if (head == "spare-at-least" && amount && *amount <= 100) terms.spares.atLeast = static_cast<int>(*amount);
         if (head == "only-these" && value == "yes") terms.spares.onlyThese.push_back(of);
         if (head == "in-hand" && value == "yes") terms.inHand.insert(of);
+        if (const auto size = pieceSize(value); head == "piece" && size && isCut(of)) terms.spares.cut[of] = *size;
         if (head == "hand" && value == "beginner") terms.hand = Hand::beginner;
     }
     return terms;

@@ -17,10 +17,12 @@ struct JobTerms {
     std::set<std::string> inHand; // supplies that have come; what needs others waits
 };
 
-/// The terms kept with a piano: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.SUPPLY, hand.
+/// The terms kept with a piano: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.SUPPLY,
+/// piece.SUPPLY (mm x mm, what is cut from a sheet), hand.
 JobTerms jobTerms(const std::map<std::string, std::string>& preferences);
 
-/// One of these, as it is typed: "minutes.butt-plate=8", "spare-percent=10", "in-hand.butt-plate=yes". Refuses usage,
+/// One of these, as it is typed: "minutes.butt-plate=8", "spare-percent=10", "in-hand.butt-plate=yes",
+/// "piece.butt-leather=9.5x28". Refuses usage,
 /// unknownPart.
 Outcome<std::pair<std::string, std::string>> parseTerm(std::string_view);
 

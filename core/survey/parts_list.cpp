@@ -1,5 +1,6 @@
-// Parts to order: quantities by part and size, whole sets, counts that are not 88, running lengths, spares
+// Parts to order: quantities by part and size, whole sets, counts that are not 88, running lengths, sheets, spares
 // (bench-practice 3: Counts; trade-facts 5).
+#include "core/survey/goods.h"
 #include "core/survey/standing.h"
 
 #include <algorithm>
@@ -14,24 +15,6 @@ using Notes = std::set<NoteNumber>;
 /// One natural key is 23.5 mm wide, a seventh of the octave span of 164.5 mm (common practice, no source). Strips are
 /// reckoned from it and rounded up to a centimetre; they are measured on the piano before they are cut.
 constexpr double kNaturalWidth = 23.5;
-/// Length of bushing cloth for one side of a hole (common practice, no source).
-constexpr int kBushingPiece = 20;
-
-constexpr std::array<std::string_view, 7> kStrips = {"rest-rail-cloth", "back-rail-cloth", "spring-rail-felt",
-                                                     "muffler-felt",    "name-board-felt", "rest-felt",
-                                                     "player-tubes"};
-
-/// What comes with a supply: the screw with its plate, the bushings on both sides of a pin.
-struct Companion {
-    std::string_view supply, with;
-    int each;
-};
-constexpr std::array kCompanions = {Companion{"butt-plate", "butt-plate-screw", 1},
-                                    Companion{"centre-pin", "centre-bushing", 2}};
-
-bool isStrip(std::string_view supply) {
-    return std::find(kStrips.begin(), kStrips.end(), supply) != kStrips.end();
-}
 
 int up(double value, int step) {
     return static_cast<int>(std::ceil(value / step - 1e-9)) * step;
@@ -152,11 +135,12 @@ PartsLine lineOf(Need need, const Standing& standing, const Spares& spares) {
     return line;
 }
 
-/// Pieces: a share, rounded up, never fewer than the customary number. Lengths: the share, to the next centimetre.
+/// Pieces: a share, rounded up, never fewer than the customary number. Lengths and sheets: the share, to the next
+/// centimetre and the next 10 cm2.
 void addSpare(PartsLine& line, const Spares& spares) {
     const double share = line.needed * spares.percent / 100;
     if (line.unit == "piece") line.spare = std::max(up(share, 1), spares.atLeast);
-    if (line.unit == "mm") line.spare = up(share, 10);
+    if (line.unit == "mm" || line.unit == "cm2") line.spare = up(share, 10);
     line.quantity = line.needed + line.spare;
 }
 
@@ -178,15 +162,6 @@ void gather(std::vector<PartsLine>& lines, PartsLine line) {
     same->notes.assign(notes.begin(), notes.end());
 }
 
-PartsLine accompanying(const PartsLine& line, std::string_view part, int each, std::string_view unit) {
-    PartsLine out = line;
-    out.part = part;
-    out.size.clear();
-    out.unit = unit;
-    out.needed = line.needed * each;
-    return out;
-}
-
 } // namespace
 
 std::vector<PartsLine> partsList(std::span<const Finding> findings, const Piano& piano, Spares spares) {
@@ -198,12 +173,9 @@ std::vector<PartsLine> partsList(std::span<const Finding> findings, const Piano&
     std::vector<PartsLine> all;
     for (const PartsLine& line : lines) {
         gather(all, line);
-        for (const auto& [supply, with, each] : kCompanions)
-            if (line.part == supply) gather(all, accompanying(line, with, each, "piece"));
+        for (PartsLine& companion : companionsOf(line, spares))
+            gather(all, std::move(companion));
     }
-    for (const PartsLine& line : lines)
-        if (line.part == "front-bushing" || line.part == "balance-bushing")
-            gather(all, accompanying(line, "bushing-cloth", kBushingPiece, "mm"));
     for (PartsLine& line : all)
         addSpare(line, spares);
     return all;

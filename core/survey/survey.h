@@ -113,23 +113,34 @@ Outcome<Symptom> parseSymptom(std::string_view, const Piano&);
 
 struct PartsLine {
     std::string part; // id of what is ordered: a part's key, "centre-pin", "butt-plate-screw", ...
-    std::string size; // "clip", "bichord", "flat", "50 + 35", or empty
+    std::string size; // "clip", "bichord", "flat", "50 + 35", "10 x 30" (mm, cut from a sheet), or empty
     int needed = 0;
     int spare = 0;
     int quantity = 0;
-    std::string unit;      // piece, set, mm
+    std::string unit;      // piece, set, mm, cm2
     bool wholeSet = false; // proposed as a set
     int found = 0;         // faulty ones
     int of = 0;            // of so many fitted
     std::string from;      // the part of the survey it comes from
+    std::string with;      // the supply it comes with or is the material of; empty: ordered for itself
     std::vector<NoteNumber> notes;
     friend bool operator==(const PartsLine&, const PartsLine&) = default;
 };
 struct Spares {
     double percent = 5;
     int atLeast = 1;
-    std::vector<std::string> onlyThese; // parts whose whole set was declined
+    std::vector<std::string> onlyThese;               // parts whose whole set was declined
+    std::map<std::string, std::array<double, 2>> cut; // by supply: width and length of a piece, mm, where measured
 };
+
+/// A supply that can be cut from a sheet: the sheet's id, and width and length of one piece in mm.
+struct CutPiece {
+    std::string_view supply, sheet;
+    std::array<double, 2> size; // customary
+};
+std::span<const CutPiece> cutPieces();
+std::array<double, 2> cutSize(const CutPiece&, const Spares&);
+
 std::vector<PartsLine> partsList(std::span<const Finding>, const Piano&, Spares = {});
 
 /// Customary minutes of all open work (practised).

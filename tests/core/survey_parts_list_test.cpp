@@ -178,6 +178,33 @@ TEST_CASE("strips are running lengths over the naturals they lie under") {
     CHECK(line(lines, "rest-rail-cloth")->needed == 620);
 }
 
+TEST_CASE("what is cut from a sheet is counted by the piece and by the area of the sheet") {
+    const Piano piano = pianoOf(ActionKind::upright);
+    std::vector<Finding> findings;
+    add(findings, "all butt-leather dished releather", piano);
+    add(findings, "1-4 catcher leather-bare releather", piano);
+    const auto lines = partsList(findings, piano);
+    // 88 pieces of 10 x 30 mm are 264 cm2, with a tenth for the edges 290.4 (common practice, no source).
+    REQUIRE(line(lines, "butt-leather-sheet"));
+    CHECK(line(lines, "butt-leather")->needed == 88);
+    CHECK(line(lines, "butt-leather-sheet")->unit == "cm2");
+    CHECK(line(lines, "butt-leather-sheet")->needed == 300);
+    CHECK(line(lines, "butt-leather-sheet")->quantity == 320); // and 5 per cent, to the next 10 cm2
+    CHECK(line(lines, "butt-leather-sheet")->size == "10 x 30");
+    CHECK(line(lines, "butt-leather-sheet")->with == "butt-leather");
+    // 4 of 10 x 25: 11 cm2. Leather of another thickness is a line of its own.
+    CHECK(line(lines, "catcher-leather-sheet")->needed == 20);
+
+    const auto own = parseTerm("piece.butt-leather=9.5x28");
+    REQUIRE(own);
+    const auto measured = partsList(findings, piano, jobTerms({*own}).spares);
+    CHECK(line(measured, "butt-leather-sheet")->needed == 260); // 88 x 2.66 = 234.08; with a tenth 257.5
+    CHECK(line(measured, "catcher-leather-sheet")->needed == 20);
+    for (const char* wrong : {"piece.butt-leather=9.5", "piece.butt-leather=0x28", "piece.butt-leather=9.5x900",
+                              "piece.butt-leather=yes", "piece.hammer-head=9x9"})
+        CHECK_FALSE(parseTerm(wrong));
+}
+
 TEST_CASE("single pins are counted by pin, bushings on both sides of it; a whole set holds the single ones") {
     const Piano piano = playerUpright();
     std::vector<Finding> findings;

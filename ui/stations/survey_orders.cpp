@@ -111,6 +111,26 @@ void SurveyOrders::askSpares() {
         Q_EMIT refused(set.error());
 }
 
+/// "9.5 x 28": a piece as measured on the old one; it holds for this piano.
+void SurveyOrders::askPiece(PartsLine line) {
+    const auto typed =
+        Dialogs::now().ask(this, tr("Size of a piece"),
+                           tr("Width x length in mm, measured on an old piece. Now %1.").arg(words::supplySize(line)));
+    if (!typed || typed->trimmed().isEmpty()) return;
+    QString size = typed->toLower().remove(QLatin1Char(' '));
+    size.replace(QChar(0x00D7), QLatin1Char('x'));
+    const auto term = parseTerm("piece." + line.with + '=' + size.toStdString());
+    if (!term)
+        Q_EMIT refused({RefusalCode::usage,
+                        {},
+                        tr("\"%1\" is no size of a piece: width x length in mm, 1 to 200 each, such as 10 x 30.")
+                            .arg(*typed)
+                            .toStdString(),
+                        {}});
+    else if (const auto set = m_bench.setPreference(term->first, term->second); !set)
+        Q_EMIT refused(set.error());
+}
+
 void SurveyOrders::keyPressEvent(QKeyEvent* event) {
     const int line = currentItem() ? indexOfTopLevelItem(currentItem()) : -1;
     switch (event->key()) {
@@ -121,6 +141,8 @@ void SurveyOrders::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_F2:
     case Qt::Key_Return:
     case Qt::Key_Enter:
+        if (line >= 0 && m_lines[static_cast<std::size_t>(line)].unit == "cm2")
+            return askPiece(m_lines[static_cast<std::size_t>(line)]);
         return askSpares();
     default:
         QTreeWidget::keyPressEvent(event);

@@ -19,6 +19,7 @@ public:
     /// Says that the line has come, or has not.
     void toggleInHand(int line);
     void askSpares();
+    void askPiece(PartsLine);
 
 Q_SIGNALS:
     void refused(const Refusal&);

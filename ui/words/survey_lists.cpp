@@ -93,11 +93,15 @@ QString notesText(const std::vector<NoteNumber>& notes) {
 QString supplySize(const PartsLine& line) {
     for (const Sentence& each : kSizes)
         if (each.id == line.size) return inSurvey(each.text);
+    if (line.unit == "cm2")
+        return inSurvey("cut into pieces of %1 mm")
+            .arg(QString::fromStdString(line.size).replace(QLatin1Char('x'), QChar(0x00D7)));
     return QString::fromStdString(line.size);
 }
 
 QString supplyQuantity(const PartsLine& line, int count) {
     if (line.unit == "mm") return inSurvey("%1 m").arg(count / 1000.0, 0, 'f', 2);
+    if (line.unit == "cm2") return inSurvey("%1 cm²").arg(count);
     if (line.unit == "set") return count == 1 ? inSurvey("1 set") : inSurvey("%1 sets").arg(count);
     return QString::number(count);
 }
@@ -193,9 +197,9 @@ QString workStepText(const WorkOrderStep& step) {
 }
 
 QString termUsage(std::string_view typed) {
-    return inSurvey(
-               "\"%1\" is no setting of the job. There are minutes.PART=MINUTES, spare-percent=PERCENT, "
-               "spare-at-least=COUNT, only-these.PART=yes or no, in-hand.PART=yes or no, hand=practised or beginner.")
+    return inSurvey("\"%1\" is no setting of the job. There are minutes.PART=MINUTES, spare-percent=PERCENT, "
+                    "spare-at-least=COUNT, only-these.PART=yes or no, in-hand.PART=yes or no, "
+                    "piece.PART=WIDTHxLENGTH in mm (what is cut from a sheet), hand=practised or beginner.")
         .arg(QString::fromUtf8(typed.data(), qsizetype(typed.size())));
 }
 
