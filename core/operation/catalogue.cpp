@@ -197,7 +197,7 @@ constexpr std::array kOperations = {
               "player-screw",
               none,
               false,
-              actionIn,
+              stackIn,
               {0.4, 0.8},
               0,
               0,
@@ -251,8 +251,8 @@ constexpr bool rowsAtTheirPlace() {
 }
 static_assert(rowsAtTheirPlace());
 
-constexpr std::array<std::string_view, 7> kAccessKeys = {"keys-off",   "one-key",   "action-in", "action-tilted",
-                                                         "action-out", "stack-out", "bench"};
+constexpr std::array<std::string_view, kAccesses> kAccessKeys = {
+    "keys-off", "one-key", "action-in", "action-tilted", "action-out", "stack-out", "bench", "stack-in"};
 
 } // namespace
 

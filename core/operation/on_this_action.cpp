@@ -160,6 +160,7 @@ std::array<double, 2> minutesToReach(Access access, const Piano& piano) {
         return piano.action == ActionKind::drop ? std::array{40.0, 90.0} : std::array{10.0, 25.0};
     case Access::oneKey:
     case Access::actionIn:
+    case Access::stackIn: // put back with the way out
         return {0, 0};
     }
     return {0, 0};

@@ -18,7 +18,8 @@ inline constexpr OperationId balancePunching{0}, frontPunching{1}, capstanTurn{2
 }
 
 enum class AmountUnit : std::uint8_t { mm, turn, none };
-enum class Access : std::uint8_t { keysOff, oneKey, actionIn, actionTilted, actionOut, stackOut, bench };
+enum class Access : std::uint8_t { keysOff, oneKey, actionIn, actionTilted, actionOut, stackOut, bench, stackIn };
+inline constexpr std::size_t kAccesses = 8;
 std::string_view key(Access);
 
 /// The direction words of commands.md.

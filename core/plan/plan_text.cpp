@@ -79,7 +79,7 @@ public:
     OperationId operation(const std::string& text) const { return found(findOperation(text)); }
     Cell cell(const Json& json) const { return {{json.at(0).get<int>()}, dimension(json.at(1))}; }
     Access access(const std::string& text) const {
-        for (int i = 0; i <= static_cast<int>(Access::bench); ++i)
+        for (std::size_t i = 0; i < kAccesses; ++i)
             if (key(static_cast<Access>(i)) == text) return static_cast<Access>(i);
         throw std::out_of_range(text);
     }

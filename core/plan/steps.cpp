@@ -195,7 +195,7 @@ void putInOrder(const Bench& bench, std::vector<Step>& steps) {
 double minutesOf(const Bench& bench, std::span<const Step> steps) {
     constexpr std::size_t kManyKeys = 21;
     double minutes = 0;
-    std::array<bool, 7> reached{};
+    std::array<bool, kAccesses> reached{};
     std::size_t keys = 0;
     for (const Step& step : steps) {
         minutes += step.minutes;

@@ -136,6 +136,7 @@ TEST_CASE("scenario S6: a player upright of 85 notes, from the survey to the pla
     // Missing lost motion there is no ground to turn a capstan; the fingers are set after all else.
     const json player = program({"plan", folder / "b.hammerline", "--json"}).json();
     CHECK(player.at("steps").back().at("operation") == "player-screw");
+    CHECK(player.at("steps").back().at("access") == "stack-in"); // the sheet's heading of its own
     for (const json& step : player.at("steps"))
         if (step.at("operation") == "capstan-turn")
             CHECK_FALSE((step.at("note").get<int>() >= 30 && step.at("note").get<int>() <= 38));

@@ -206,6 +206,8 @@ QString accessRemark(Access access) {
         return onPaper(QT_TRANSLATE_NOOP("paper", "keys stay in; soft pedal up; wheels blocked"));
     case Access::stackOut:
         return onPaper(QT_TRANSLATE_NOOP("paper", "keys stay in; soft pedal up; wheels blocked"));
+    case Access::stackIn:
+        return onPaper(QT_TRANSLATE_NOOP("paper", "stack seated and bolted, tubes or motor off; soft pedal up"));
     case Access::actionTilted:
         return onPaper(QT_TRANSLATE_NOOP("paper", "a helper holds it; wheels blocked"));
     case Access::actionOut:

@@ -42,11 +42,11 @@ constexpr std::array<Names, 18> kNames = {{
 }};
 
 // By value of Access.
-constexpr std::array<const char*, 7> kAccess = {
+constexpr std::array<const char*, kAccesses> kAccess = {
     QT_TRANSLATE_NOOP("operations", "Keys off"),     QT_TRANSLATE_NOOP("operations", "One key at a time"),
     QT_TRANSLATE_NOOP("operations", "Action in"),    QT_TRANSLATE_NOOP("operations", "Action tilted"),
     QT_TRANSLATE_NOOP("operations", "Action out"),   QT_TRANSLATE_NOOP("operations", "Action in, stack out"),
-    QT_TRANSLATE_NOOP("operations", "On the bench"),
+    QT_TRANSLATE_NOOP("operations", "On the bench"), QT_TRANSLATE_NOOP("operations", "Stack in"),
 };
 
 struct Guard {
