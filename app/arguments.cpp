@@ -156,8 +156,14 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
     survey->add_option("--state", r.survey.state, "\"NOTES PART STATE\"")->allow_extra_args(false);
     survey->add_option("--symptom", r.survey.symptom, "\"NOTES SYMPTOM\"")->allow_extra_args(false);
     survey
-        ->add_option("--set", r.survey.settings,
-                     "NAME=VALUE: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.PART, hand")
+        ->add_option(
+            "--look", r.survey.looks,
+            "\"CHECK yes|no\": what a look showed that decides a cause of the last pass, such as \"mark-capstan yes\"")
+        ->allow_extra_args(false);
+    survey
+        ->add_option(
+            "--set", r.survey.settings,
+            "NAME=VALUE: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.PART, piece.PART, hand")
         ->allow_extra_args(false);
     survey
         ->add_option("--check-numbers", r.survey.checkNumbers,

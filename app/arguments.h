@@ -85,6 +85,7 @@ struct CompareRequest {
 struct SurveyRequest {
     Common at;
     std::vector<std::string> add, state, symptom;
+    std::vector<std::string> looks;        // "CHECK yes|no", of the last pass
     std::vector<std::string> settings;     // NAME=VALUE: minutes, spares, what is in hand
     std::vector<std::string> checkNumbers; // "PART NUMBERS AS THEY LIE"
 };

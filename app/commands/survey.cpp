@@ -44,6 +44,17 @@ Outcome<Settings> settingsOf(const SurveyRequest& request) {
     return all;
 }
 
+Outcome<Settings> looksOf(const SurveyRequest& request, const PianoRecord& record) {
+    Settings all;
+    for (const std::string& each : request.looks) {
+        if (record.passes.empty()) return refuse(RefusalCode::noSuchPass);
+        auto read = parseLook(each, record.passes.back());
+        if (!read) return tl::unexpected(read.error());
+        all.push_back(std::move(*read));
+    }
+    return all;
+}
+
 Outcome<void> reload(Bench& bench) {
     auto again = bench.book.load(bench.record.uuid);
     if (!again) return tl::unexpected(again.error());
@@ -61,8 +72,11 @@ Outcome<void> write(Bench& bench, const SurveyRequest& request) {
         if (!read) return tl::unexpected(read.error());
         symptoms.push_back(std::move(*read));
     }
-    const auto settings = settingsOf(request);
+    auto settings = settingsOf(request);
     if (!settings) return tl::unexpected(settings.error());
+    const auto looks = looksOf(request, bench.record);
+    if (!looks) return tl::unexpected(looks.error());
+    settings->insert(settings->end(), looks->begin(), looks->end());
     if (!findings->empty())
         if (const auto act = bench.book.addFindings(bench.record.uuid, *findings); !act)
             return tl::unexpected(act.error());
@@ -165,8 +179,8 @@ void askQuestions(const PianoRecord& record, bool json) {
 } // namespace
 
 int run(const SurveyRequest& request, bool json) {
-    const bool writes =
-        !request.add.empty() || !request.state.empty() || !request.symptom.empty() || !request.settings.empty();
+    const bool writes = !request.add.empty() || !request.state.empty() || !request.symptom.empty() ||
+                        !request.settings.empty() || !request.looks.empty();
     auto bench = openBench(request.at, writes ? OpenMode::readWrite : OpenMode::readOnly);
     if (!bench) return refused(bench.error(), json);
     const auto numbers = numbersOf(request, bench->record.piano);

@@ -76,12 +76,14 @@ int run(const CheckRequest& request, bool json) {
 namespace {
 
 void askFirst(const Plan& plan, const PianoRecord& record, bool json) {
-    const auto ofSurvey = askBeforePlan(record.findings, record.piano);
     for (const auto question : openQuestions(plan, record)) {
-        const bool answerable = std::find(ofSurvey.begin(), ofSurvey.end(), question) != ofSurvey.end();
-        const QString how =
-            answerable ? QStringLiteral(" (survey --state \"%1\")").arg(words::surveyAnswer(question, record.piano))
-                       : QString();
+        const auto check = checkQuestion(question);
+        QString how;
+        if (check && check->yesOrNo)
+            how = QStringLiteral(" (survey --look \"%1 yes\" or \"%1 no\")").arg(utf8(question));
+        else if (!check || !check->part.empty())
+            how = QStringLiteral(" (survey --state \"%1\")")
+                      .arg(words::surveyAnswer(check ? check->part : question, record.piano));
         ask(words::askFirstSentence(question) + how, json);
     }
 }

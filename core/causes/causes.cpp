@@ -16,7 +16,7 @@ constexpr DecidingCheck kPacked[] = {{"action-bolts", "action-bolts", false},
                                      {"heel-cloth", "wippen-heel-cloth", true},
                                      {"back-cloth", "back-rail-cloth", true}};
 constexpr DecidingCheck kBacks[] = {{"action-bolts", "action-bolts", false}, {"capstan-reserve", "", true}};
-constexpr DecidingCheck kWood[] = {{"room-humidity", "", true}, {"hammers-follow-rail", "", true}};
+constexpr DecidingCheck kWood[] = {{"room-humidity", "", true}, {"hammers-follow-rail", "", false}};
 constexpr DecidingCheck kFiled[] = {{"felt-left", "hammer-head", true}};
 constexpr DecidingCheck kCushions[] = {{"rest-rail-cushions", "rest-rail-cushions", true},
                                        {"rest-rail-cloth", "rest-rail-cloth", true}};
@@ -24,7 +24,7 @@ constexpr DecidingCheck kRailEnd[] = {{"rest-rail-cushions", "rest-rail-cushions
                                       {"action-bolts", "action-bolts", false},
                                       {"action-brackets", "action-brackets", false}};
 constexpr DecidingCheck kShort[] = {{"rest-rail-pads", "rest-rail-cushions", true}};
-constexpr DecidingCheck kJack[] = {{"wink-slow-press", "", true}, {"action-bolts", "action-bolts", false}};
+constexpr DecidingCheck kJack[] = {{"wink-slow-press", "", false}, {"action-bolts", "action-bolts", false}};
 constexpr DecidingCheck kLetOffRail[] = {{"let-off-rail-screws", "let-off-rail", true}};
 constexpr DecidingCheck kChecks[] = {{"dip-first", "", true}};
 constexpr DecidingCheck kPart[] = {{"inspect-check-and-catcher", "back-check", true},
@@ -96,7 +96,7 @@ bool yields(const CauseRule& rule, const std::vector<Cause>& found) {
 
 std::optional<Cause> causeOf(const CauseRule& rule, const Match& match, const Keyboard& keyboard) {
     const double certainty = match.certainty > 0 ? match.certainty : rule.certainty;
-    const auto weighed = weigh(certainty, rule.checks, keyboard.input->record->findings);
+    const auto weighed = weigh(certainty, rule.checks, *keyboard.input->record, *keyboard.input->pass);
     if (!weighed) return {};
     Cause cause;
     cause.key = rule.key;

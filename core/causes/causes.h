@@ -30,6 +30,18 @@ struct CauseInput {
 /// the survey answers raise or rule out. Needs the record, the pass and its review; anything missing gives no cause.
 std::vector<Cause> findCauses(const CauseInput&);
 
+/// How a deciding check is answered: as the state of a part of the survey, by yes or no for the pass it was looked at
+/// in, or, where it is neither, not at all: it tells what to do.
+struct CheckQuestion {
+    std::string_view part;
+    bool yesOrNo = false;
+};
+std::optional<CheckQuestion> checkQuestion(std::string_view id); // none: no check of a cause
+/// What has been answered: whether the part is faulty, whether the look said yes.
+std::optional<bool> answerTo(std::string_view id, const PianoRecord&, const Pass&);
+/// "mark-capstan yes" as it is kept with the piano. Refuses unknownLook.
+Outcome<std::pair<std::string, std::string>> parseLook(std::string_view, const Pass&);
+
 /// Advice on a symptom: checks in order, with what the readings say of each.
 struct Advice {
     std::string symptom;

@@ -18,11 +18,12 @@ struct Match {
 
 using Pattern = std::vector<Match> (*)(const Keyboard&);
 
-/// A check that decides for or against a cause: the part to look at, and what a fault there means.
+/// A check that decides for or against a cause: a part of the survey to look at, or a look at this pass that is
+/// answered by yes or no, and what it means.
 struct DecidingCheck {
     std::string_view id;
-    std::string_view part; // of the survey; empty: answered by a reading only
-    bool faultSpeaksFor;   // false: a fault of this part explains the pattern instead
+    std::string_view part; // of the survey; empty: a look, or an instruction
+    bool speaksFor;        // the fault, or "yes"; false: a fault there explains the pattern instead, "no" speaks for it
 };
 
 struct CauseRule {
@@ -43,7 +44,7 @@ struct Weighed {
     double certainty{};
     std::vector<std::string_view> open;
 };
-std::optional<Weighed> weigh(double certainty, std::span<const DecidingCheck>, std::span<const Finding>);
+std::optional<Weighed> weigh(double certainty, std::span<const DecidingCheck>, const PianoRecord&, const Pass&);
 
 // --- patterns, by the part of the instrument they speak of
 std::vector<Match> sunkBalanceRail(const Keyboard&);

@@ -30,6 +30,7 @@ enum class RefusalCode {
     unknownState,
     unknownSymptom,
     unknownCause,
+    unknownLook,
     unknownReference,
     unknownAttribute,
     badAttribute,

@@ -58,25 +58,40 @@ QString askNotes(QWidget* parent, Workbench& bench, const Tried& tried, const QS
     return all.empty() ? QString() : store(bench, all);
 }
 
+QString askYesOrNo(QWidget* parent, Workbench& bench, std::string_view check, const QString& question) {
+    const int taken =
+        Dialogs::now().choose(parent, questionText(QT_TRANSLATE_NOOP("PlanQuestions", "Before this plan")), question,
+                              {questionText(QT_TRANSLATE_NOOP("PlanQuestions", "Yes")),
+                               questionText(QT_TRANSLATE_NOOP("PlanQuestions", "No")),
+                               questionText(QT_TRANSLATE_NOOP("PlanQuestions", "Later"))});
+    if (taken != 0 && taken != 1) return {};
+    const auto look = parseLook(std::string(check) + (taken == 0 ? " yes" : " no"), *bench.pass());
+    if (!look) return words::sentence(look.error());
+    const auto kept = bench.setPreference(look->first, look->second);
+    return kept ? QString() : words::sentence(kept.error());
+}
+
 } // namespace
 
 QString answerQuestion(QWidget* parent, Workbench& bench, const std::vector<std::string_view>& open) {
     if (open.empty() || !bench.piano()) return {};
     const std::string_view id = open.front();
     const QString question = words::askFirstSentence(id);
+    const auto check = checkQuestion(id);
+    if (check && check->yesOrNo) return askYesOrNo(parent, bench, id, question);
     for (const Tried& each : kTried)
         if (each.question == id) return askNotes(parent, bench, each, question);
-    const Part* part = findPart(id);
-    if (!part) {
+    const std::string part(check ? check->part : id);
+    if (!findPart(part)) {
         Dialogs::now().say(parent, questionText(QT_TRANSLATE_NOOP("PlanQuestions", "Before this plan")), question);
         return {};
     }
     const int taken =
-        Dialogs::now().choose(parent, words::partOfActionName(id), question,
+        Dialogs::now().choose(parent, words::partOfActionName(part), question,
                               {questionText(QT_TRANSLATE_NOOP("PlanQuestions", "Sound")),
                                questionText(QT_TRANSLATE_NOOP("PlanQuestions", "Not sound: to the survey")),
                                questionText(QT_TRANSLATE_NOOP("PlanQuestions", "Later"))});
-    if (taken == 0) return store(bench, parseFindingStates("all " + std::string(id) + " sound", *bench.piano()));
+    if (taken == 0) return store(bench, parseFindingStates("all " + part + " sound", *bench.piano()));
     return taken == 1 ? QStringLiteral("survey") : QString();
 }
 

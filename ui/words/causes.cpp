@@ -57,7 +57,8 @@ constexpr std::array kMissing{
 
 constexpr std::array kAskFirst{
     KeyedText{"action-bolts", QT_TRANSLATE_NOOP("causes", "Are the bolts of the action tight?")},
-    KeyedText{"room-humidity", QT_TRANSLATE_NOOP("causes", "How damp is the room now?")},
+    KeyedText{"room-humidity",
+              QT_TRANSLATE_NOOP("causes", "Is the room damper now than when the action was last right?")},
     KeyedText{"three-felts-compared",
               QT_TRANSLATE_NOOP("causes", "Compare three balance felts with new ones: are they crushed?")},
     KeyedText{"felt-left", QT_TRANSLATE_NOOP("causes", "How much felt is left over the wood of the hammers?")},
@@ -74,7 +75,7 @@ constexpr std::array kAskFirst{
     KeyedText{"back-cloth-thickness",
               QT_TRANSLATE_NOOP("causes", "Is the back-rail cloth new, or thicker than it was?")},
     KeyedText{"capstan-reserve",
-              QT_TRANSLATE_NOOP("causes", "How much thread is left in the wood under the capstans?")},
+              QT_TRANSLATE_NOOP("causes", "Is less than 8 mm of thread left in the wood under the capstans?")},
     KeyedText{"capstan-threads", QT_TRANSLATE_NOOP("causes", "Do the capstans turn loosely in the wood?")},
     KeyedText{"mark-capstan",
               QT_TRANSLATE_NOOP("causes", "Mark a few capstans with a pen: do they turn by themselves?")},
@@ -86,7 +87,11 @@ constexpr std::array kAskFirst{
     KeyedText{"rest-rail-loose", QT_TRANSLATE_NOOP("causes", "Are the screws of the rest rail tight?")},
     KeyedText{"let-off-rail-screws", QT_TRANSLATE_NOOP("causes", "Are the screws of the let-off rail tight?")},
     KeyedText{"read-stack-out", QT_TRANSLATE_NOOP("causes", "Read lost motion again with the player stack out.")},
-    KeyedText{"stack-out", QT_TRANSLATE_NOOP("causes", "Read lost motion again with the player stack out.")},
+    KeyedText{
+        "stack-out",
+        QT_TRANSLATE_NOOP(
+            "causes",
+            "Do the fingers of the player stand clear of the wippens? With the stack out, lost motion is read again.")},
     KeyedText{"hammer-set",
               QT_TRANSLATE_NOOP("causes", "Are these hammers of another set, or glued at another length?")},
     KeyedText{"soft-rod", QT_TRANSLATE_NOOP("causes", "Does the soft rod leave the rest rail free?")},

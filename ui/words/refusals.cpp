@@ -50,6 +50,8 @@ const std::map<RefusalCode, const char*>& sentences() {
         {RefusalCode::unknownSymptom,
          QT_TRANSLATE_NOOP("refusals", "\"%1\" is no symptom known here. \"hammerline ids\" lists them all.")},
         {RefusalCode::unknownCause, QT_TRANSLATE_NOOP("refusals", "\"%1\" is no cause that was found in this pass.")},
+        {RefusalCode::unknownLook,
+         QT_TRANSLATE_NOOP("refusals", "\"%1\" is no look that is answered by yes or no. Known: %2.")},
         {RefusalCode::unknownReference,
          QT_TRANSLATE_NOOP("refusals", "\"%1\" is no reference of this dimension. Known: %2.")},
         {RefusalCode::unknownAttribute,
