@@ -6,12 +6,17 @@
 #include "ui/stations/measure_station.h"
 #include "ui/widgets/bench_dialogs.h"
 #include "ui/widgets/dialogs.h"
+#include "ui/widgets/long_work.h"
 #include "ui/words/words.h"
 
 #include <QFile>
 #include <QFileInfo>
 
 namespace hammerline {
+
+namespace {
+constexpr qint64 kMostBytes = qint64{256} << 20; // a book of readings that is larger comes in by the command line
+}
 
 void MainWindow::newPiano() {
     if (!leaveStation()) return;
@@ -48,13 +53,25 @@ void MainWindow::importFile(const QString& path) {
         refusal.place.source = chosen.toStdString();
         return report(refusal);
     }
+    if (file.size() > kMostBytes) {
+        Refusal refusal;
+        refusal.code = RefusalCode::tooLarge;
+        refusal.detail = "256 MB";
+        refusal.place.source = chosen.toStdString();
+        return report(refusal);
+    }
     const QByteArray bytes = file.readAll();
     const QString name = QFileInfo(chosen).fileName();
     if (looksLikeJson({bytes.constData(), static_cast<std::size_t>(bytes.size())})) return importPianos(bytes, name);
     if (!m_bench.record()) return report({RefusalCode::noSuchPiano, {}, {}, {}});
     IntakeDialog preview(m_bench, bytes, name, this);
     if (!Dialogs::now().run(preview)) return;
-    if (const auto stored = m_bench.importAll(preview.fromFile(), name.toStdString()); !stored) report(stored.error());
+    const Intake taken = preview.taken();
+    if (taken.sound.empty() && taken.notFitted.empty()) return;
+    LongWork work(this, tr("Storing %1").arg(name), static_cast<std::int64_t>(taken.sound.size()));
+    const auto stored = m_bench.importAll(taken, name.toStdString(),
+                                          [&](std::size_t done) { return work.at(static_cast<std::int64_t>(done)); });
+    if (!stored) report(stored.error());
 }
 
 void MainWindow::importPianos(const QByteArray& bytes, const QString& name) {

@@ -77,13 +77,10 @@ public:
     /// A further trial of the same cell.
     Outcome<void> repeat(Cell, Reading);
     Outcome<void> enterAll(std::span<const NewReading>, std::string_view kind, const std::string& source = {});
-    /// A file's readings and marks into the pass shown, or the first one, as one act.
-    struct FromFile {
-        std::vector<NewReading> readings;
-        std::vector<Cell> notFitted;
-        std::map<DimensionId, std::string> references;
-    };
-    Outcome<void> importAll(const FromFile&, const std::string& source);
+    /// A file's sound readings and marks as one act: each into the pass it names, where it names one, else into the
+    /// pass shown or the next one. `goOn` hears how many were written; false: nothing is kept (cancelled).
+    Outcome<void> importAll(const Intake&, const std::string& source,
+                            const std::function<bool(std::size_t)>& goOn = {});
     /// Whole pianos of an export as one act; the first of them is chosen then.
     Outcome<void> importRecords(std::span<const BenchBook::Incoming>, const std::string& source);
     Outcome<void> withdraw(Cell);
@@ -134,9 +131,8 @@ private:
     Outcome<void> needPiano() const;
     Outcome<void> needBook() const;
     void pianosChanged();
-    /// Whether a reading taken now joins the pass shown; the one to start if not.
+    /// Whether a reading taken now joins the pass shown.
     bool joinsPass() const;
-    NewPass nextPass() const;
     Outcome<void> needPass();
     Outcome<void> reload();
     /// The first piano of the book, or none: the one that was chosen is gone.

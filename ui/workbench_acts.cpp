@@ -1,12 +1,16 @@
 // The acts of a workbench that are not readings, and what follows every act: the record is read again from the book.
 #include "core/history/entry_pass.h"
-#include "db/importing.h"
+#include "db/storing_intake.h"
 #include "ui/workbench.h"
 
 #include <QDir>
 #include <QFileInfo>
 
 namespace hammerline {
+
+namespace {
+constexpr std::size_t kReadingsBetweenLooks = 2000;
+}
 
 template <class T>
 Outcome<void> Workbench::settle(const Outcome<T>& written) {
@@ -40,16 +44,10 @@ bool Workbench::joinsPass() const {
     return pass() && (!atLast || passForEntry(*m_record));
 }
 
-NewPass Workbench::nextPass() const {
-    NewPass next;
-    if (!pass()) next.label = "as found";
-    return next;
-}
-
 Outcome<void> Workbench::needPass() {
     if (const auto ready = needPiano(); !ready) return ready;
     if (joinsPass()) return {};
-    return addPass(nextPass());
+    return addPass(nextPass(*m_record));
 }
 
 Outcome<void> Workbench::chooseAnother() {
@@ -158,21 +156,25 @@ Outcome<void> Workbench::addPass(const NewPass& pass) {
     return {};
 }
 
-Outcome<void> Workbench::importAll(const FromFile& file, const std::string& source) {
+Outcome<void> Workbench::importAll(const Intake& intake, const std::string& source,
+                                   const std::function<bool(std::size_t)>& goOn) {
     if (const auto ready = needPiano(); !ready) return ready;
+    m_poll.stop(); // progress lets time pass, and a book in the middle of an act is not to be read again
     int number = m_pass;
     const auto act = m_book->importInto(m_record->uuid, source, [&](Importing& into) -> Outcome<void> {
-        if (!joinsPass()) {
-            const auto made = into.addPass(nextPass());
-            if (!made) return tl::unexpected(made.error());
-            number = *made;
+        StoringIntake storing(into, *m_record, joinsPass() ? std::optional(m_pass) : std::nullopt, true);
+        for (const Sound& each : intake.sound) {
+            storing.take(each);
+            const bool look = storing.taken() % kReadingsBetweenLooks == 0;
+            if (look && goOn && !goOn(storing.taken())) return refuse(RefusalCode::cancelled);
         }
-        for (const NewReading& each : file.readings)
-            if (const auto put = into.put(number, each); !put) return put;
-        for (const Cell cell : file.notFitted)
-            if (const auto put = into.markNotFitted(number, cell); !put) return put;
-        return into.setReferences(number, file.references);
+        Intake rest = intake;
+        rest.sound.clear();
+        const auto finished = storing.finish(rest);
+        if (storing.lastPass() > 0) number = storing.lastPass();
+        return finished;
     });
+    m_poll.start();
     if (act && number != m_pass) {
         if (const auto loaded = reload(); !loaded) return loaded;
         m_pass = number;

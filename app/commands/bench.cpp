@@ -1,6 +1,7 @@
 #include "app/commands/bench.h"
 
 #include "core/plan/plan_in_force.h"
+#include "db/storing_intake.h"
 
 #include <array>
 #include <cerrno>
@@ -74,19 +75,6 @@ Outcome<SpecSheet> sheetFrom(const std::string& nameOrFile) {
 
 Outcome<int> passOf(const Bench& bench, const std::string& numberOrLabel) {
     return bench.book.findPass(bench.record.uuid, numberOrLabel);
-}
-
-NewPass nextPass(const PianoRecord& record) {
-    NewPass fresh;
-    const auto number = record.passes.size() + 1;
-    fresh.label = number == 1 ? "as found" : "pass " + std::to_string(number);
-    if (record.passes.empty()) return fresh;
-    // The same way of measuring until somebody says otherwise: passes are compared only like with like.
-    const Pass& last = record.passes.back();
-    fresh.references = last.references;
-    fresh.stackIn = last.stackIn;
-    fresh.weightsOn = last.weightsOn;
-    return fresh;
 }
 
 Outcome<int> passToEnter(Bench& bench, const std::string& numberOrLabel) {

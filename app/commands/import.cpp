@@ -8,7 +8,7 @@
 #include "app/console.h"
 #include "core/intake/long_form.h"
 #include "core/sheet/export_reading.h"
-#include "db/importing.h"
+#include "db/storing_intake.h"
 
 namespace hammerline::app {
 namespace {
@@ -34,70 +34,6 @@ Outcome<TableOptions> tableOptions(const ImportRequest& request) {
     if (!request.decimal.empty()) options.decimal = request.decimal.front();
     return options;
 }
-
-/// Where the readings of one import go: long-form files name their pass, others go where new readings go.
-class Taking {
-public:
-    Taking(const Bench& bench, std::optional<int> pass, bool everythingThere, Importing& into)
-        : m_record(bench.record), m_pass(pass), m_everythingThere(everythingThere), m_into(into) {}
-
-    void take(const Sound& sound) {
-        if (m_refusal) return;
-        const auto pass = passFor(sound.pass);
-        if (!pass) return stop(pass.error());
-        if (!m_bed[*pass] && isFromBed(sound.cell.dimension, sound.reading.count) && !sound.reading.word)
-            m_bed[*pass] = true;
-        if (const auto put = m_into.put(*pass, {sound.cell, sound.reading}); !put) return stop(put.error());
-        ++m_taken;
-    }
-
-    /// What is said only when all has been read.
-    Outcome<void> finish(const Intake& intake) {
-        for (const Sound& each : intake.sound)
-            take(each);
-        for (const SaidNotFitted& mark : intake.notFitted) {
-            if (m_refusal) break;
-            const auto pass = passFor(mark.pass);
-            if (!pass) return tl::unexpected(pass.error());
-            if (const auto put = m_into.markNotFitted(*pass, mark.cell); !put) return put;
-            ++m_taken;
-        }
-        for (const auto& [pass, bed] : m_bed) {
-            auto references = intake.longForm ? std::map<DimensionId, std::string>{} : intake.references;
-            if (bed && intake.longForm) references[dimension::keyHeight] = "bed";
-            if (const auto set = m_into.setReferences(pass, references); !set) return set;
-        }
-        return outcome();
-    }
-
-    Outcome<void> outcome() const {
-        if (m_refusal) return tl::unexpected(*m_refusal);
-        return {};
-    }
-    std::size_t taken() const { return m_taken; }
-    int lastPass() const { return m_lastPass; }
-
-private:
-    void stop(const Refusal& refusal) { m_refusal = refusal; }
-
-    Outcome<int> passFor(const std::string& named) {
-        const bool byName = !named.empty() && !m_everythingThere;
-        if (!byName && m_pass) return m_lastPass = *m_pass;
-        auto pass = byName ? m_into.passNamed(named) : m_into.addPass(nextPass(m_record));
-        if (!pass) return pass;
-        if (!byName) m_pass = *pass;
-        return m_lastPass = *pass;
-    }
-
-    const PianoRecord& m_record;
-    std::optional<int> m_pass; // for readings that name none
-    bool m_everythingThere;    // --pass: whatever pass the file names
-    Importing& m_into;
-    std::map<int, bool> m_bed; // key heights from the key bed, by pass
-    std::optional<Refusal> m_refusal;
-    std::size_t m_taken = 0;
-    int m_lastPass = 0;
-};
 
 struct Imported {
     Intake intake;
@@ -126,7 +62,7 @@ public:
 private:
     Outcome<Imported> inPieces(FilePieces& pieces) {
         const bool named = namesPiano(pieces);
-        return stored([&](Taking& taking) -> Outcome<Intake> {
+        return stored([&](StoringIntake& taking) -> Outcome<Intake> {
             Progress progress(pieces.size(), m_json);
             LongFormReader reader(
                 m_bench.record.piano, [&](Sound&& sound) { taking.take(sound); }, named, m_options.separator);
@@ -147,7 +83,7 @@ private:
         if (!bytes) return tl::unexpected(bytes.error());
         auto intake = readReadings(*bytes, m_bench.record.piano, m_options);
         if (!intake) return tl::unexpected(intake.error());
-        return stored([&](Taking&) -> Outcome<Intake> { return std::move(intake); });
+        return stored([&](StoringIntake&) -> Outcome<Intake> { return std::move(intake); });
     }
 
     /// Rows of other pianos are left out only where ours is in the file.
@@ -171,7 +107,8 @@ private:
         Imported out;
         const auto act =
             m_bench.book.importInto(m_bench.record.uuid, m_request.file, [&](Importing& into) -> Outcome<void> {
-                Taking taking(m_bench, m_pass, !m_request.pass.empty(), into);
+                StoringIntake taking(into, m_bench.record, m_pass,
+                                     m_request.pass.empty()); // --pass: whatever the file names
                 auto intake = read(taking);
                 if (!intake) return tl::unexpected(intake.error());
                 if (m_request.takeDoubtful) takeDoubtful(*intake, {});

@@ -4,6 +4,7 @@
 #include "app/commands/intake_report.h"
 #include "app/console.h"
 #include "core/intake/intake.h"
+#include "db/storing_intake.h"
 #include "ui/words/words.h"
 
 #include <QString>
@@ -40,21 +41,23 @@ Outcome<std::map<DimensionId, std::string>> referencesOf(const std::vector<std::
 int run(const PassRequest& request, bool json) {
     auto bench = openBench(request.at);
     if (!bench) return refused(bench.error(), json);
-    NewPass fresh;
-    const auto number = bench->record.passes.size() + 1;
-    fresh.label = !request.label.empty() ? request.label : number == 1 ? "as found" : "pass " + std::to_string(number);
+    NewPass fresh = nextPass(bench->record);
+    if (!request.label.empty()) fresh.label = request.label;
     fresh.temperature = request.temperature;
     fresh.humidity = request.humidity;
-    fresh.stackIn = request.stack == "in";
-    fresh.weightsOn = request.weights == "on";
+    if (!request.stack.empty()) fresh.stackIn = request.stack == "in";
+    if (!request.weights.empty()) fresh.weightsOn = request.weights == "on";
     if (request.humidity && (*request.humidity < 0 || *request.humidity > 100))
         return refused({RefusalCode::usage, {}, "--humidity takes 0 to 100", {}}, json);
     auto references = referencesOf(request.references);
     if (!references) return refused(references.error(), json);
-    fresh.references = std::move(*references);
+    for (const auto& [dimension, reference] : *references)
+        fresh.references[dimension] = reference;
     const auto made = bench->book.addPass(bench->record.uuid, fresh);
     if (!made) return refused(made.error(), json);
-    say(QStringLiteral("Pass %1, %2.").arg(*made).arg(QString::fromStdString(fresh.label)), json);
+    say(fresh.label.empty() ? QStringLiteral("Pass %1.").arg(*made)
+                            : QStringLiteral("Pass %1, %2.").arg(*made).arg(QString::fromStdString(fresh.label)),
+        json);
     return done(*made, json, ", \"pass\": " + std::to_string(*made));
 }
 

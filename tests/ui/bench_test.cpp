@@ -364,13 +364,13 @@ private Q_SLOTS:
             auto* preview = qobject_cast<IntakeDialog*>(&dialog);
             QVERIFY(preview);
             const auto& questions = preview->intake().questions;
-            const std::size_t before = preview->taken().size();
+            const std::size_t before = preview->takenCount();
             for (std::size_t i = 0; i < questions.size(); ++i)
                 if (questions[i].cell == Cell{{67}, dimension::blow}) { // D#6: 1 13/16 mm, inch meant (truth.json)
                     QVERIFY(!preview->answer(i, IntakeDialog::Answer::asTyped));
                     QVERIFY(preview->answer(i, IntakeDialog::Answer::suggested));
                 }
-            QCOMPARE(preview->taken().size(), before + 1);
+            QCOMPARE(preview->takenCount(), before + 1);
         };
         shortcut(QStringLiteral("Ctrl+I"))->trigger();
         QCOMPARE(valueAt(67, dimension::blow), std::int64_t{46'037'500}); // 1 13/16 in at 25.4 mm to the inch
@@ -386,9 +386,9 @@ private Q_SLOTS:
         m_dialogs->onRun = [&](QDialog& dialog) {
             auto* preview = qobject_cast<IntakeDialog*>(&dialog);
             QVERIFY(preview);
-            QCOMPARE(preview->taken().size(), std::size_t{0});
+            QCOMPARE(preview->takenCount(), std::size_t{0});
             preview->mapColumn(QStringLiteral("whatever"), dimension::letOff);
-            QCOMPARE(preview->taken().size(), std::size_t{2});
+            QCOMPARE(preview->takenCount(), std::size_t{2});
         };
         shortcut(QStringLiteral("Ctrl+I"))->trigger();
         QCOMPARE(valueAt(2, dimension::letOff), 26 * kTenth);

@@ -32,12 +32,14 @@ public:
         said = text;
         return choice;
     }
+    int patience() const override { return waits; }
     std::optional<QString> ask(QWidget*, const QString&, const QString&, const QString&) override { return typed; }
 
     std::function<void(QDialog&)> onRun;
     QString said, file;
     std::optional<QString> typed;
     int choice = -1, ran = 0;
+    int waits = 60'000; // long work keeps quiet
     bool takes = true;
 };
 

@@ -1,6 +1,8 @@
 #include "ui/stations/measure_intake.h"
 
+#include "core/intake/long_form.h"
 #include "ui/stations/measure_understanding.h"
+#include "ui/widgets/long_work.h"
 #include "ui/widgets/look.h"
 #include "ui/words/words.h"
 
@@ -17,6 +19,11 @@
 #include <set>
 
 namespace hammerline {
+
+namespace {
+constexpr std::size_t kLongFile = std::size_t{1} << 20, kPiece = std::size_t{1} << 18;
+constexpr std::size_t kSoundShown = 500; // nobody reads on, and a table of a million rows would take minutes
+} // namespace
 
 bool isBareBlock(const QString& text) {
     const QString first = text.section(u'\n', 0, 0);
@@ -144,9 +151,31 @@ void IntakeDialog::mapColumn(const QString& header, std::optional<DimensionId> d
     read();
 }
 
+/// A long file of the program's own form is read piece by piece, so that it can be stopped; all else at once.
+Outcome<Intake> IntakeDialog::readTable() {
+    const std::string_view bytes(m_bytes.constData(), static_cast<std::size_t>(m_bytes.size()));
+    const bool wide = bytes.starts_with("\xFF\xFE") || bytes.starts_with("\xFE\xFF");
+    const auto whole = [&] { return readReadings(bytes, *m_bench.piano(), m_options); };
+    if (bytes.size() < kLongFile || wide || !isLongForm(bytes.substr(0, kPiece))) return whole();
+    LongWork work(this, tr("Reading %1").arg(m_source), m_bytes.size());
+    PianoNames names(m_bench.piano()->name, m_options.separator.value_or(separatorOfHead(bytes.substr(0, kPiece))));
+    names.add(bytes);
+    std::vector<Sound> sound;
+    LongFormReader reader(
+        *m_bench.piano(), [&](Sound&& each) { sound.push_back(std::move(each)); }, names.found(), m_options.separator);
+    for (std::size_t at = 0; at < bytes.size(); at += kPiece) {
+        if (!work.at(static_cast<std::int64_t>(at))) return refuse(RefusalCode::cancelled);
+        const auto added = reader.add(bytes.substr(at, kPiece));
+        if (!added && added.error().detail == "encoding") return whole();
+        if (!added) return tl::unexpected(added.error());
+    }
+    auto intake = reader.finish();
+    if (intake) intake->sound = std::move(sound);
+    return intake;
+}
+
 void IntakeDialog::read() {
-    auto found =
-        readReadings({m_bytes.constData(), static_cast<std::size_t>(m_bytes.size())}, *m_bench.piano(), m_options);
+    auto found = readTable();
     m_readable = found.has_value();
     m_refusal.clear();
     if (found)
@@ -161,10 +190,12 @@ void IntakeDialog::read() {
     for (const Question& question : m_intake.questions)
         passes.insert(question.pass);
     m_pass->clear();
+    passes.erase(std::string{});
+    if (!passes.empty()) m_pass->addItem(tr("each into the pass it names"), QString());
     for (const std::string& pass : passes)
-        m_pass->addItem(tr("Pass %1").arg(QString::fromStdString(pass)), QString::fromStdString(pass));
-    m_pass->setVisible(m_intake.longForm && passes.size() > 1);
-    m_pass->setCurrentIndex(m_pass->count() - 1);
+        m_pass->addItem(tr("only pass %1, into the pass shown").arg(QString::fromStdString(pass)),
+                        QString::fromStdString(pass));
+    m_pass->setVisible(!passes.empty());
     buildColumns();
     fill();
 }
@@ -199,17 +230,43 @@ void IntakeDialog::buildColumns() {
     m_columns->resizeColumnToContents(0);
 }
 
-std::vector<NewReading> IntakeDialog::taken() const {
-    std::vector<NewReading> readings;
-    const std::string wanted = m_pass->currentData().toString().toStdString();
+bool IntakeDialog::wanted(const std::string& pass) const {
+    const QString only = m_pass->currentData().toString();
+    return only.isEmpty() || pass == only.toStdString();
+}
+
+Intake IntakeDialog::taken() const {
+    Intake out;
+    out.longForm = m_intake.longForm;
+    out.references = m_intake.references;
+    const bool each = m_pass->currentData().toString().isEmpty();
+    const auto add = [&](auto& list, const auto& item) {
+        list.push_back(item);
+        if (!each) list.back().pass.clear();
+    };
     for (const Sound& sound : m_intake.sound)
-        if (m_pass->count() < 2 || sound.pass == wanted) readings.push_back({sound.cell, sound.reading});
+        if (wanted(sound.pass)) add(out.sound, sound);
     for (const auto& [i, said] : m_answers) {
         const Question& question = m_intake.questions[i];
-        if (m_pass->count() > 1 && question.pass != wanted) continue;
-        if (const auto reading = answered(question, said)) readings.push_back({*question.cell, *reading});
+        if (!wanted(question.pass)) continue;
+        if (const auto reading = answered(question, said))
+            add(out.sound, Sound{*question.cell, *reading, question.place.line, question.pass});
     }
-    return readings;
+    for (const SaidNotFitted& mark : m_intake.notFitted)
+        if (wanted(mark.pass)) add(out.notFitted, mark);
+    return out;
+}
+
+std::size_t IntakeDialog::takenCount() const {
+    const auto ours = [&](const auto& item) { return wanted(item.pass); };
+    const auto answers = std::count_if(m_answers.begin(), m_answers.end(),
+                                       [&](const auto& each) { return wanted(m_intake.questions[each.first].pass); });
+    return static_cast<std::size_t>(std::count_if(m_intake.sound.begin(), m_intake.sound.end(), ours) + answers);
+}
+
+void IntakeDialog::choosePass(const QString& name) {
+    m_pass->setCurrentIndex(std::max(0, m_pass->findData(name)));
+    fill();
 }
 
 std::optional<Reading> IntakeDialog::answered(const Question& question, Answer said) const {
@@ -234,7 +291,7 @@ bool IntakeDialog::answer(std::size_t question, Answer said) {
         m_answers[question] = said;
     }
     m_summary->setText(summary());
-    m_take->setEnabled(!taken().empty() || !m_intake.notFitted.empty());
+    m_take->setEnabled(takenCount() > 0 || !m_intake.notFitted.empty());
     return true;
 }
 
@@ -256,17 +313,9 @@ void IntakeDialog::offerAnswers(int row, std::size_t i) {
     m_rows->setCellWidget(row, 4, choice);
 }
 
-Workbench::FromFile IntakeDialog::fromFile() const {
-    Workbench::FromFile file{taken(), {}, m_intake.references};
-    const std::string wanted = m_pass->currentData().toString().toStdString();
-    for (const SaidNotFitted& mark : m_intake.notFitted)
-        if (m_pass->count() < 2 || mark.pass == wanted) file.notFitted.push_back(mark.cell);
-    return file;
-}
-
 QString IntakeDialog::summary() const {
     if (!m_readable) return m_refusal;
-    QStringList said{tr("%n reading(s) to take.", nullptr, static_cast<int>(taken().size()))};
+    QStringList said{tr("%n reading(s) to take.", nullptr, static_cast<int>(takenCount()))};
     if (m_intake.questions.size() > m_answers.size())
         said << tr("%n doubtful one(s) stay out unless answered below.", nullptr,
                    static_cast<int>(m_intake.questions.size() - m_answers.size()));
@@ -283,8 +332,7 @@ QString IntakeDialog::summary() const {
 void IntakeDialog::fill() {
     m_answers.clear(); // read afresh: what was answered was another text
     m_summary->setText(summary());
-    const auto readings = taken();
-    m_take->setEnabled(!readings.empty() || !m_intake.notFitted.empty());
+    m_take->setEnabled(takenCount() > 0 || !m_intake.notFitted.empty());
     m_rows->setRowCount(0);
     const auto add = [this](int line, const QString& note, const QString& dimension, const QString& typed,
                             const QString& remark) {
@@ -311,9 +359,14 @@ void IntakeDialog::fill() {
         add(refused.line, QString::fromStdString(refused.note),
             refused.dimension ? words::name(*refused.dimension) : QString(), QString::fromStdString(refused.text),
             words::sentence(refused));
-    for (const Sound& sound : m_intake.sound)
+    std::size_t shown = 0;
+    for (const Sound& sound : m_intake.sound) {
+        if (!wanted(sound.pass)) continue;
+        if (++shown > kSoundShown) break;
         add(sound.line, words::noteName(sound.cell.note, piano), words::name(sound.cell.dimension),
             QString::fromStdString(sound.reading.typed), inBothUnits(sound.reading, sound.cell.dimension));
+    }
+    if (shown > kSoundShown) add(0, {}, {}, {}, tr("and more: the first %1 sound ones are shown").arg(kSoundShown));
     for (int c = 0; c < 5; ++c)
         m_rows->resizeColumnToContents(c);
 }

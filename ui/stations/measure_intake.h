@@ -32,10 +32,12 @@ public:
     enum class Answer { leave, suggested, asTyped };
     /// `question`: index in intake().questions. False where that answer is not open.
     bool answer(std::size_t question, Answer);
-    /// The sound readings of the chosen pass of the file, and the doubtful ones as answered.
-    std::vector<NewReading> taken() const;
-    /// The same with the marks and references of the file.
-    Workbench::FromFile fromFile() const;
+    /// What is to be stored: the sound readings, the doubtful ones as answered, the marks. Readings and marks bear the
+    /// name of a pass only where each is to go into its own.
+    Intake taken() const;
+    std::size_t takenCount() const;
+    /// Takes one pass of a file of several into the pass shown; empty: each into its own.
+    void choosePass(const QString& name);
     /// Gives a column another meaning; none: left out.
     void mapColumn(const QString& header, std::optional<DimensionId>);
 
@@ -43,6 +45,8 @@ private:
     void build();
     void buildColumns();
     void read();
+    Outcome<Intake> readTable();
+    bool wanted(const std::string& pass) const;
     void fill();
     QString summary() const;
     std::optional<Reading> answered(const Question&, Answer) const;

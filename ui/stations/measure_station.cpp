@@ -227,10 +227,16 @@ void MeasureStation::paste(const QString& text) {
     else
         preview = std::make_unique<IntakeDialog>(bench(), bytes, QString(), this);
     if (!Dialogs::now().run(*preview)) return;
-    const auto readings = preview->taken();
-    if (readings.empty()) return;
-    if (const auto stored = bench().enterAll(readings, "paste"); !stored)
-        Q_EMIT notice(words::sentence(stored.error()));
+    const Intake taken = preview->taken();
+    std::vector<NewReading> readings;
+    bool named = !taken.notFitted.empty();
+    for (const Sound& sound : taken.sound) {
+        readings.push_back({sound.cell, sound.reading});
+        named = named || !sound.pass.empty();
+    }
+    if (readings.empty() && !named) return;
+    const auto stored = named ? bench().importAll(taken, {}) : bench().enterAll(readings, "paste");
+    if (!stored) Q_EMIT notice(words::sentence(stored.error()));
 }
 
 Station* makeMeasureStation(Workbench& workbench) {

@@ -1,5 +1,6 @@
 #include "ui/widgets/bench_dialogs.h"
 
+#include "db/storing_intake.h"
 #include "ui/widgets/look.h"
 #include "ui/words/words.h"
 
@@ -117,12 +118,15 @@ NewPassDialog::NewPassDialog(const PianoRecord& record, QWidget* parent)
     , m_weightsOn(new QCheckBox(tr("Weights on the keys (action out)"), this)) {
     setWindowTitle(tr("New pass"));
     auto* form = new QFormLayout(this);
+    const NewPass next = nextPass(record);
     if (record.passes.empty()) m_label->setText(tr("as found"));
     m_label->setPlaceholderText(tr("after the first round, ..."));
     form->addRow(tr("&Name"), m_label);
     form->addRow(tr("&Temperature, \u00B0C"), m_temperature);
     form->addRow(tr("&Humidity, %"), m_humidity);
     m_stackIn->setVisible(record.piano.hasPlayer());
+    m_stackIn->setChecked(next.stackIn);
+    m_weightsOn->setChecked(next.weightsOn);
     form->addRow(QString(), m_stackIn);
     form->addRow(QString(), m_weightsOn);
     for (const Dimension& dimension : dimensions()) {
@@ -131,6 +135,8 @@ NewPassDialog::NewPassDialog(const PianoRecord& record, QWidget* parent)
         for (const std::string_view reference : dimension.references)
             choice->addItem(words::referenceName(dimension.id, reference),
                             QString::fromUtf8(reference.data(), static_cast<qsizetype>(reference.size())));
+        if (const auto last = next.references.find(dimension.id); last != next.references.end())
+            choice->setCurrentIndex(std::max(0, choice->findData(QString::fromStdString(last->second))));
         form->addRow(words::name(dimension.id), choice);
         m_references.emplace_back(dimension.id, choice);
     }

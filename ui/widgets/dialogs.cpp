@@ -55,6 +55,10 @@ bool Dialogs::run(QDialog& dialog) {
     return dialog.exec() == QDialog::Accepted;
 }
 
+int Dialogs::patience() const {
+    return 500;
+}
+
 Dialogs& Dialogs::now() {
     return *present();
 }

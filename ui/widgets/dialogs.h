@@ -27,6 +27,8 @@ public:
                                        const QString& initial = {});
     /// Runs a dialog of our own; true: accepted.
     virtual bool run(QDialog& dialog);
+    /// How long work may take before it says how far it has come, ms.
+    virtual int patience() const;
 
     static Dialogs& now();
     /// Gives back what was there; null puts the real ones back.

@@ -1,0 +1,67 @@
+#include "db/storing_intake.h"
+
+#include <algorithm>
+
+namespace hammerline {
+
+NewPass nextPass(const PianoRecord& record) {
+    NewPass fresh;
+    if (record.passes.empty()) {
+        fresh.label = "as found";
+        return fresh;
+    }
+    const Pass& last = record.passes.back();
+    fresh.references = last.references;
+    fresh.stackIn = last.stackIn;
+    fresh.weightsOn = last.weightsOn;
+    return fresh;
+}
+
+StoringIntake::StoringIntake(Importing& into, const PianoRecord& record, std::optional<int> pass, bool byName)
+    : m_into(into), m_record(record), m_pass(pass), m_byName(byName) {}
+
+void StoringIntake::take(const Sound& sound) {
+    if (m_refusal) return;
+    const auto stop = [&](const Refusal& refusal) { m_refusal = refusal; };
+    const auto pass = passFor(sound.pass);
+    if (!pass) return stop(pass.error());
+    if (!m_bed[*pass] && isFromBed(sound.cell.dimension, sound.reading.count) && !sound.reading.word)
+        m_bed[*pass] = true;
+    if (const auto put = m_into.put(*pass, {sound.cell, sound.reading}); !put) return stop(put.error());
+    ++m_taken;
+}
+
+Outcome<void> StoringIntake::finish(const Intake& intake) {
+    for (const Sound& each : intake.sound)
+        take(each);
+    for (const SaidNotFitted& mark : intake.notFitted) {
+        if (m_refusal) break;
+        const auto pass = passFor(mark.pass);
+        if (!pass) return tl::unexpected(pass.error());
+        if (const auto put = m_into.markNotFitted(*pass, mark.cell); !put) return put;
+        ++m_taken;
+    }
+    for (const auto& [pass, bed] : m_bed) {
+        auto references = intake.longForm ? std::map<DimensionId, std::string>{} : intake.references;
+        if (bed && intake.longForm) references[dimension::keyHeight] = "bed";
+        if (const auto set = m_into.setReferences(pass, references); !set) return set;
+    }
+    return outcome();
+}
+
+Outcome<void> StoringIntake::outcome() const {
+    if (m_refusal) return tl::unexpected(*m_refusal);
+    return {};
+}
+
+Outcome<int> StoringIntake::passFor(const std::string& named) {
+    const bool byName = !named.empty() && m_byName;
+    const auto later = [&](int pass) { return m_lastPass = std::max(m_lastPass, pass), pass; };
+    if (!byName && m_pass) return later(*m_pass);
+    auto pass = byName ? m_into.passNamed(named) : m_into.addPass(nextPass(m_record));
+    if (!pass) return pass;
+    if (!byName) m_pass = *pass;
+    return later(*pass);
+}
+
+} // namespace hammerline

@@ -1,0 +1,42 @@
+// A file's readings on their way into the book: which pass each belongs to, and what is said only when all is read.
+#pragma once
+
+#include "core/history/record.h"
+#include "core/intake/intake.h"
+#include "db/importing.h"
+
+namespace hammerline {
+
+/// The pass to start next: the last one's way of measuring until somebody says otherwise, for passes are compared only
+/// like with like.
+NewPass nextPass(const PianoRecord&);
+
+class StoringIntake {
+public:
+    /// `pass`: for readings that name none (empty: a new one). `byName`: a pass that the file names is the one meant.
+    StoringIntake(Importing&, const PianoRecord&, std::optional<int> pass, bool byName);
+
+    /// After a refusal nothing more is taken; outcome() keeps it.
+    void take(const Sound&);
+    /// The marks, the references, and the sound readings that were not given away while reading.
+    Outcome<void> finish(const Intake&);
+
+    Outcome<void> outcome() const;
+    std::size_t taken() const { return m_taken; }
+    /// The latest pass that was written to; 0: none.
+    int lastPass() const { return m_lastPass; }
+
+private:
+    Outcome<int> passFor(const std::string& named);
+
+    Importing& m_into;
+    const PianoRecord& m_record;
+    std::optional<int> m_pass;
+    bool m_byName;
+    std::map<int, bool> m_bed; // by pass: whether key heights from the key bed came
+    std::optional<Refusal> m_refusal;
+    std::size_t m_taken = 0;
+    int m_lastPass = 0;
+};
+
+} // namespace hammerline
