@@ -77,8 +77,10 @@ TableRow jobRow(const JobLine& line, const Standing& standing, const Source& sou
             name};
 }
 
+/// The columns of the order: right edges of the figures, left edge of the notes.
+constexpr double kNeeded = 79, kSpare = 92, kOrder = 112, kNotesLeft = 117;
+
 TableRow partsRow(const PartsLine& line, const Source& source) {
-    constexpr double kNotesLeft = 112;
     const double width = source.width() - kNotesLeft;
     const Paragraph notes = {{QString::fromStdString(writeNotes(line.notes)), false}};
     const double height = std::max(9.0, paragraphHeight(notes, kSmall, width) + 3.5);
@@ -86,8 +88,10 @@ TableRow partsRow(const PartsLine& line, const Source& source) {
     const QString size = words::supplySize(line);
     const QString needed = words::supplyQuantity(line, line.needed), order = words::supplyQuantity(line, line.quantity);
     const QString spare = line.spare ? words::supplyQuantity(line, line.spare) : QString(QChar(0x00B7));
+    const bool itself = line.with.empty(); // else the material of the line above
+    const Type nameType = itself ? kPart : kText, orderType{itself ? 13.0 : 11.0, true};
     const QString set =
-        line.wholeSet
+        line.wholeSet && itself
             ? onPaper(QT_TRANSLATE_NOOP("paper", "whole set proposed: %1 of %2 faulty")).arg(line.found).arg(line.of)
             : QString{};
     return {height,
@@ -95,15 +99,15 @@ TableRow partsRow(const PartsLine& line, const Source& source) {
             [=](Canvas& c, const QRectF& r) {
                 const double base = r.y() + 5;
                 c.tickBox(r.x(), r.y() + 1.4);
-                c.textWithin(r.x() + 8.5, base, 43, name, kPart);
+                c.textWithin(r.x() + 8.5, base, 43, name, nameType);
                 if (!set.isEmpty()) c.textWithin(r.x() + 8.5, base + 3.2, 60, set, {7.5});
                 if (set.isEmpty())
                     c.textWithin(r.x() + 8.5, base + 3.4, 56, size, {7.5});
                 else
                     c.textWithin(r.x() + 53, base, 17, size, kSmall);
-                c.text(r.x() + 80, base, needed, kText, Align::right);
-                c.text(r.x() + 90, base, spare, kText, Align::right);
-                c.text(r.x() + 107, base, order, {13, true}, Align::right);
+                c.text(r.x() + kNeeded, base, needed, kText, Align::right);
+                c.text(r.x() + kSpare, base, spare, kText, Align::right);
+                c.text(r.x() + kOrder, base, order, orderType, Align::right);
                 c.paragraph(r.x() + kNotesLeft, r.y() + 1.9, width, notes, kSmall);
                 c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
             },
@@ -232,10 +236,10 @@ Document partsDocument(const Source& source) {
     table.head = [](Canvas& c, const QRectF& r) {
         const double base = r.bottom() - 1.8;
         c.text(r.x(), base, onPaper(QT_TRANSLATE_NOOP("paper", "in hand")), kHead);
-        c.text(r.x() + 80, base, onPaper(QT_TRANSLATE_NOOP("paper", "needed")), kHead, Align::right);
-        c.text(r.x() + 90, base, onPaper(QT_TRANSLATE_NOOP("paper", "spare")), kHead, Align::right);
-        c.text(r.x() + 107, base, onPaper(QT_TRANSLATE_NOOP("paper", "order")), {9, true}, Align::right);
-        c.text(r.x() + 112, base, onPaper(QT_TRANSLATE_NOOP("paper", "for notes")), kHead);
+        c.text(r.x() + kNeeded, base, onPaper(QT_TRANSLATE_NOOP("paper", "needed")), kHead, Align::right);
+        c.text(r.x() + kSpare, base, onPaper(QT_TRANSLATE_NOOP("paper", "spare")), kHead, Align::right);
+        c.text(r.x() + kOrder, base, onPaper(QT_TRANSLATE_NOOP("paper", "order")), {9, true}, Align::right);
+        c.text(r.x() + kNotesLeft, base, onPaper(QT_TRANSLATE_NOOP("paper", "for notes")), kHead);
         c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
     };
     table.again = gap(0);

@@ -62,12 +62,13 @@ void SurveyOrders::refresh() {
         item->setToolTip(Column::part, size.isEmpty() ? words::supplyName(line.part)
                                                       : tr("%1: %2").arg(words::supplyName(line.part), size));
         item->setText(Column::found, words::foundText(line));
-        if (inQuestion(line)) item->setText(Column::choice, line.wholeSet ? tr("whole set") : tr("only these"));
+        if (line.with.empty() && inQuestion(line))
+            item->setText(Column::choice, line.wholeSet ? tr("whole set") : tr("only these"));
         item->setText(Column::needed, words::supplyQuantity(line, line.needed));
         item->setText(Column::spare, line.spare ? words::supplyQuantity(line, line.spare) : QString());
         item->setText(Column::order, words::supplyQuantity(line, line.quantity));
         if (terms.inHand.contains(line.part)) item->setText(Column::inHand, tr("yes"));
-        item->setFont(Column::part, face(Text::body, true));
+        item->setFont(Column::part, face(Text::body, line.with.empty()));
         item->setFont(Column::order, face(Text::body, true));
         for (const int column : {needed, spare, order})
             item->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
