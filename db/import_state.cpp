@@ -9,9 +9,13 @@ bool isNumber(std::string_view text) {
     return !text.empty() && text.find_first_not_of("0123456789") == text.npos;
 }
 
-NewPass passOfFile(std::string_view name) {
+/// A file's pass that becomes the pass of that number here: its number is not said twice.
+NewPass passOfFile(std::string_view name, std::size_t number) {
     NewPass pass;
-    pass.label = !isNumber(name) ? std::string(name) : name == "1" ? "as found" : "pass " + std::string(name);
+    if (name == "1")
+        pass.label = "as found";
+    else if (name != std::to_string(number))
+        pass.label = isNumber(name) ? "pass " + std::string(name) : std::string(name);
     return pass;
 }
 
@@ -85,7 +89,7 @@ int ImportState::named(std::string_view name) {
     }
     for (std::size_t i = m_before; i-- > 0 && number == 0;)
         if (m_passes[i].row.label == name) number = m_passes[i].row.number;
-    if (number == 0) number = add(passOfFile(name));
+    if (number == 0) number = add(passOfFile(name, m_passes.size() + 1));
     m_names.emplace(name, number);
     return number;
 }

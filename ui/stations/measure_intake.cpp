@@ -22,7 +22,10 @@ namespace hammerline {
 
 namespace {
 constexpr std::size_t kLongFile = std::size_t{1} << 20, kPiece = std::size_t{1} << 18;
-constexpr std::size_t kSoundShown = 500; // nobody reads on, and a table of a million rows would take minutes
+constexpr std::size_t kShown = 500; // of each kind: nobody reads on, and a million rows would take minutes
+namespace intake {
+enum Column { line, pass, note, dimension, typed, answer, understood, count };
+}
 } // namespace
 
 bool isBareBlock(const QString& text) {
@@ -118,9 +121,9 @@ void IntakeDialog::build() {
     m_columns = new QTableWidget(0, 2, this);
     m_columns->setHorizontalHeaderLabels({tr("Column of the table"), tr("Means")});
     m_columns->setAccessibleName(tr("What the columns mean"));
-    m_rows = new QTableWidget(0, 6, this);
+    m_rows = new QTableWidget(0, intake::count, this);
     m_rows->setHorizontalHeaderLabels(
-        {tr("Line"), tr("Note"), tr("Dimension"), tr("As typed"), tr("Answer"), tr("Understood")});
+        {tr("Line"), tr("Pass"), tr("Note"), tr("Dimension"), tr("As typed"), tr("Answer"), tr("Understood")});
     m_rows->setAccessibleName(tr("Readings found"));
     for (QTableWidget* table : {m_columns, m_rows}) {
         table->verticalHeader()->hide();
@@ -197,6 +200,7 @@ void IntakeDialog::read() {
                         QString::fromStdString(pass));
     m_pass->setVisible(!passes.empty());
     buildColumns();
+    m_columns->setVisible(!m_intake.columns.empty()); // the long form says itself what each is
     fill();
 }
 
@@ -310,7 +314,7 @@ void IntakeDialog::offerAnswers(int row, std::size_t i) {
     choice->setEnabled(choice->count() > 1);
     connect(choice, &QComboBox::activated, this,
             [this, i, choice](int at) { answer(i, static_cast<Answer>(choice->itemData(at).toInt())); });
-    m_rows->setCellWidget(row, 4, choice);
+    m_rows->setCellWidget(row, intake::answer, choice);
 }
 
 QString IntakeDialog::summary() const {
@@ -322,9 +326,13 @@ QString IntakeDialog::summary() const {
     if (!m_intake.refused.empty()) said << tr("%n cannot be read.", nullptr, static_cast<int>(m_intake.refused.size()));
     if (!m_bare) {
         const Dialect& dialect = m_intake.dialect;
-        const QString separator = dialect.separator == '\t' ? tr("tab") : QString(QLatin1Char(dialect.separator));
-        said << tr("Read as %1, columns by %2, decimals by %3.")
-                    .arg(QString::fromStdString(dialect.encoding), separator, QString(QLatin1Char(dialect.decimal)));
+        const QString separator = dialect.separator == '\t'  ? tr("tabs")
+                                  : dialect.separator == ';' ? tr("semicolons")
+                                  : dialect.separator == ',' ? tr("commas")
+                                                             : QString(QLatin1Char(dialect.separator));
+        said << tr("Read as %1, columns parted by %2, with a decimal %3.")
+                    .arg(QString::fromStdString(dialect.encoding), separator,
+                         dialect.decimal == ',' ? tr("comma") : tr("point"));
     }
     return said.join(u' ');
 }
@@ -334,40 +342,51 @@ void IntakeDialog::fill() {
     m_summary->setText(summary());
     m_take->setEnabled(takenCount() > 0 || !m_intake.notFitted.empty());
     m_rows->setRowCount(0);
-    const auto add = [this](int line, const QString& note, const QString& dimension, const QString& typed,
-                            const QString& remark) {
+    m_rows->setColumnHidden(intake::pass, !m_pass->isVisibleTo(this));
+    const auto add = [this](int line, const std::string& pass, const QString& note, const QString& dimension,
+                            const QString& typed, const QString& remark) {
         const int r = m_rows->rowCount();
         m_rows->insertRow(r);
-        const std::array<QString, 6> texts{
-            line > 0 ? QString::number(line) : QString(), note, dimension, typed, QString(), remark};
-        for (int c = 0; c < 6; ++c) {
+        const std::array<QString, intake::count> texts{line > 0 ? QString::number(line) : QString(),
+                                                       QString::fromStdString(pass),
+                                                       note,
+                                                       dimension,
+                                                       typed,
+                                                       QString(),
+                                                       remark};
+        for (int c = 0; c < intake::count; ++c) {
             auto* item = new QTableWidgetItem(texts[static_cast<std::size_t>(c)]);
             item->setToolTip(texts[static_cast<std::size_t>(c)]);
             m_rows->setItem(r, c, item);
         }
     };
     const Piano& piano = *m_bench.piano();
+    std::size_t shown = 0;
+    const auto room = [&] {
+        if (++shown == kShown + 1) add(0, {}, {}, {}, {}, tr("and more: %1 are shown").arg(kShown));
+        return shown <= kShown;
+    };
     // what needs a person stands first
     for (std::size_t i = 0; i < m_intake.questions.size(); ++i) {
         const Question& question = m_intake.questions[i];
-        add(question.place.line, question.cell ? words::noteName(question.cell->note, piano) : QString(),
+        if (!wanted(question.pass) || !room()) continue;
+        add(question.place.line, question.pass, question.cell ? words::noteName(question.cell->note, piano) : QString(),
             question.cell ? words::name(question.cell->dimension) : QString(), QString::fromStdString(question.text),
             words::sentence(question, piano));
-        offerAnswers(static_cast<int>(i), i);
+        offerAnswers(m_rows->rowCount() - 1, i);
     }
+    shown = 0;
     for (const RefusedRow& refused : m_intake.refused)
-        add(refused.line, QString::fromStdString(refused.note),
-            refused.dimension ? words::name(*refused.dimension) : QString(), QString::fromStdString(refused.text),
-            words::sentence(refused));
-    std::size_t shown = 0;
-    for (const Sound& sound : m_intake.sound) {
-        if (!wanted(sound.pass)) continue;
-        if (++shown > kSoundShown) break;
-        add(sound.line, words::noteName(sound.cell.note, piano), words::name(sound.cell.dimension),
-            QString::fromStdString(sound.reading.typed), inBothUnits(sound.reading, sound.cell.dimension));
-    }
-    if (shown > kSoundShown) add(0, {}, {}, {}, tr("and more: the first %1 sound ones are shown").arg(kSoundShown));
-    for (int c = 0; c < 5; ++c)
+        if (room())
+            add(refused.line, {}, QString::fromStdString(refused.note),
+                refused.dimension ? words::name(*refused.dimension) : QString(), QString::fromStdString(refused.text),
+                words::sentence(refused));
+    shown = 0;
+    for (const Sound& sound : m_intake.sound)
+        if (wanted(sound.pass) && room())
+            add(sound.line, sound.pass, words::noteName(sound.cell.note, piano), words::name(sound.cell.dimension),
+                QString::fromStdString(sound.reading.typed), inBothUnits(sound.reading, sound.cell.dimension));
+    for (int c = 0; c < intake::understood; ++c)
         m_rows->resizeColumnToContents(c);
 }
 
