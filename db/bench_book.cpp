@@ -141,8 +141,8 @@ Outcome<ActId> BenchBook::store(std::string_view pianoUuid, int pass, std::span<
 }
 
 Outcome<ActId> BenchBook::importInto(std::string_view pianoUuid, std::string_view source,
-                                     const std::function<Outcome<void>(Importing&)>& work) {
-    return writing(*m_inner->book, "import", source, [&](ActUnderWay& act) {
+                                     const std::function<Outcome<void>(Importing&)>& work, std::string_view kind) {
+    return writing(*m_inner->book, kind, source, [&](ActUnderWay& act) {
         Importing importing(act, pianoRow(act.book(), pianoUuid));
         if (const auto done = work(importing); !done) throw Refused{done.error()};
         importing.finish();
@@ -183,6 +183,17 @@ Outcome<ActId> BenchBook::addFindings(std::string_view pianoUuid, std::span<cons
 Outcome<ActId> BenchBook::addSymptom(std::string_view pianoUuid, const Symptom& symptom) {
     return ofPiano(*m_inner->book, "survey", pianoUuid,
                    [&](ActUnderWay& act, std::int64_t row) { return hammerline::addSymptom(act, row, symptom); });
+}
+
+Outcome<ActId> BenchBook::addSurvey(std::string_view pianoUuid, const Surveyed& told) {
+    return ofPiano(*m_inner->book, "survey", pianoUuid, [&](ActUnderWay& act, std::int64_t row) {
+        hammerline::addFindings(act, row, told.findings);
+        for (const Symptom& symptom : told.symptoms)
+            hammerline::addSymptom(act, row, symptom);
+        for (const auto& [name, value] : told.preferences)
+            hammerline::setPreference(act, row, name, value);
+        return act.idOrNone();
+    });
 }
 
 Outcome<ActId> BenchBook::tick(std::string_view pianoUuid, std::span<const Done> done,

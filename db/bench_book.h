@@ -91,10 +91,10 @@ public:
     /// All or nothing, one act. `kind`: entry, paste or import; `source`: a file's name for the log.
     Outcome<ActId> store(std::string_view pianoUuid, int pass, std::span<const NewReading>,
                          std::string_view kind = "entry", std::string_view source = {});
-    /// Runs `work` in one transaction and one act, in which it may write a file's readings as it reads them. A refusal
-    /// of the work is the import's, and nothing is kept.
+    /// Runs `work` in one transaction and one act of that kind, in which it may write a file's readings as it reads
+    /// them. A refusal of the work is the import's, and nothing is kept.
     Outcome<ActId> importInto(std::string_view pianoUuid, std::string_view source,
-                              const std::function<Outcome<void>(Importing&)>& work);
+                              const std::function<Outcome<void>(Importing&)>& work, std::string_view kind = "import");
     /// A piano of an export, into one of this book (by uuid) or as a new one (empty).
     struct Incoming {
         PianoRecord record;
@@ -110,6 +110,13 @@ public:
     Outcome<ActId> removeOverride(std::string_view pianoUuid, Cell);
     Outcome<ActId> addFindings(std::string_view pianoUuid, std::span<const Finding>);
     Outcome<ActId> addSymptom(std::string_view pianoUuid, const Symptom&);
+    /// What one look at the piano told, all of it as one act.
+    struct Surveyed {
+        std::vector<Finding> findings;
+        std::vector<Symptom> symptoms;
+        std::vector<std::pair<std::string, std::string>> preferences;
+    };
+    Outcome<ActId> addSurvey(std::string_view pianoUuid, const Surveyed&);
     /// What was done; with a plan not yet in the book it is frozen in the same act.
     Outcome<ActId> tick(std::string_view pianoUuid, std::span<const Done>, const std::optional<FrozenPlan>& = {});
     Outcome<ActId> freezePlan(std::string_view pianoUuid, const FrozenPlan&);

@@ -1,7 +1,6 @@
 #include "app/commands/bench.h"
 
 #include "core/plan/plan_in_force.h"
-#include "db/storing_intake.h"
 
 #include <array>
 #include <cerrno>
@@ -75,12 +74,6 @@ Outcome<SpecSheet> sheetFrom(const std::string& nameOrFile) {
 
 Outcome<int> passOf(const Bench& bench, const std::string& numberOrLabel) {
     return bench.book.findPass(bench.record.uuid, numberOrLabel);
-}
-
-Outcome<int> passToEnter(Bench& bench, const std::string& numberOrLabel) {
-    if (!numberOrLabel.empty()) return passOf(bench, numberOrLabel);
-    if (const auto joined = passForEntry(bench.record)) return *joined;
-    return bench.book.addPass(bench.record.uuid, nextPass(bench.record));
 }
 
 Outcome<std::pair<std::string, std::string>> pairOf(const std::string& text) {

@@ -26,8 +26,6 @@ Outcome<SpecSheet> sheetFrom(const std::string& nameOrFile);
 
 /// The pass meant: by number or label, empty: the last. Refuses noSuchPass.
 Outcome<int> passOf(const Bench&, const std::string& numberOrLabel);
-/// The pass a new reading belongs to; makes one where there is none yet or where work was done since.
-Outcome<int> passToEnter(Bench&, const std::string& numberOrLabel);
 
 Outcome<PlanOptions> planOptions(const PlanRequest&);
 /// The plan in force for a request, with the sheet in use.

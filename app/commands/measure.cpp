@@ -3,6 +3,7 @@
 #include "app/commands/commands.h"
 #include "app/commands/intake_report.h"
 #include "app/console.h"
+#include "core/history/entry_pass.h"
 #include "core/intake/intake.h"
 #include "db/storing_intake.h"
 #include "ui/words/words.h"
@@ -96,17 +97,19 @@ int run(const EnterRequest& request, bool json) {
     if (request.takeDoubtful) takeDoubtful(intake, request.reason);
     if (intake.sound.empty()) return reportIntake(intake, piano, context.pass ? context.pass->number : 0, 0, json);
 
-    const auto pass = passToEnter(*bench, request.pass);
-    if (!pass) return refused(pass.error(), json);
-    NewReading fresh{cell, intake.sound.front().reading};
-    if (request.repeat) fresh.reading.trial = 0;
-    if (!intake.references.empty()) {
-        const auto set = bench->book.setReferences(bench->record.uuid, *pass, intake.references);
-        if (!set) return refused(set.error(), json);
-    }
-    const auto act = bench->book.store(bench->record.uuid, *pass, std::span(&fresh, 1));
+    std::optional<int> pass = passForEntry(bench->record);
+    if (context.pass && !request.pass.empty()) pass = context.pass->number;
+    if (request.repeat) intake.sound.front().reading.trial = 0;
+    int number = 0;
+    const auto store = [&](Importing& into) -> Outcome<void> {
+        StoringIntake storing(into, bench->record, pass, false);
+        const auto finished = storing.finish(intake);
+        number = storing.lastPass();
+        return finished;
+    };
+    const auto act = bench->book.importInto(bench->record.uuid, {}, store, "entry"); // with the pass it may begin
     if (!act) return refused(act.error(), json);
-    return reportIntake(intake, piano, *pass, 1, json);
+    return reportIntake(intake, piano, number, 1, json);
 }
 
 int run(const OverrideRequest& request, bool json) {

@@ -62,29 +62,24 @@ Outcome<void> reload(Bench& bench) {
     return {};
 }
 
-/// Everything is read before anything is written: all of it goes in, or nothing.
+/// Everything is read before anything is written, and it goes in as one act or not at all.
 Outcome<void> write(Bench& bench, const SurveyRequest& request) {
-    const auto findings = findingsOf(request, bench.record.piano);
+    BenchBook::Surveyed told;
+    auto findings = findingsOf(request, bench.record.piano);
     if (!findings) return tl::unexpected(findings.error());
-    std::vector<Symptom> symptoms;
+    told.findings = std::move(*findings);
     for (const std::string& each : request.symptom) {
         auto read = parseSymptom(each, bench.record.piano);
         if (!read) return tl::unexpected(read.error());
-        symptoms.push_back(std::move(*read));
+        told.symptoms.push_back(std::move(*read));
     }
     auto settings = settingsOf(request);
     if (!settings) return tl::unexpected(settings.error());
+    told.preferences = std::move(*settings);
     const auto looks = looksOf(request, bench.record);
     if (!looks) return tl::unexpected(looks.error());
-    settings->insert(settings->end(), looks->begin(), looks->end());
-    if (!findings->empty())
-        if (const auto act = bench.book.addFindings(bench.record.uuid, *findings); !act)
-            return tl::unexpected(act.error());
-    for (const Symptom& each : symptoms)
-        if (const auto act = bench.book.addSymptom(bench.record.uuid, each); !act) return tl::unexpected(act.error());
-    for (const auto& [name, value] : *settings)
-        if (const auto act = bench.book.setPreference(bench.record.uuid, name, value); !act)
-            return tl::unexpected(act.error());
+    told.preferences.insert(told.preferences.end(), looks->begin(), looks->end());
+    if (const auto act = bench.book.addSurvey(bench.record.uuid, told); !act) return tl::unexpected(act.error());
     return reload(bench);
 }
 

@@ -1,4 +1,5 @@
 // Every write that a book can make is failed once and for good: a refusal, nothing half-done, the book as before.
+#include "db/importing.h"
 #include "db/opening.h"
 #include "tests/db/bench.h"
 #include "tests/db/failing_disk.h"
@@ -115,6 +116,33 @@ TEST_CASE("a full or failing disk under an import of a whole pass: all of it or 
                 for (const DimensionId each : {letOff, blow, keyDip, aftertouch})
                     readings.push_back(mm(note, each, 3.0 + note * 0.01));
             return told(book.store(ok(book.findPiano("")), 2, readings, "import", "all.csv"));
+        });
+    });
+}
+
+TEST_CASE("a full or failing disk under a survey: findings, symptom and setting together or not at all") {
+    failEveryWrite(fill, [](const std::string& path) {
+        return onBook(path, [](BenchBook& book) {
+            Finding loose;
+            loose.note = NoteNumber{44};
+            loose.part = "butt-plate";
+            loose.fault = "split-at-the-hole";
+            return told(
+                book.addSurvey(ok(book.findPiano("")), {{loose}, {{"buzz", {40, 50}, 0}}, {{"spare-percent", "10"}}}));
+        });
+    });
+}
+
+TEST_CASE("a full or failing disk under the first reading of a pass: pass and reading together or not at all") {
+    failEveryWrite(fill, [](const std::string& path) {
+        return onBook(path, [](BenchBook& book) {
+            const std::string piano = ok(book.findPiano(""));
+            const auto first = [](Importing& into) -> Outcome<void> {
+                const auto pass = into.addPass({});
+                if (!pass) return tl::unexpected(pass.error());
+                return into.put(*pass, mm(33, letOff, 2.2));
+            };
+            return told(book.importInto(piano, {}, first, "entry"));
         });
     });
 }
