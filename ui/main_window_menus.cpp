@@ -1,6 +1,7 @@
 // Menus of the window: every action has a name and a shortcut.
 #include "ui/main_window.h"
 #include "ui/widgets/dialogs.h"
+#include "ui/widgets/keyboard_strip.h"
 #include "ui/words/words.h"
 
 #include <QAction>
@@ -204,7 +205,8 @@ void MainWindow::goToNote() {
 
 void MainWindow::stepPanel(int by) {
     if (!station()) return;
-    const auto panels = station()->panels();
+    QList<QWidget*> panels = station()->panels();
+    panels << m_strip;
     qsizetype here = -1;
     for (qsizetype i = 0; i < panels.size(); ++i)
         if (panels[i]->isAncestorOf(focusWidget()) || panels[i] == focusWidget()) here = i;

@@ -1,5 +1,7 @@
 #include "ui/workbench.h"
 
+#include "core/plan/plan_in_force.h"
+
 #include <QDir>
 #include <QFileInfo>
 
@@ -202,10 +204,7 @@ void Workbench::choosePlan() {
     if (m_record)
         for (const FrozenPlan& frozen : m_record->plans) {
             if (frozen.pass != m_pass && frozen.pass != m_pass - 1) continue;
-            if (auto plan = readPlan(frozen.content)) {
-                plan->uuid = frozen.uuid;
-                found = std::move(*plan);
-            }
+            if (auto plan = thaw(frozen, m_record->piano)) found = std::move(*plan);
         }
     setPlan(std::move(found));
 }

@@ -92,7 +92,7 @@ void sayPlan(const Plan& plan, const Piano& piano, bool json) {
     for (const Trial& trial : plan.trials)
         say(QStringLiteral("Trial first: %1, notes %2, %3.")
                 .arg(words::name(trial.operation), utf8(writeNotes(trial.notes)),
-                     words::directionWord(trial.direction, trial.operation)),
+                     words::directionWord(trial.direction, trial.operation, piano)),
             json);
     for (const AccessGroup& access : groupSteps(plan, piano)) {
         say(QStringLiteral("%1 (%2 min to get there)")

@@ -34,35 +34,14 @@ constexpr std::array kTimingDisturbs = {damperStart, downWeight};
 using enum AmountUnit;
 using enum Access;
 
-// id, key, unit, common, access, minutes, first trial, cap per go, stop if, disturbs, step of an upright, what it
+// id, unit, common, access, minutes, first trial, cap per go, stop if, disturbs, step of an upright, what it
 // serves
 constexpr std::array kOperations = {
-    Operation{operation::balancePunching,
-              "balance-punching",
-              mm,
-              false,
-              oneKey,
-              {1.2, 2.5},
-              0,
-              0,
-              "sharp-proud",
-              kKeyRaised,
-              "U9",
-              keyHeight},
-    Operation{operation::frontPunching,
-              "front-punching",
-              mm,
-              false,
-              oneKey,
-              {0.8, 1.5},
-              0,
-              0,
-              "sharp-proud",
-              kDipDisturbs,
-              "U12",
-              keyDip},
+    Operation{
+        operation::balancePunching, mm, false, oneKey, {1.2, 2.5}, 0, 0, "sharp-proud", kKeyRaised, "U9", keyHeight},
+    Operation{
+        operation::frontPunching, mm, false, oneKey, {0.8, 1.5}, 0, 0, "sharp-proud", kDipDisturbs, "U12", keyDip},
     Operation{operation::capstanTurn,
-              "capstan-turn",
               turn,
               false,
               actionIn,
@@ -73,32 +52,10 @@ constexpr std::array kOperations = {
               kCapstanDisturbs,
               "U10",
               lostMotion},
-    Operation{operation::restRailShim,
-              "rest-rail-shim",
-              mm,
-              true,
-              actionIn,
-              {35, 60},
-              0,
-              2,
-              "rail-seated",
-              kRailDisturbs,
-              "U8",
-              blow},
-    Operation{operation::railClothShim,
-              "rail-cloth-shim",
-              mm,
-              false,
-              actionIn,
-              {2, 4},
-              0,
-              2,
-              "rail-seated",
-              kRailClothDisturbs,
-              "U8",
-              blow},
+    Operation{operation::restRailShim, mm, true, actionIn, {35, 60}, 0, 2, "rail-seated", kRailDisturbs, "U8", blow},
+    Operation{
+        operation::railClothShim, mm, false, actionIn, {2, 4}, 0, 2, "rail-seated", kRailClothDisturbs, "U8", blow},
     Operation{operation::letOffTurn,
-              "let-off-turn",
               turn,
               false,
               actionIn,
@@ -110,7 +67,6 @@ constexpr std::array kOperations = {
               "U11",
               letOff},
     Operation{operation::dropTurn,
-              "drop-turn",
               turn,
               false,
               actionIn,
@@ -122,7 +78,6 @@ constexpr std::array kOperations = {
               "",
               drop},
     Operation{operation::checkBend,
-              "check-bend",
               mm,
               false,
               actionIn,
@@ -134,7 +89,6 @@ constexpr std::array kOperations = {
               "U14",
               checking},
     Operation{operation::spoonBend,
-              "spoon-bend",
               mm,
               false,
               actionTilted,
@@ -146,7 +100,6 @@ constexpr std::array kOperations = {
               "U16",
               damperStart},
     Operation{operation::damperWire,
-              "damper-wire",
               none,
               false,
               actionIn,
@@ -158,7 +111,6 @@ constexpr std::array kOperations = {
               "U15",
               damperRise},
     Operation{operation::bridleBend,
-              "bridle-bend",
               none,
               false,
               actionIn,
@@ -169,32 +121,11 @@ constexpr std::array kOperations = {
               kStrapDisturbs,
               "U17",
               strap},
-    Operation{operation::balanceRailShim,
-              "balance-rail-shim",
-              mm,
-              true,
-              keysOff,
-              {45, 90},
-              0,
-              0,
-              "rail-screws",
-              kKeyRaised,
-              "U9",
-              keyHeight},
-    Operation{operation::backRailShim,
-              "back-rail-shim",
-              mm,
-              true,
-              keysOff,
-              {60, 120},
-              0,
-              0,
-              "rail-screws",
-              kBackDisturbs,
-              "U4",
-              lostMotion},
+    Operation{
+        operation::balanceRailShim, mm, true, keysOff, {45, 90}, 0, 0, "rail-screws", kKeyRaised, "U9", keyHeight},
+    Operation{
+        operation::backRailShim, mm, true, keysOff, {60, 120}, 0, 0, "rail-screws", kBackDisturbs, "U4", lostMotion},
     Operation{operation::playerScrew,
-              "player-screw",
               none,
               false,
               stackIn,
@@ -205,20 +136,9 @@ constexpr std::array kOperations = {
               kPlayerDisturbs,
               "U19",
               playerClearance},
-    Operation{operation::halfBlowRod,
-              "half-blow-rod",
-              none,
-              true,
-              actionIn,
-              {15, 30},
-              0,
-              0,
-              "key-winks",
-              kHalfBlowDisturbs,
-              "U17",
-              halfBlow},
+    Operation{
+        operation::halfBlowRod, none, true, actionIn, {15, 30}, 0, 0, "key-winks", kHalfBlowDisturbs, "U17", halfBlow},
     Operation{operation::pedalRod,
-              "pedal-rod",
               none,
               true,
               actionIn,
@@ -229,19 +149,9 @@ constexpr std::array kOperations = {
               kPedalDisturbs,
               "U17",
               damperRise},
-    Operation{operation::leverTiming,
-              "lever-timing",
-              none,
-              false,
-              actionOut,
-              {2, 5},
-              0,
-              0,
-              "lever-free",
-              kTimingDisturbs,
-              "",
-              damperStart},
-    Operation{operation::inspect, "inspect", none, false, actionIn, {2, 4}, 0, 0, "", {}, "U1", keyHeight},
+    Operation{
+        operation::leverTiming, none, false, actionOut, {2, 5}, 0, 0, "lever-free", kTimingDisturbs, "", damperStart},
+    Operation{operation::inspect, none, false, actionIn, {2, 4}, 0, 0, "", {}, "U1", keyHeight},
 };
 
 constexpr bool rowsAtTheirPlace() {
@@ -250,9 +160,6 @@ constexpr bool rowsAtTheirPlace() {
     return true;
 }
 static_assert(rowsAtTheirPlace());
-
-constexpr std::array<std::string_view, kAccesses> kAccessKeys = {
-    "keys-off", "one-key", "action-in", "action-tilted", "action-out", "stack-out", "bench", "stack-in"};
 
 } // namespace
 
@@ -276,20 +183,6 @@ std::span<const Operation> operations() {
 
 const Operation& row(OperationId id) {
     return kOperations.at(id.row);
-}
-
-std::string_view key(OperationId id) {
-    return row(id).key;
-}
-
-Outcome<OperationId> findOperation(std::string_view wanted) {
-    for (const Operation& candidate : kOperations)
-        if (candidate.key == wanted) return candidate.id;
-    return refuse(RefusalCode::unknownOperation, std::string{wanted});
-}
-
-std::string_view key(Access access) {
-    return kAccessKeys.at(static_cast<std::size_t>(access));
 }
 
 } // namespace hammerline

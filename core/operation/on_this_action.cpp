@@ -147,7 +147,21 @@ DimensionId servesOf(OperationId id, KeyColour colour, const Piano& piano) {
     return served;
 }
 
+namespace {
+
+std::optional<double> ownMinutes(std::string_view of, const Piano& piano) {
+    const auto own = piano.minutes.find(std::string(of));
+    return own == piano.minutes.end() ? std::nullopt : std::optional(own->second);
+}
+
+} // namespace
+
+double minutesFor(OperationId id, const Piano& piano) {
+    return ownMinutes(key(id), piano).value_or(row(id).minutes[0]);
+}
+
 std::array<double, 2> minutesToReach(Access access, const Piano& piano) {
+    if (const auto own = ownMinutes(key(access), piano)) return {*own, *own};
     // bench-practice 2.7: keys off and on, action out and in (drop action with its lifters), stack out and in.
     switch (access) {
     case Access::keysOff:
@@ -166,10 +180,42 @@ std::array<double, 2> minutesToReach(Access access, const Piano& piano) {
     return {0, 0};
 }
 
+std::optional<Turn> customaryTurn(OperationId id, const Piano& piano) {
+    if (id == operation::letOffTurn || id == operation::dropTurn) return Turn::clockwise;
+    if (id != operation::capstanTurn || piano.capstan == Capstan::rocker) return std::nullopt;
+    switch (kCapstanWords.at(static_cast<std::size_t>(piano.capstan)).positive) {
+    case clockwise:
+        return Turn::clockwise;
+    case anticlockwise:
+        return Turn::anticlockwise;
+    default:
+        return std::nullopt;
+    }
+}
+
+const TurnAttribute* turnAttribute(OperationId id) {
+    static constexpr std::array kTurned = {TurnAttribute{operation::capstanTurn, "capstan-up", &Piano::capstanUp},
+                                           TurnAttribute{operation::letOffTurn, "let-off-in", &Piano::letOffIn},
+                                           TurnAttribute{operation::dropTurn, "drop-in", &Piano::dropIn}};
+    for (const TurnAttribute& each : kTurned)
+        if (each.operation == id) return &each;
+    return nullptr;
+}
+
+std::optional<Turn> turnOf(OperationId id, const Piano& piano) {
+    const TurnAttribute* attribute = turnAttribute(id);
+    const bool turned = attribute && unitOf(id, piano) == AmountUnit::turn;
+    return turned && piano.*attribute->said ? piano.*attribute->said : customaryTurn(id, piano);
+}
+
 Direction directionOf(OperationId id, double amount, const Piano& piano) {
-    const DirectionWords words = id == operation::capstanTurn
-                                     ? kCapstanWords.at(static_cast<std::size_t>(piano.capstan))
-                                     : kDirectionWords.at(id.row);
+    DirectionWords words = kDirectionWords.at(id.row);
+    if (id == operation::capstanTurn) {
+        words = kCapstanWords.at(static_cast<std::size_t>(piano.capstan));
+        if (const auto up = turnOf(id, piano))
+            words = *up == Turn::clockwise ? DirectionWords{clockwise, anticlockwise}
+                                           : DirectionWords{anticlockwise, clockwise};
+    }
     return amount < 0 ? words.negative : words.positive;
 }
 

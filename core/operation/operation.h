@@ -3,24 +3,11 @@
 #pragma once
 
 #include "core/piano/dimension.h"
+#include "core/piano/operation_id.h"
 
 namespace hammerline {
 
-struct OperationId {
-    std::uint8_t row{};
-    friend constexpr auto operator<=>(OperationId, OperationId) = default;
-};
-
-namespace operation {
-inline constexpr OperationId balancePunching{0}, frontPunching{1}, capstanTurn{2}, restRailShim{3}, railClothShim{4},
-    letOffTurn{5}, dropTurn{6}, checkBend{7}, spoonBend{8}, damperWire{9}, bridleBend{10}, balanceRailShim{11},
-    backRailShim{12}, playerScrew{13}, halfBlowRod{14}, pedalRod{15}, leverTiming{16}, inspect{17};
-}
-
 enum class AmountUnit : std::uint8_t { mm, turn, none };
-enum class Access : std::uint8_t { keysOff, oneKey, actionIn, actionTilted, actionOut, stackOut, bench, stackIn };
-inline constexpr std::size_t kAccesses = 8;
-std::string_view key(Access);
 
 /// The direction words of commands.md.
 enum class Direction : std::uint8_t {
@@ -44,7 +31,6 @@ std::string_view key(Direction);
 
 struct Operation {
     OperationId id;
-    std::string_view key;
     AmountUnit unit;
     bool common; // one move for many notes
     Access access;
@@ -59,8 +45,6 @@ struct Operation {
 
 std::span<const Operation> operations();
 const Operation& row(OperationId);
-std::string_view key(OperationId);
-Outcome<OperationId> findOperation(std::string_view key);
 /// Whether this action has the operation at all.
 bool applies(OperationId, const Piano&);
 /// Its access on this piano (capstans with a stack in the way: stackOut, ...).
@@ -76,7 +60,9 @@ DimensionId servesOf(OperationId, KeyColour, const Piano&);
 bool disturbs(OperationId, DimensionId, const Piano&);
 /// The same for work at a note: its own readings, and a sharp's height, which is read over the naturals beside it.
 bool disturbs(OperationId, NoteNumber at, Cell, const Piano&);
-/// Minutes of getting there and back once, practised and beginner (bench-practice 2.7).
+/// Minutes of an operation: what this piano's set-up says, else those of practised hands.
+double minutesFor(OperationId, const Piano&);
+/// Minutes of getting there and back once, practised and beginner (bench-practice 2.7), or what the set-up says.
 std::array<double, 2> minutesToReach(Access, const Piano&);
 
 /// Signed change of a dimension per unit of amount (mm per mm, mm per turn), with a band of one standard deviation.
@@ -105,6 +91,18 @@ std::vector<Response> firstResponses(const Piano&, std::array<double, 2> ratio);
 /// The direction word of a signed amount of an operation on this action. Capstans: the turn, by kind of capstan. A
 /// learned response of opposite sign turns the amount's sign and with it the word.
 Direction directionOf(OperationId, double amount, const Piano&);
+/// The turn of a positive amount (capstan up, let-off and drop screw in): what the set-up says, else what is customary
+/// on this kind of action. None where nothing is turned, or where a rocker's trial has to tell.
+std::optional<Turn> turnOf(OperationId, const Piano&);
+/// The same, whatever the set-up says.
+std::optional<Turn> customaryTurn(OperationId, const Piano&);
+/// The attribute of the set-up that says it, and where the piano keeps it; null where nothing is turned.
+struct TurnAttribute {
+    OperationId operation;
+    std::string_view name;
+    std::optional<Turn> Piano::*said;
+};
+const TurnAttribute* turnAttribute(OperationId);
 /// The other direction of the operation on this action.
 Direction otherWay(OperationId, Direction, const Piano&);
 

@@ -1,92 +1,18 @@
 // The set-up by name and text: what the command line, the window's form and the book exchange. One row an attribute.
+#include "core/piano/attribute_forms.h"
 #include "core/piano/dimension.h"
+#include "core/piano/operation_id.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
-#include <cmath>
 
 namespace hammerline {
 namespace {
 
-Outcome<void> bad(std::string_view name, std::string_view value, std::string_view allowed) {
-    return refuse(RefusalCode::badAttribute, std::string(value), std::string(allowed), {{}, 0, 0, std::string(name)});
-}
-
-std::vector<std::string_view> split(std::string_view text, char at) {
-    std::vector<std::string_view> parts;
-    while (true) {
-        const auto end = text.find(at);
-        parts.push_back(text.substr(0, end));
-        if (end == std::string_view::npos) return parts;
-        text.remove_prefix(end + 1);
-    }
-}
-
-std::string_view withoutBlanks(std::string_view text) {
-    while (!text.empty() && text.front() == ' ')
-        text.remove_prefix(1);
-    while (!text.empty() && text.back() == ' ')
-        text.remove_suffix(1);
-    return text;
-}
-
-std::optional<int> wholeNumber(std::string_view text) {
-    text = withoutBlanks(text);
-    int value = 0;
-    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (fault != std::errc{} || end != text.data() + text.size()) return std::nullopt;
-    return value;
-}
-
-std::optional<double> positiveNumber(std::string_view text) {
-    text = withoutBlanks(text);
-    double value = 0;
-    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (fault != std::errc{} || end != text.data() + text.size() || !std::isfinite(value) || value <= 0)
-        return std::nullopt;
-    return value;
-}
-
-std::optional<NoteRange> noteRange(std::string_view text, const Piano& piano) {
-    const auto parts = split(text, '-');
-    const auto first = wholeNumber(parts.front());
-    const auto last = parts.size() == 2 ? wholeNumber(parts[1]) : first;
-    if (parts.size() > 2 || !first || !last || *first < 1 || *last < *first || *last > piano.notes) return std::nullopt;
-    return NoteRange{*first, *last};
-}
-
-std::string text(NoteRange range) {
-    return fmt::format("{}-{}", range.first, range.last);
-}
-std::string text(double value) {
-    return fmt::format("{}", value);
-}
-
-std::optional<std::vector<int>> notesInOrder(std::string_view value, const Piano& piano) {
-    std::vector<int> notes;
-    for (const auto part : split(value, ',')) {
-        const auto note = wholeNumber(part);
-        if (!note || *note < 1 || *note > piano.notes || (!notes.empty() && *note <= notes.back())) return std::nullopt;
-        notes.push_back(*note);
-    }
-    return notes;
-}
-
-std::string joined(const std::vector<int>& notes) {
-    return fmt::format("{}", fmt::join(notes, ","));
-}
-
-/// Pieces that follow each other without gap from note 1 to the last.
-bool coversAll(const std::vector<NoteRange>& ranges, const Piano& piano) {
-    int next = 1;
-    for (const NoteRange& r : ranges) {
-        if (r.first != next) return false;
-        next = r.last + 1;
-    }
-    return next == piano.notes + 1;
-}
+using attribute::bad;
+using attribute::Form;
+using attribute::split;
 
 // --- rows of fixed choices: the words stand in the order of the enumeration
 struct Choice {
@@ -112,204 +38,59 @@ constexpr std::array kChoices = {
     choice<&Piano::keys>("keys", "loose|hooked"),
 };
 
-// --- rows with a form of their own
-struct FreeForm {
-    std::string_view name, form;
-    Outcome<void> (*set)(Piano&, std::string_view name, std::string_view form, std::string_view value);
-    std::string (*get)(const Piano&);
-};
+// --- families: a prefix, then what is spoken of
+constexpr std::string_view kGaugePrefix = "gauge-", kMinutesPrefix = "minutes-";
+constexpr std::string_view kGauges = "rule|simple|good", kMinutes = "0.1..600";
 
-Outcome<void> setSections(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
-    std::vector<Section> sections;
-    std::vector<NoteRange> ranges;
-    for (auto part : split(value, ',')) {
-        part = withoutBlanks(part);
-        const auto space = part.find(' ');
-        const auto range = noteRange(part.substr(0, space), piano);
-        if (!range)
-            return refuse(RefusalCode::badSections, std::string(value), std::string(form),
-                          {{}, 0, 0, std::string(name)});
-        const auto rest = space == std::string_view::npos ? std::string_view{} : withoutBlanks(part.substr(space));
-        sections.push_back({*range, std::string(rest)});
-        ranges.push_back(*range);
-    }
-    if (!coversAll(ranges, piano))
-        return refuse(RefusalCode::badSections, std::string(value), text({1, piano.notes}),
-                      {{}, 0, 0, std::string(name)});
-    piano.sections = std::move(sections);
-    piano.sectionsEntered = true;
+std::optional<std::string_view> after(std::string_view prefix, std::string_view name) {
+    if (name.substr(0, prefix.size()) != prefix) return std::nullopt;
+    return name.substr(prefix.size());
+}
+
+Outcome<void> setGauge(Piano& piano, std::string_view dimension, std::string_view name, std::string_view value) {
+    const auto id = findDimension(dimension);
+    if (!id) return refuse(RefusalCode::unknownAttribute, std::string(name));
+    const auto words = split(kGauges, '|');
+    if (std::find(words.begin(), words.end(), value) == words.end()) return bad(name, value, kGauges);
+    piano.gauges[std::string(key(*id))] = std::string(value);
     return {};
 }
 
-std::string getSections(const Piano& piano) {
-    std::vector<std::string> parts;
-    for (const Section& s : piano.sections)
-        parts.push_back(s.name.empty() ? text(s.range) : text(s.range) + ' ' + s.name);
-    return fmt::format("{}", fmt::join(parts, ","));
+bool isWork(std::string_view key) {
+    const auto ways = accessKeys();
+    return findOperation(key) || std::find(ways.begin(), ways.end(), key) != ways.end();
 }
 
-Outcome<void> setLastDamper(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
-    const auto note = wholeNumber(value);
-    if (!note || *note < 0 || *note > piano.notes) return bad(name, value, form);
-    piano.lastDamper = *note;
+/// Minutes of an operation at one note (or of a common one in all), or of getting at it and back.
+Outcome<void> setMinutes(Piano& piano, std::string_view of, std::string_view name, std::string_view value) {
+    if (!isWork(of)) return refuse(RefusalCode::unknownAttribute, std::string(name));
+    std::string point(value); // a decimal comma is a point
+    std::replace(point.begin(), point.end(), ',', '.');
+    const auto minutes = attribute::positiveNumber(point);
+    if (!minutes || *minutes < 0.1 || *minutes > 600) return bad(name, value, kMinutes);
+    piano.minutes[std::string(of)] = *minutes;
     return {};
 }
 
-Outcome<void> setRestRail(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
-    std::vector<NoteRange> pieces;
-    for (const auto part : split(value, ',')) {
-        const auto range = noteRange(withoutBlanks(part), piano);
-        if (!range) return bad(name, value, form);
-        pieces.push_back(*range);
-    }
-    if (!coversAll(pieces, piano)) return bad(name, value, form);
-    piano.restRail = pieces;
-    piano.brackets.clear();
-    for (const NoteRange& piece : pieces)
-        piano.brackets.push_back({piece.first, piece.last}); // its two ends
+/// The piano anew from its preset and all that was said of it but this.
+Outcome<void> takeBack(Piano& piano, std::string_view name) {
+    auto fresh = makePiano(piano.action, piano.notes, piano.lowestMidi);
+    if (!fresh) return tl::unexpected(fresh.error());
+    fresh->name = piano.name;
+    for (const auto& [each, value] : attributePairs(piano))
+        if (each != name) (void)setAttribute(*fresh, each, value); // brackets may have gone with their rail
+    piano = std::move(*fresh);
     return {};
 }
 
-std::string getRestRail(const Piano& piano) {
-    std::vector<std::string> parts;
-    for (const NoteRange& piece : piano.restRail)
-        parts.push_back(text(piece));
-    return fmt::format("{}", fmt::join(parts, ","));
+bool known(std::string_view name) {
+    const auto named = [name](const auto& row) { return row.name == name; };
+    if (std::any_of(kChoices.begin(), kChoices.end(), named)) return true;
+    if (std::any_of(attribute::forms().begin(), attribute::forms().end(), named)) return true;
+    if (const auto of = after(kGaugePrefix, name)) return findDimension(*of).has_value();
+    const auto of = after(kMinutesPrefix, name);
+    return of && isWork(*of);
 }
-
-Outcome<void> setBrackets(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
-    const auto groups = split(value, ';');
-    if (groups.size() != piano.restRail.size()) return bad(name, value, form);
-    std::vector<std::vector<int>> brackets;
-    for (std::size_t i = 0; i < groups.size(); ++i) {
-        const auto notes = notesInOrder(groups[i], piano);
-        if (!notes || notes->size() < 2 || !piano.restRail[i].contains(NoteNumber{notes->front()}) ||
-            !piano.restRail[i].contains(NoteNumber{notes->back()}))
-            return bad(name, value, form);
-        brackets.push_back(*notes);
-    }
-    piano.brackets = std::move(brackets);
-    return {};
-}
-
-std::string getBrackets(const Piano& piano) {
-    std::vector<std::string> groups;
-    for (const auto& notes : piano.brackets)
-        groups.push_back(joined(notes));
-    return fmt::format("{}", fmt::join(groups, ";"));
-}
-
-Outcome<void> setBalanceScrews(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
-    const auto notes = notesInOrder(value, piano);
-    if (!notes) return bad(name, value, form);
-    piano.balanceScrews = *notes;
-    return {};
-}
-
-Outcome<void> setArms(Piano& piano, KeyColour colour, std::string_view name, std::string_view form,
-                      std::string_view value) {
-    std::vector<double> mm;
-    for (const auto part : split(value, ',')) {
-        const auto each = positiveNumber(part);
-        if (!each || *each > 600) return bad(name, value, form);
-        mm.push_back(*each);
-    }
-    // The front pin stands behind the front edge; the capstan between balance pin and key end is the rule, not a law.
-    if (mm.size() != 4 || mm[1] > mm[0]) return bad(name, value, form);
-    piano.arms[static_cast<std::size_t>(colour)] = {fromMm(mm[0]), fromMm(mm[1]), fromMm(mm[2]), fromMm(mm[3]), true};
-    return {};
-}
-
-std::string getArms(const Piano& piano, KeyColour colour) {
-    const KeyArms& a = piano.armsOf(colour);
-    return a.measured ? fmt::format("{},{},{},{}", a.F(), a.P(), a.T(), a.C()) : std::string{};
-}
-
-Outcome<void> setRailFactor(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
-    const auto k = positiveNumber(value);
-    if (!k || *k < 0.8 || *k > 2.0) return bad(name, value, form);
-    piano.railFactor = *k;
-    return {};
-}
-
-Outcome<void> setRatio(Piano& piano, KeyColour colour, std::string_view name, std::string_view form,
-                       std::string_view value) {
-    const auto R = positiveNumber(value);
-    if (!R || *R < 3 || *R > 10) return bad(name, value, form);
-    piano.ratio[static_cast<std::size_t>(colour)] = *R;
-    return {};
-}
-
-std::string getRatio(const Piano& piano, KeyColour colour) {
-    const auto& R = piano.ratio[static_cast<std::size_t>(colour)];
-    return R ? text(*R) : std::string{};
-}
-
-Outcome<void> setStock(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
-    std::vector<Length> stock;
-    for (const auto part : split(value, ',')) {
-        const auto thickness = parseQuantity(part, Unit::mm);
-        if (!thickness || thickness->relation != Relation::equal || thickness->count <= 0 ||
-            thickness->count > 5 * kNmPerMm)
-            return bad(name, value, form);
-        stock.push_back(Length{thickness->count});
-    }
-    std::sort(stock.begin(), stock.end());
-    stock.erase(std::unique(stock.begin(), stock.end()), stock.end());
-    piano.stock = std::move(stock);
-    return {};
-}
-
-std::string getStock(const Piano& piano) {
-    std::vector<std::string> parts;
-    for (const Length& each : piano.stock)
-        parts.push_back(exactText(each.nm, Kind::length) + "mm");
-    return fmt::format("{}", fmt::join(parts, ","));
-}
-
-Outcome<void> setReserve(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
-    const auto reserve = parseQuantity(value, Unit::mm);
-    if (!reserve || reserve->relation != Relation::equal || reserve->count < 0 || reserve->count > 60 * kNmPerMm)
-        return bad(name, value, form);
-    piano.capstanReserve = Length{reserve->count};
-    return {};
-}
-
-constexpr auto kNaturalArms = [](Piano& p, std::string_view n, std::string_view f, std::string_view v) {
-    return setArms(p, KeyColour::natural, n, f, v);
-};
-constexpr auto kSharpArms = [](Piano& p, std::string_view n, std::string_view f, std::string_view v) {
-    return setArms(p, KeyColour::sharp, n, f, v);
-};
-constexpr auto kNaturalRatio = [](Piano& p, std::string_view n, std::string_view f, std::string_view v) {
-    return setRatio(p, KeyColour::natural, n, f, v);
-};
-constexpr auto kSharpRatio = [](Piano& p, std::string_view n, std::string_view f, std::string_view v) {
-    return setRatio(p, KeyColour::sharp, n, f, v);
-};
-
-// rest-rail comes before brackets: it makes them anew.
-constexpr std::array kFreeForms = {
-    FreeForm{"sections", "1-26 Bass,27-52,53-88", setSections, getSections},
-    FreeForm{"last-damper", "0..notes", setLastDamper,
-             [](const Piano& p) { return p.lastDamper ? std::to_string(*p.lastDamper) : std::string{}; }},
-    FreeForm{"rest-rail", "1-44,45-88", setRestRail, getRestRail},
-    FreeForm{"brackets", "1,44;45,88", setBrackets, getBrackets},
-    FreeForm{"balance-screws", "1,14,27,40", setBalanceScrews, [](const Piano& p) { return joined(p.balanceScrews); }},
-    FreeForm{"arms-natural", "F,P,T,C", kNaturalArms, [](const Piano& p) { return getArms(p, KeyColour::natural); }},
-    FreeForm{"arms-sharp", "F,P,T,C", kSharpArms, [](const Piano& p) { return getArms(p, KeyColour::sharp); }},
-    FreeForm{"rest-rail-factor", "0.8..2", setRailFactor, [](const Piano& p) { return text(p.railFactor); }},
-    FreeForm{"ratio-natural", "3..10", kNaturalRatio, [](const Piano& p) { return getRatio(p, KeyColour::natural); }},
-    FreeForm{"ratio-sharp", "3..10", kSharpRatio, [](const Piano& p) { return getRatio(p, KeyColour::sharp); }},
-    FreeForm{"stock", "0.003in,0.005in,...", setStock, getStock},
-    FreeForm{"capstan-reserve", "0..60 mm", setReserve,
-             [](const Piano& p) {
-                 return p.capstanReserve ? exactText(p.capstanReserve->nm, Kind::length) + "mm" : std::string{};
-             }},
-};
-
-constexpr std::string_view kGaugePrefix = "gauge-";
-constexpr std::string_view kGauges = "rule|simple|good";
 
 } // namespace
 
@@ -318,15 +99,17 @@ const std::vector<AttributeRow>& attributes() {
         std::vector<AttributeRow> out;
         for (const Choice& c : kChoices)
             out.push_back({c.name, c.words});
-        for (const FreeForm& f : kFreeForms)
+        for (const Form& f : attribute::forms())
             out.push_back({f.name, f.form});
         out.push_back({"gauge-DIMENSION", kGauges});
+        out.push_back({"minutes-OPERATION", kMinutes});
         return out;
     }();
     return rows;
 }
 
 Outcome<void> setAttribute(Piano& piano, std::string_view name, std::string_view value) {
+    if (value.empty() && known(name)) return takeBack(piano, name);
     for (const Choice& c : kChoices) {
         if (c.name != name) continue;
         const auto words = split(c.words, '|');
@@ -335,16 +118,10 @@ Outcome<void> setAttribute(Piano& piano, std::string_view name, std::string_view
         c.set(piano, static_cast<int>(found - words.begin()));
         return {};
     }
-    for (const FreeForm& f : kFreeForms)
+    for (const Form& f : attribute::forms())
         if (f.name == name) return f.set(piano, name, f.form, value);
-    if (name.substr(0, kGaugePrefix.size()) == kGaugePrefix) {
-        const auto id = findDimension(name.substr(kGaugePrefix.size()));
-        if (!id) return refuse(RefusalCode::unknownAttribute, std::string(name));
-        const auto words = split(kGauges, '|');
-        if (std::find(words.begin(), words.end(), value) == words.end()) return bad(name, value, kGauges);
-        piano.gauges[std::string(key(*id))] = std::string(value);
-        return {};
-    }
+    if (const auto of = after(kGaugePrefix, name)) return setGauge(piano, *of, name, value);
+    if (const auto of = after(kMinutesPrefix, name)) return setMinutes(piano, *of, name, value);
     return refuse(RefusalCode::unknownAttribute, std::string(name));
 }
 
@@ -355,10 +132,12 @@ std::vector<std::pair<std::string, std::string>> attributePairs(const Piano& pia
     for (const Choice& c : kChoices)
         if (c.get(piano) != c.get(*preset))
             pairs.emplace_back(c.name, split(c.words, '|')[static_cast<std::size_t>(c.get(piano))]);
-    for (const FreeForm& f : kFreeForms)
+    for (const Form& f : attribute::forms())
         if (const std::string value = f.get(piano); value != f.get(*preset)) pairs.emplace_back(f.name, value);
     for (const auto& [dimension, gauge] : piano.gauges)
         pairs.emplace_back(std::string(kGaugePrefix) + dimension, gauge);
+    for (const auto& [of, minutes] : piano.minutes)
+        pairs.emplace_back(std::string(kMinutesPrefix) + of, fmt::format("{}", minutes));
     return pairs;
 }
 

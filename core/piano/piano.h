@@ -29,6 +29,7 @@ enum class LetOffScrew : std::uint8_t { eyeScrew, frontScrew, none };
 enum class PlayerStack : std::uint8_t { none, above, below };
 enum class PlayerWorks : std::uint8_t { wippen, key, sticker };
 enum class KeysFixing : std::uint8_t { loose, hooked };
+enum class Turn : std::uint8_t { clockwise, anticlockwise };
 
 struct NoteRange {
     int first{};
@@ -82,6 +83,9 @@ struct Piano {
     std::vector<Length> stock;                  // punching thicknesses; the ten customary ones by default
     std::map<std::string, std::string> gauges;  // dimension key -> rule | simple | good
     std::optional<Length> capstanReserve;       // thread left in the wood, when said
+    // The turn, seen as the direction words say, that sends the capstan up and the screws in; empty: as is customary.
+    std::optional<Turn> capstanUp, letOffIn, dropIn;
+    std::map<std::string, double> minutes; // of an operation or of getting at it, by key; only those said
 
     const KeyArms& armsOf(KeyColour c) const { return arms[static_cast<std::size_t>(c)]; }
     bool contains(NoteNumber n) const { return n.value >= 1 && n.value <= notes; }
@@ -132,6 +136,7 @@ struct AttributeRow {
     std::string_view values; // "a|b|c" or a form like "1-88" for documentation
 };
 const std::vector<AttributeRow>& attributes();
+/// An empty value takes back what was said: the attribute is as customary again.
 /// Refuses unknownAttribute, badAttribute (with the allowed values in detail), badSections.
 Outcome<void> setAttribute(Piano&, std::string_view name, std::string_view value);
 /// Every set-up fact that differs from the preset, as name and value; setting them on a makePiano() gives the piano

@@ -25,7 +25,7 @@ double allMinutes(const Bench& bench, CoreWork& work) {
 double minutesOf(const Bench& bench, std::span<const CommonMove> moves) {
     double minutes = 0;
     for (const CommonMove& move : moves) {
-        minutes += row(move.operation).minutes[0];
+        minutes += minutesFor(move.operation, bench.piano());
         minutes += minutesToReach(accessOf(move.operation, bench.piano()), bench.piano())[0];
     }
     return minutes;
@@ -46,7 +46,7 @@ void carryOutWhereCheaper(Bench& bench, CoreWork& work, std::span<const CommonMo
     }
     for (const CommonMove& move : moves) {
         for (const NoteNumber note : move.notes)
-            bench.stand(note).cause = row(move.operation).key;
+            bench.stand(note).cause = key(move.operation);
         bench.common.push_back(move);
     }
 }

@@ -37,7 +37,7 @@ std::vector<CoreMove> movesOf(const Bench& bench, KeyColour colour) {
         if (!applies(row.operation, bench.piano())) continue;
         const Response* response = bench.answers.of(row.operation, colour);
         if (!response || response->effects.front().perUnit == 0) continue;
-        CoreMove move{row.operation, row.own, {}, hammerline::row(row.operation).minutes[0], row.bounds};
+        CoreMove move{row.operation, row.own, {}, minutesFor(row.operation, bench.piano()), row.bounds};
         const double own = response->effects.front().perUnit;
         for (std::size_t i = 0; i < kCoreCount; ++i)
             for (const Effect& effect : response->effects)

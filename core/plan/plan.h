@@ -39,6 +39,7 @@ struct Step {
     std::vector<NoteNumber> notes;
     std::vector<DimensionId> serves;
     Direction direction{};
+    std::optional<bool> positive; // in the sense of the row; empty only in plans kept before they said it
     bool opposite = false; // this piano answers the other way round: the direction has the effect of the other one
     std::optional<double> aim;
     DimensionId aimDimension{};

@@ -6,6 +6,31 @@
 
 namespace hammerline {
 
+namespace {
+
+/// The sense of a step that says none: by the word that was customary when it was written.
+bool positiveByWord(const Step& step, Piano piano) {
+    piano.capstanUp = piano.letOffIn = piano.dropIn = std::nullopt;
+    return directionOf(step.operation, 1, piano) == step.direction;
+}
+
+} // namespace
+
+Outcome<Plan> thaw(const FrozenPlan& frozen, const Piano& piano) {
+    auto plan = readPlan(frozen.content);
+    if (!plan) return plan;
+    plan->uuid = frozen.uuid;
+    for (Step& step : plan->steps) {
+        if (step.direction == Direction::inspect) continue;
+        if (!step.positive) step.positive = positiveByWord(step, piano);
+        step.direction = directionOf(step.operation, *step.positive ? 1 : -1, piano);
+        for (Trial& trial : plan->trials)
+            if (trial.operation == step.operation && !trial.notes.empty() && step.note == trial.notes.front())
+                trial.direction = step.direction;
+    }
+    return plan;
+}
+
 Outcome<Plan> planInForce(const PianoRecord& record, const SpecSheet& sheet, int pass,
                           const std::optional<PlanOptions>& options) {
     if (options) return makePlan(record, sheet, pass, *options);
@@ -13,9 +38,7 @@ Outcome<Plan> planInForce(const PianoRecord& record, const SpecSheet& sheet, int
     for (const FrozenPlan& each : record.plans)
         if (each.pass == pass && (!newest || each.order > newest->order)) newest = &each;
     if (!newest) return makePlan(record, sheet, pass, PlanOptions{});
-    auto plan = readPlan(newest->content);
-    if (plan) plan->uuid = newest->uuid;
-    return plan;
+    return thaw(*newest, record.piano);
 }
 
 FrozenPlan freeze(const Plan& plan, std::string uuid) {

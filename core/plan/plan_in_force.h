@@ -9,6 +9,10 @@ namespace hammerline {
 /// With options: a plan made now. Refuses noSuchPass.
 Outcome<Plan> planInForce(const PianoRecord&, const SpecSheet&, int pass, const std::optional<PlanOptions>&);
 
+/// A frozen plan as it was kept, its directions in the words of the set-up as it is now: a capstan that the plan sends
+/// up goes up, also when the set-up has since learned which way round that is. Refuses badJson.
+Outcome<Plan> thaw(const FrozenPlan&, const Piano&);
+
 /// Freezes a plan under a uuid; one that is frozen already stays as it is.
 FrozenPlan freeze(const Plan&, std::string uuid);
 

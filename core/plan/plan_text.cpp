@@ -117,6 +117,7 @@ Json stepJson(const Step& step) {
             {"notes", notesJson(step.notes)},
             {"serves", serves},
             {"direction", key(step.direction)},
+            {"positive", step.positive ? Json(*step.positive) : Json(nullptr)},
             {"opposite", step.opposite},
             {"aim", orNull(step.aim)},
             {"aim_dimension", key(step.aimDimension)},
@@ -144,6 +145,7 @@ Step stepFrom(Reader& reader, const Json& json) {
     for (const Json& served : json.at("serves"))
         step.serves.push_back(reader.dimension(served));
     step.direction = reader.direction(json.at("direction"));
+    if (json.contains("positive")) step.positive = optionalAt<bool>(json, "positive");
     step.opposite = json.value("opposite", false);
     step.aim = optionalAt<double>(json, "aim");
     step.aimDimension = reader.dimension(json.at("aim_dimension"));

@@ -53,12 +53,13 @@ Step commonStep(const Bench& bench, const CommonMove& move) {
     step.amounts = move.amounts;
     step.unit = AmountUnit::mm;
     step.go = goOf(bench, step);
+    step.positive = *step.amount >= 0;
     step.direction = directionOf(move.operation, *step.amount, bench.piano());
     const Response* response = bench.answers.of(move.operation, bench.colour(move.notes.front()));
     step.opposite = response && response->opposite;
     step.stopIf = row(move.operation).guard;
     step.why = move.why;
-    step.minutes = row(move.operation).minutes[0];
+    step.minutes = minutesFor(move.operation, bench.piano());
     return step;
 }
 
@@ -82,6 +83,7 @@ Step noteStep(const Bench& bench, NoteNumber note, const NoteTask& task, double 
     step.go = goOf(bench, step);
     const Response* response = bench.answers.of(task.operation, bench.colour(note));
     const double perUnit = response && !response->effects.empty() ? response->effects.front().perUnit : 1;
+    step.positive = way * perUnit >= 0;
     step.direction = directionOf(task.operation, way * perUnit, bench.piano());
     step.opposite = response && response->opposite;
     if (looked) step.direction = Direction::inspect;
@@ -94,7 +96,7 @@ Step noteStep(const Bench& bench, NoteNumber note, const NoteTask& task, double 
         step.why = key(judged->verdict);
     else
         step.why = bench.stand(note).asked[task.serves.row] ? "probably-outside" : "follows";
-    step.minutes = row(task.operation).minutes[0];
+    step.minutes = minutesFor(task.operation, bench.piano());
     // A capped amount takes more goes, each with its look (bench-practice 2.7).
     if (const double cap = capOf(task.operation, bench.piano()); step.amount && cap > 0)
         step.minutes *= std::max(1.0, std::ceil(std::abs(*step.amount) / cap - 0.1));
@@ -142,8 +144,7 @@ std::vector<Trial> chooseTrials(const Bench& bench, std::vector<Step>& steps) {
                     nearest = step;
             }
             if (!nearest) continue;
-            const bool up = directionOf(operation.id, 1, bench.piano()) == nearest->direction;
-            nearest->amount = up ? amount : -amount;
+            nearest->amount = *nearest->positive ? amount : -amount;
             nearest->go = nearest->amount;
             nearest->why = "trial";
             trial.notes.push_back(*nearest->note);

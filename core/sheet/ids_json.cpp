@@ -32,7 +32,7 @@ Json dimensionRows() {
 Json operationRows() {
     Json out = Json::array();
     for (const Operation& o : operations())
-        out.push_back({{"id", sheet::text(o.key)}, {"access", sheet::text(key(o.access))}, {"common", o.common}});
+        out.push_back({{"id", sheet::text(key(o.id))}, {"access", sheet::text(key(o.access))}, {"common", o.common}});
     return out;
 }
 

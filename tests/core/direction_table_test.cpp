@@ -32,6 +32,28 @@ TEST_CASE("a capstan goes up anticlockwise seen from above and takes up lost mot
     CHECK(change(upright, operation::capstanTurn, lostMotion) == -1);
 }
 
+TEST_CASE("what the set-up says of a screw goes before what is customary: the turn changes, the effect does not") {
+    Piano upright = pianoOf(ActionKind::upright);
+    upright.capstanUp = Turn::clockwise;
+    CHECK(directionOf(operation::capstanTurn, 0.25, upright) == Direction::clockwise);
+    CHECK(directionOf(operation::capstanTurn, -0.25, upright) == Direction::anticlockwise);
+    CHECK(change(upright, operation::capstanTurn, lostMotion) == -1);
+    // In and out are along the thread: the word stays, only the turn behind it changes.
+    CHECK(turnOf(operation::letOffTurn, upright) == Turn::clockwise);
+    upright.letOffIn = Turn::anticlockwise;
+    CHECK(directionOf(operation::letOffTurn, 0.125, upright) == Direction::in);
+    CHECK(turnOf(operation::letOffTurn, upright) == Turn::anticlockwise);
+    // A rocker's lifting screw is found by the trial until somebody says which it is; a faced capstan is not turned.
+    upright.capstanUp.reset();
+    upright.capstan = Capstan::rocker;
+    CHECK_FALSE(turnOf(operation::capstanTurn, upright));
+    upright.capstanUp = Turn::anticlockwise;
+    CHECK(directionOf(operation::capstanTurn, 0.25, upright) == Direction::anticlockwise);
+    upright.capstan = Capstan::fixed;
+    CHECK_FALSE(turnOf(operation::capstanTurn, upright));
+    CHECK(directionOf(operation::capstanTurn, 1, upright) == Direction::add);
+}
+
 TEST_CASE("a drop button takes up lost motion clockwise") {
     const Piano drop = pianoOf(ActionKind::drop);
     REQUIRE(drop.capstan == Capstan::dropButton);

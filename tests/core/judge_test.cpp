@@ -199,10 +199,10 @@ TEST_CASE("a note within its zone that stands off its neighbours is flagged apar
     Pass pass;
     for (int n = 27; n <= 52; ++n)
         put(pass, n, dimension::letOff, n == 38 ? 3.6 : 2.6);
-    const Judged& odd = *reviewed(upright(), pass).at({{38}, dimension::letOff});
+    const Review even = reviewed(upright(), pass);
+    const Judged& odd = *even.at({{38}, dimension::letOff});
     CHECK(odd.verdict == Verdict::within);
     CHECK(odd.uneven);
-    const Review even = reviewed(upright(), pass);
     CHECK_FALSE(even.at({{33}, dimension::letOff})->uneven);
 }
 

@@ -11,9 +11,9 @@ using namespace hammerline;
 TEST_CASE("every operation is found by its key and no two share one") {
     std::set<std::string_view> keys;
     for (const Operation& operation : operations()) {
-        CHECK(keys.insert(operation.key).second);
-        REQUIRE(findOperation(operation.key).has_value());
-        CHECK(*findOperation(operation.key) == operation.id);
+        CHECK(keys.insert(key(operation.id)).second);
+        REQUIRE(findOperation(key(operation.id)).has_value());
+        CHECK(*findOperation(key(operation.id)) == operation.id);
     }
     const auto refused = findOperation("let-off");
     REQUIRE_FALSE(refused.has_value());
@@ -42,7 +42,7 @@ TEST_CASE("every operation that an action has stands in its order of work") {
         const auto size = sortedWork(kind).size();
         for (const Operation& operation : operations())
             if (applies(operation.id, piano)) {
-                INFO(operation.key << " " << key(kind));
+                INFO(key(operation.id) << " " << key(kind));
                 CHECK(placeInWork(operation.id, kind) < size);
             }
     }

@@ -80,7 +80,11 @@ TEST_CASE("attributes by name: set, refused, and back unchanged") {
                                                           {"ratio-natural", "5"},
                                                           {"stock", "0.003in,0.1mm"},
                                                           {"gauge-let-off", "good"},
-                                                          {"capstan-reserve", "14"}})
+                                                          {"capstan-reserve", "14"},
+                                                          {"capstan-up", "clockwise"},
+                                                          {"let-off-in", "anticlockwise"},
+                                                          {"minutes-let-off-turn", "0,7"},
+                                                          {"minutes-stack-out", "95"}})
         REQUIRE(setAttribute(p, name, value));
     CHECK(p.brackets.size() == 2);
     CHECK(p.stock.front().nm == 76'200);
@@ -89,6 +93,22 @@ TEST_CASE("attributes by name: set, refused, and back unchanged") {
         REQUIRE(setAttribute(again, name, value));
     CHECK(again == p);
 
+    // Nothing said takes back what was said, and only that.
+    for (const auto& [name, value] : attributePairs(p)) {
+        Piano without = p;
+        REQUIRE(setAttribute(without, name, ""));
+        const auto left = attributePairs(without);
+        if (name != "brackets") // those of two pieces are not those of one
+            CHECK(std::none_of(left.begin(), left.end(), [&](const auto& each) { return each.first == name; }));
+        if (name != "brackets" && name != "rest-rail") CHECK(left.size() + 1 == attributePairs(p).size());
+        CHECK(without.name == p.name);
+    }
+    CHECK(setAttribute(p, "rope", "").error().code == RefusalCode::unknownAttribute);
+
+    CHECK(setAttribute(p, "minutes-polish", "3").error().code == RefusalCode::unknownAttribute);
+    CHECK(setAttribute(p, "minutes-let-off-turn", "0").error().code == RefusalCode::badAttribute);
+    CHECK(setAttribute(p, "minutes-let-off-turn", "601").error().code == RefusalCode::badAttribute);
+    CHECK(setAttribute(p, "capstan-up", "left").error().code == RefusalCode::badAttribute);
     CHECK(setAttribute(p, "capstan", "rope").error().code == RefusalCode::badAttribute);
     CHECK(setAttribute(p, "colour", "brown").error().code == RefusalCode::unknownAttribute);
     CHECK(setAttribute(p, "sections", "1-26,28-88").error().code == RefusalCode::badSections);

@@ -31,10 +31,7 @@ using namespace hammerline;
 class BenchTest : public QObject, protected WindowBench {
     Q_OBJECT
 private Q_SLOTS:
-    void init() {
-        dress(Theme::light, 100);
-        open();
-    }
+    void init() { open(); }
     void cleanup() { close(); }
 
     // --- entry at the bench

@@ -11,7 +11,6 @@ class KeepingTest : public QObject, protected WindowBench {
     Q_OBJECT
 private Q_SLOTS:
     void init() {
-        dress(Theme::light, 100);
         open();
         QVERIFY(m_bench->enter({{1}, dimension::letOff}, reading("3")).has_value());
         QVERIFY(QFile::copy(path(), other()));

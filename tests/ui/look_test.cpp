@@ -236,7 +236,7 @@ private Q_SLOTS:
     /// Never colour alone: the triangles stand on their base above and on their tip below, as many as the ramp's step.
     void sideAndStrengthAreMarksToo() {
         for (const Theme theme : kThemes) {
-            dress(theme, 100);
+            m_theme = theme;
             open();
             // zone 2.4 to 4.0 or wider at every note of the upright sheet: far above, far below
             QVERIFY(m_bench->enter({{20}, dimension::letOff}, reading("9.0")).has_value());

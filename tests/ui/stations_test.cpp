@@ -1,5 +1,8 @@
 // Piano, Review, Adjust and Passes under a person's hands: what is chosen, changed and ticked there stands in the book.
+#include "core/operation/operation.h"
 #include "ui/stations/spec_panel.h"
+#include "ui/widgets/key_drawing.h"
+#include "ui/widgets/keyboard_strip.h"
 #include "ui/words/words.h"
 
 #include <QAbstractItemModelTester>
@@ -13,10 +16,7 @@ using namespace hammerline;
 class StationsTest : public QObject, protected WindowBench {
     Q_OBJECT
 private Q_SLOTS:
-    void init() {
-        dress(Theme::light, 100);
-        open();
-    }
+    void init() { open(); }
     void cleanup() { close(); }
 
     // --- Review
@@ -175,6 +175,95 @@ private Q_SLOTS:
         QCOMPARE(last->text(), QStringLiteral("60"));
         QVERIFY(m_bench->undo().has_value());
         QVERIFY(m_bench->piano()->lastDamper != std::optional(60));
+    }
+
+    void minutesAndTurnsOfTheWorkAreThisPianos() {
+        QVERIFY(m_window->showStation(QStringLiteral("piano")));
+        RowTable* work = table(QStringLiteral("Work"));
+        QVERIFY(work);
+        const QAbstractItemModelTester tester(work->model(), QAbstractItemModelTester::FailureReportingMode::Fatal);
+        const auto letOff = [](const ListRow& row) {
+            return row.cells.front().text == words::partName(operation::letOffTurn);
+        };
+        QVERIFY(choose(*work, letOff));
+        QCOMPARE(minutesFor(operation::letOffTurn, *m_bench->piano()), 0.5); // bench-practice 2.7
+        m_dialogs->typed = QStringLiteral("0,8");
+        QTest::keyClick(work, Qt::Key_Return);
+        QCOMPARE(minutesFor(operation::letOffTurn, *m_bench->piano()), 0.8);
+        m_dialogs->typed = QStringLiteral("soon"); // refused, and nothing changes
+        QTest::keyClick(work, Qt::Key_Return);
+        QCOMPARE(minutesFor(operation::letOffTurn, *m_bench->piano()), 0.8);
+
+        QTest::keyClick(work, Qt::Key_T);
+        QCOMPARE(turnOf(operation::letOffTurn, *m_bench->piano()), std::optional(Turn::anticlockwise));
+        Workbench other; // it stands in the book
+        QVERIFY(other.openBook(path()).has_value());
+        QCOMPARE(other.piano()->letOffIn, std::optional(Turn::anticlockwise));
+        QTest::keyClick(work, Qt::Key_T); // the usual way is nothing said
+        QVERIFY(!m_bench->piano()->letOffIn);
+        QTest::keyClick(work, Qt::Key_T);
+        QTest::keyClick(work, Qt::Key_Delete);
+        QVERIFY(!m_bench->piano()->letOffIn);
+        QVERIFY(m_bench->piano()->minutes.empty());
+
+        QVERIFY(choose(
+            *work, [](const ListRow& row) { return row.cells.front().text == words::accessName(Access::keysOff); }));
+        m_dialogs->typed = QStringLiteral("25");
+        QTest::keyClick(work, Qt::Key_Return);
+        QCOMPARE(minutesToReach(Access::keysOff, *m_bench->piano())[0], 25.0);
+    }
+
+    void anEmptiedFieldIsAsIsCustomaryAgain() {
+        QVERIFY(m_window->showStation(QStringLiteral("piano")));
+        QLineEdit* arms = field(words::attributeName("arms-natural"));
+        QVERIFY(arms);
+        const auto type = [&](const QString& text) {
+            arms->setFocus();
+            arms->selectAll();
+            QTest::keyClick(arms, Qt::Key_Delete);
+            QTest::keyClicks(arms, text);
+            QTest::keyClick(arms, Qt::Key_Return);
+        };
+        type(QStringLiteral("240,220,150,130"));
+        QVERIFY(m_bench->piano()->armsOf(KeyColour::natural).measured);
+        const auto* drawing = m_window->station()->findChild<KeyDrawing*>();
+        QVERIFY(drawing && drawing->accessibleDescription().contains(QStringLiteral("240")));
+        type({});
+        QVERIFY(!m_bench->piano()->armsOf(KeyColour::natural).measured);
+        QVERIFY(!drawing->accessibleDescription().contains(QStringLiteral("240")));
+    }
+
+    void breaksAndTheLastDamperAreMovedOnTheStrip() {
+        QVERIFY(m_window->showStation(QStringLiteral("piano")));
+        auto* strip = m_window->findChild<KeyboardStrip*>();
+        strip->setFocus();
+        const auto ends = [this] {
+            std::vector<int> last;
+            for (const Section& section : sectionsOf(*m_bench->piano()))
+                last.push_back(section.range.last);
+            return last;
+        };
+        QCOMPARE(ends(), (std::vector{26, 52, 70, 88}));
+        QTest::keyClick(strip, Qt::Key_Right, Qt::ShiftModifier);
+        QCOMPARE(ends(), (std::vector{27, 52, 70, 88}));
+        QTest::keyClick(strip, Qt::Key_B);
+        QTest::keyClick(strip, Qt::Key_Left, Qt::ShiftModifier);
+        QCOMPARE(ends(), (std::vector{27, 51, 70, 88}));
+        // by the mouse: the first break from behind note 27 to behind note 30
+        const auto behind = [strip](int note) {
+            return QPoint((strip->axis().right({note}) + strip->axis().left({note + 1})) / 2,
+                          strip->keysRect().center().y());
+        };
+        QTest::mousePress(strip, Qt::LeftButton, {}, behind(27));
+        QTest::mouseMove(strip, behind(30));
+        QTest::mouseRelease(strip, Qt::LeftButton, {}, behind(30));
+        QCOMPARE(ends(), (std::vector{30, 51, 70, 88}));
+        for (int i = 0; i < 3; ++i)
+            QTest::keyClick(strip, Qt::Key_B); // past the other two to the last damper
+        QTest::keyClick(strip, Qt::Key_Left, Qt::ShiftModifier);
+        QCOMPARE(m_bench->piano()->lastDamper, std::optional(87));
+        QVERIFY(m_bench->undo().has_value());
+        QVERIFY(!m_bench->piano()->lastDamper);
     }
 
     void aZoneIsChangedWithItsReason() {

@@ -1,15 +1,14 @@
 // The Survey station under a person's hands: a whole upright looked at by keyboard only, and what the window then says
 // of it.
 #include "core/survey/job.h"
-#include "ui/main_window.h"
 #include "ui/stations/survey_form.h"
 #include "ui/stations/survey_job.h"
 #include "ui/stations/survey_letters.h"
 #include "ui/stations/survey_orders.h"
+#include "ui/stations/survey_pages.h"
 #include "ui/stations/survey_station.h"
 #include "ui/stations/survey_symptoms.h"
 #include "ui/stations/survey_view.h"
-#include "ui/widgets/dialogs.h"
 #include "ui/widgets/keyboard_strip.h"
 
 #include <QAbstractItemModelTester>
@@ -17,64 +16,24 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QTemporaryDir>
 #include <QTest>
+
+#include "window_bench.h"
 
 using namespace hammerline;
 
-namespace {
-
-/// Answers every question from a list, so that no test waits for a person.
-class Answering : public Dialogs {
-public:
-    int choose(QWidget*, const QString& title, const QString& text, const QStringList&, const QString&) override {
-        asked << title + QStringLiteral(": ") + text;
-        return chosen;
-    }
-    std::optional<QString> ask(QWidget*, const QString& title, const QString& label, const QString& initial) override {
-        asked << title + QStringLiteral(": ") + label;
-        offered << initial;
-        if (answers.isEmpty()) return std::nullopt;
-        return answers.takeFirst();
-    }
-    void say(QWidget*, const QString&, const QString& text) override { said << text; }
-    bool run(QDialog&) override { return true; }
-    QStringList asked, offered, said, answers;
-    int chosen = 0;
-};
-
-} // namespace
-
-class SurveyTest : public QObject {
+class SurveyTest : public QObject, protected WindowBench {
     Q_OBJECT
 private Q_SLOTS:
     void init() {
-        m_folder = std::make_unique<QTemporaryDir>();
-        dress(Theme::light, 100);
-        m_bench = std::make_unique<Workbench>();
-        QVERIFY(m_bench->createBook(m_folder->filePath(QStringLiteral("t.hammerline"))).has_value());
-        auto piano = makePiano(ActionKind::upright);
-        QVERIFY(piano.has_value());
-        piano->name = "Test upright";
-        for (const auto& [name, value] : {std::pair{"butt", "brass-rail"}, {"last-damper", "66"}})
-            QVERIFY(setAttribute(*piano, name, value).has_value());
-        QVERIFY(m_bench->addPiano(*piano, "old-upright").has_value());
-        m_settings = std::make_unique<Settings>(m_folder->filePath(QStringLiteral("t.ini")));
-        m_window = std::make_unique<MainWindow>(*m_bench, *m_settings);
+        open("old-upright", {{"butt", "brass-rail"}, {"last-damper", "66"}});
         m_window->resize(1280, 800);
         QVERIFY(m_window->showStation(QStringLiteral("survey")));
-        m_window->show();
         m_window->activateWindow();
         QVERIFY(QTest::qWaitForWindowActive(m_window.get()));
-        auto answering = std::make_unique<Answering>();
-        m_dialogs = answering.get();
-        Dialogs::replace(std::move(answering));
+        m_dialogs->choice = 0; // whatever is asked first is in order
     }
-    void cleanup() {
-        Dialogs::replace(nullptr);
-        m_window.reset();
-        m_bench.reset();
-    }
+    void cleanup() { close(); }
 
     /// Scenario S4 and S6 by hand: every part of the action, most of it sound by one key a row.
     void aWholeUprightIsEnteredByKeyboardOnly() {
@@ -221,30 +180,30 @@ private Q_SLOTS:
             goTo("wippen-heel-cloth", n);
             QTest::keyClick(&view(), faultKey("wippen-heel-cloth", "moth"));
         }
-        for (int i = 0; i < 4 && !station().orders().hasFocus(); ++i)
+        for (int i = 0; i < 4 && !station().pages().orders().hasFocus(); ++i)
             QTest::keyClick(m_window.get(), Qt::Key_F6); // table, form, order, strip
-        QVERIFY(station().orders().hasFocus());
-        QCOMPARE(station().orders().lines().front().needed, 88); // 9 of 88 are more than a tenth
-        QTest::keyClick(&station().orders(), Qt::Key_Space);
-        QCOMPARE(station().orders().lines().front().needed, 9);
-        QTest::keyClick(&station().orders(), Qt::Key_Space);
-        QCOMPARE(station().orders().lines().front().needed, 88);
-        QTest::keyClick(&station().orders(), Qt::Key_H);
+        QVERIFY(station().pages().orders().hasFocus());
+        QCOMPARE(station().pages().orders().lines().front().needed, 88); // 9 of 88 are more than a tenth
+        QTest::keyClick(&station().pages().orders(), Qt::Key_Space);
+        QCOMPARE(station().pages().orders().lines().front().needed, 9);
+        QTest::keyClick(&station().pages().orders(), Qt::Key_Space);
+        QCOMPARE(station().pages().orders().lines().front().needed, 88);
+        QTest::keyClick(&station().pages().orders(), Qt::Key_H);
         QVERIFY(jobTerms(m_bench->record()->preferences).inHand.contains("wippen-heel-cloth"));
         m_dialogs->answers << QStringLiteral("10 %");
-        QTest::keyClick(&station().orders(), Qt::Key_Return);
-        QCOMPARE(station().orders().lines().front().quantity, 97); // 88 and a tenth, rounded up
+        QTest::keyClick(&station().pages().orders(), Qt::Key_Return);
+        QCOMPARE(station().pages().orders().lines().front().quantity, 97); // 88 and a tenth, rounded up
         m_dialogs->answers << QStringLiteral("plenty");
-        QTest::keyClick(&station().orders(), Qt::Key_Return);
-        QCOMPARE(station().orders().lines().front().quantity, 97);
+        QTest::keyClick(&station().pages().orders(), Qt::Key_Return);
+        QCOMPARE(station().pages().orders().lines().front().quantity, 97);
     }
 
     void theWholeJobHasItsOrderAndItsHours() {
         goTo("jack-spring", 6);
         QTest::keyClick(&view(), faultKey("jack-spring", "broken"));
         QTest::keyClick(&view(), Qt::Key_PageDown, Qt::ControlModifier);
-        QCOMPARE(station().page(), SurveyStation::Page::job);
-        SurveyJob& job = station().job();
+        QCOMPARE(station().pages().page(), SurveyPages::Page::job);
+        SurveyJob& job = station().pages().job();
         QVERIFY(job.hasFocus());
         const auto found = job.findItems(QStringLiteral("Jack spring"), Qt::MatchExactly | Qt::MatchRecursive, 0);
         QCOMPARE(found.size(), 1);
@@ -263,12 +222,12 @@ private Q_SLOTS:
         goTo("jack-spring", 24);
         QTest::keyClick(&view(), faultKey("jack-spring", "weak"));
         QTest::keyClick(&view(), Qt::Key_PageUp, Qt::ControlModifier); // the last page
-        QCOMPARE(station().page(), SurveyStation::Page::symptoms);
+        QCOMPARE(station().pages().page(), SurveyPages::Page::symptoms);
         QTest::keyClicks(QApplication::focusWidget(), QStringLiteral("20-30"));
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
         QCOMPARE(m_bench->record()->symptoms.size(), std::size_t{1});
-        QVERIFY2(station().symptoms().answers().contains(QStringLiteral("jack spring")),
-                 qPrintable(station().symptoms().answers()));
+        QVERIFY2(station().pages().symptoms().answers().contains(QStringLiteral("jack spring")),
+                 qPrintable(station().pages().symptoms().answers()));
         QTest::keyClicks(QApplication::focusWidget(), QStringLiteral("200"));
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
         QCOMPARE(m_bench->record()->symptoms.size(), std::size_t{1});
@@ -279,10 +238,9 @@ private Q_SLOTS:
         m_dialogs->answers << QStringLiteral("1-20, 22, 21, 23-31, 31, 33-88");
         for (QPushButton* button : station().tools()->findChildren<QPushButton*>())
             if (button->text().contains(QStringLiteral("umbers"))) button->click();
-        QCOMPARE(m_dialogs->said.size(), 1);
-        QVERIFY2(m_dialogs->said.front().contains(QStringLiteral("missing: 32")), qPrintable(m_dialogs->said.front()));
-        QVERIFY(m_dialogs->said.front().contains(QStringLiteral("there twice: 31")));
-        QVERIFY(m_dialogs->said.front().contains(QStringLiteral("out of sequence: 2")));
+        QVERIFY2(m_dialogs->said.contains(QStringLiteral("missing: 32")), qPrintable(m_dialogs->said));
+        QVERIFY(m_dialogs->said.contains(QStringLiteral("there twice: 31")));
+        QVERIFY(m_dialogs->said.contains(QStringLiteral("out of sequence: 2")));
     }
 
     void whatIsAskedBeforeAPlanIsAnsweredInAdjustByKeyboard() {
@@ -293,19 +251,19 @@ private Q_SLOTS:
         reading.typed = "6";
         QVERIFY(m_bench->enter({{40}, dimension::letOff}, reading).has_value());
         QVERIFY(m_window->showStation(QStringLiteral("adjust")));
-        const auto open = [&] { return askBeforePlan(m_bench->record()->findings, *m_bench->piano()).size(); };
-        const auto before = open();
+        const auto stillOpen = [&] { return askBeforePlan(m_bench->record()->findings, *m_bench->piano()).size(); };
+        const auto before = stillOpen();
         QVERIFY(before > 5);
         m_dialogs->answers << QStringLiteral("1-3, 27-29, 53-55, 71, 72") << QStringLiteral("73");
         QTest::keyClick(m_window.get(), Qt::Key_A);
-        QCOMPARE(open(), before - 1);
+        QCOMPARE(stillOpen(), before - 1);
         QCOMPARE(stateAt("let-off-screw", {73}, m_bench->record()->findings), FindingState::toDo);
         QCOMPARE(stateAt("let-off-screw", {72}, m_bench->record()->findings), FindingState::sound);
         QCOMPARE(stateAt("let-off-screw", {74}, m_bench->record()->findings), FindingState::notLookedAt);
-        for (auto left = open(); left > 0; left = open()) {
+        for (auto left = stillOpen(); left > 0; left = stillOpen()) {
             m_dialogs->answers = {QStringLiteral("1, 27, 53, 71"), QString()}; // capstans tried at single notes
             QTest::keyClick(m_window.get(), Qt::Key_A);
-            QVERIFY2(open() == left - 1, qPrintable(m_dialogs->asked.back()));
+            QVERIFY2(stillOpen() == left - 1, qPrintable(m_dialogs->asked.back()));
         }
         QCOMPARE(stateAt("capstan", {2}, m_bench->record()->findings), FindingState::notLookedAt);
     }
@@ -332,12 +290,6 @@ private:
             all += label->text();
         return all;
     }
-
-    std::unique_ptr<QTemporaryDir> m_folder;
-    std::unique_ptr<Workbench> m_bench;
-    std::unique_ptr<Settings> m_settings;
-    std::unique_ptr<MainWindow> m_window;
-    Answering* m_dialogs = nullptr;
 };
 
 QTEST_MAIN(SurveyTest)

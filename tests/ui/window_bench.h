@@ -33,10 +33,15 @@ public:
         return choice;
     }
     int patience() const override { return waits; }
-    std::optional<QString> ask(QWidget*, const QString&, const QString&, const QString&) override { return typed; }
+    /// What was laid ready, one answer a question, then always `typed`.
+    std::optional<QString> ask(QWidget*, const QString& title, const QString& label, const QString&) override {
+        asked << title + QStringLiteral(": ") + label;
+        return answers.isEmpty() ? typed : std::optional(answers.takeFirst());
+    }
 
     std::function<void(QDialog&)> onRun;
     QString said, file;
+    QStringList asked, answers;
     std::optional<QString> typed;
     int choice = -1, ran = 0;
     int waits = 60'000; // long work keeps quiet
@@ -47,16 +52,19 @@ constexpr std::int64_t kTenth = kNmPerMm / 10;
 
 class WindowBench {
 protected:
+    using Attributes = std::vector<std::pair<const char*, const char*>>;
+
     /// A new book with one upright of 88 notes, and the window on it at Measure.
-    void open(const char* sheet = "upright") {
+    void open(const char* sheet = "upright", const Attributes& attributes = {}) {
         close();
+        dress(m_theme, 100);
         m_folder = std::make_unique<QTemporaryDir>();
         auto answering = std::make_unique<Answering>();
         m_dialogs = answering.get();
         Dialogs::replace(std::move(answering));
         m_bench = std::make_unique<Workbench>();
         QVERIFY(m_bench->createBook(path()).has_value());
-        addPiano(ActionKind::upright, 88, "Test upright", sheet);
+        addPiano(ActionKind::upright, 88, "Test upright", sheet, attributes);
         openWindow();
         m_bench->setCell({{1}, dimension::letOff});
     }
@@ -73,10 +81,13 @@ protected:
         m_window->show();
         grid().setFocus();
     }
-    void addPiano(ActionKind kind, int notes, const char* name, const char* sheet = nullptr) {
+    void addPiano(ActionKind kind, int notes, const char* name, const char* sheet = nullptr,
+                  const Attributes& attributes = {}) {
         auto piano = makePiano(kind, notes);
         QVERIFY(piano.has_value());
         piano->name = name;
+        for (const auto& [attribute, value] : attributes)
+            QVERIFY(setAttribute(*piano, attribute, value).has_value());
         const char* usual = kind == ActionKind::grand ? "grand" : "upright";
         QVERIFY(m_bench->addPiano(*piano, sheet ? sheet : usual).has_value());
     }
@@ -126,6 +137,7 @@ protected:
     std::unique_ptr<Settings> m_settings;
     std::unique_ptr<MainWindow> m_window;
     Answering* m_dialogs = nullptr;
+    Theme m_theme = Theme::light;
 };
 
 } // namespace hammerline

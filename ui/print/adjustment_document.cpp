@@ -46,10 +46,9 @@ Paragraph whatATurnDoes(const AdjustmentWork& work, const Piano& piano) {
             text.push_back(run);
         }
     if (work.cap > 0 && unitOf(work.operation, piano) == AmountUnit::turn)
-        text.push_back(
-            {QLatin1Char(' ') +
-                 onPaper(QT_TRANSLATE_NOOP("paper", "Not more than %1 turn a go, then look.")).arg(turnText(work.cap)),
-             false});
+        text.push_back({QLatin1Char(' ') + onPaper(QT_TRANSLATE_NOOP("paper", "Not more than %1 turn a go, then look."))
+                                               .arg(words::turnText(work.cap)),
+                        false});
     if (const QString stop = words::stopSentence(work.guard); !stop.isEmpty())
         text.push_back({QLatin1Char(' ') + stop, false});
     return text;
@@ -192,12 +191,15 @@ private:
         add(headingBlock(
             {}, onPaper(QT_TRANSLATE_NOOP("paper", "Then read, and nothing else")),
             QCoreApplication::translate("paper", "%n reading(s)", nullptr, static_cast<int>(m_plan.readNext.size()))));
+        // one paragraph: a line a dimension goes over the page for a word or two
+        Paragraph text;
         for (auto& [dimension, list] : notes) {
             std::ranges::sort(list);
-            add(paragraphBlock({{words::name(dimension) + QStringLiteral(": "), true},
-                                {QString::fromStdString(writeNotes(list)), false}},
-                               9.5, m_source.width()));
+            if (!text.empty()) text.push_back({QStringLiteral("   "), false});
+            text.push_back({words::name(dimension) + QStringLiteral(": "), true});
+            text.push_back({QString::fromStdString(writeNotes(list)), false});
         }
+        add(paragraphBlock(text, 9.5, m_source.width()));
     }
 
     Paragraph leftOut() const {

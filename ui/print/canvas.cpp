@@ -178,41 +178,41 @@ QPainterPath straightHead(double tip, double r) {
 
 } // namespace
 
-void Canvas::turn(double cx, double cy, Turn turn, double radius) {
-    if (turn == Turn::none) return;
+void Canvas::turn(double cx, double cy, words::Sign turn, double radius) {
+    if (turn == words::Sign::none) return;
     const double r = radius * kUnits;
     m_painter.save();
     m_painter.translate(cx * kUnits, cy * kUnits);
     m_painter.setPen(QPen(Qt::black, r * 0.26, Qt::SolidLine, Qt::FlatCap));
     m_painter.setBrush(Qt::NoBrush);
     switch (turn) {
-    case Turn::clockwise:
+    case words::Sign::clockwise:
         m_painter.scale(-1, 1);
         [[fallthrough]];
-    case Turn::anticlockwise:
+    case words::Sign::anticlockwise:
         m_painter.drawPath(roundArrow(r));
         m_painter.fillPath(roundHead(r), Qt::black);
         break;
-    case Turn::add:
+    case words::Sign::add:
         m_painter.drawLine(QLineF(0, -r * 0.9, 0, r * 0.9));
         [[fallthrough]];
-    case Turn::remove:
+    case words::Sign::remove:
         m_painter.drawLine(QLineF(-r * 0.9, 0, r * 0.9, 0));
         break;
-    case Turn::toward: // to the bar
+    case words::Sign::toward: // to the bar
         m_painter.drawLine(QLineF(-r, 0, r * 0.4, 0));
         m_painter.drawLine(QLineF(r, -r * 0.8, r, r * 0.8));
         m_painter.fillPath(straightHead(r * 0.85, r), Qt::black);
         break;
-    case Turn::away: // from the bar
+    case words::Sign::away: // from the bar
         m_painter.drawLine(QLineF(-r * 0.4, 0, r, 0));
         m_painter.drawLine(QLineF(r, -r * 0.8, r, r * 0.8));
         m_painter.fillPath(straightHead(-r, r), Qt::black);
         break;
-    case Turn::look:
+    case words::Sign::look:
         m_painter.drawEllipse(QPointF(0, 0), r * 0.6, r * 0.6);
         break;
-    case Turn::none:
+    case words::Sign::none:
         break;
     }
     m_painter.restore();

@@ -2,6 +2,8 @@
 // one painter unit is 1/100 mm and text is set in those units, unhinted, so that nothing depends on the device.
 #pragma once
 
+#include "ui/words/sign.h"
+
 #include <QPainter>
 #include <QRectF>
 #include <QString>
@@ -23,7 +25,6 @@ struct Run {
 };
 using Paragraph = std::vector<Run>;
 
-enum class Turn { none, anticlockwise, clockwise, add, remove, toward, away, look };
 enum class Align { left, right, centre };
 
 // Measures, mm. They need no painter.
@@ -58,7 +59,7 @@ public:
     /// Up (high) or down (low), pointing; its base mm.
     void triangle(double x, double y, bool up, double base = 2.0);
     /// The way of the work as a sign, centred in a circle of that radius.
-    void turn(double cx, double cy, Turn, double radius = 1.7);
+    void turn(double cx, double cy, words::Sign, double radius = 1.7);
 
 private:
     QPainter& m_painter;

@@ -106,4 +106,23 @@ QString sectionText(std::size_t index, const Piano& piano) {
         .arg(section.range.last);
 }
 
+Document partsSheet(const Source& source, const QString& title, const QString& about) {
+    Document document = emptyDocument(source, title, {});
+    document.subtitle = {{QString::fromStdString(source.piano().name), true}};
+    if (!about.isEmpty()) document.subtitle.push_back({QStringLiteral("  \u00B7  ") + about, false});
+    document.specLine.clear();
+    const QString foot = onPaper(QT_TRANSLATE_NOOP("paper", "Note 1 is the bass end."));
+    document.foot = {4, [foot](Canvas& c, const QRectF& r) { c.textWithin(r.x(), r.y() + 3, r.width(), foot, {8.5}); },
+                     false};
+    return document;
+}
+
+Table plainTable() {
+    Table table;
+    table.columns = 1;
+    table.headHeight = 0;
+    table.again = gap(0);
+    return table;
+}
+
 } // namespace hammerline::print

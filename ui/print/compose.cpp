@@ -161,7 +161,8 @@ private:
     }
 
     void groupHead(const QString& group, bool continued, const QRectF& r) {
-        const QString text = continued ? onPaper(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(group) : group;
+        QString text = continued ? onPaper(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(group) : group;
+        if (textWidth(text, {9, true}) > r.width()) text = group; // a narrow column
         m_pages.back().marks.emplace_back([text, r](Canvas& c) {
             c.textWithin(r.x(), r.bottom() - 1.5, r.width(), text, {9, true});
             c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.45);

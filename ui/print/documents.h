@@ -20,6 +20,10 @@ struct Source {
 
 /// Title, piano and date, zones and foot as every sheet has them.
 Document emptyDocument(const Source&, const QString& title, const QString& about);
+/// A sheet that speaks of parts, not of readings.
+Document partsSheet(const Source&, const QString& title, const QString& about);
+/// A table over the full width without heads.
+Table plainTable();
 /// The cautions that stand on the first page.
 Paragraph cautionText(const Piano&);
 QString passText(const Pass&);

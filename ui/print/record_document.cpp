@@ -197,10 +197,11 @@ private:
         const Outcome<PassView> view = viewPass(m_source.record, last.number);
         std::vector<Paragraph> lines = visitText(m_source.record, last.number);
         if (!view) return lines;
-        lines.push_back({{onPaper(QT_TRANSLATE_NOOP("paper", "On the whole: ")), false},
-                         {words::gradeName(view->grade) + u'.', true}});
+        Paragraph grade{{onPaper(QT_TRANSLATE_NOOP("paper", "On the whole: ")), false},
+                        {words::gradeName(view->grade) + u'.', true}};
         for (const std::string_view missing : view->missingForGrade)
-            lines.push_back({{words::missingForGradeSentence(missing), false}});
+            grade.push_back({QLatin1Char(' ') + words::missingForGradeSentence(missing), false});
+        lines.push_back(std::move(grade));
         const bool since = std::any_of(m_source.record.done.begin(), m_source.record.done.end(),
                                        [&](const Done& done) { return done.pass == last.number; });
         if (since)

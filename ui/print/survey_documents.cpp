@@ -1,7 +1,6 @@
-// The work list of the survey, the parts to order, and the marks for parts that come off.
+// The work list of the survey and the parts to order.
 #include "core/sheet/work_order.h"
 #include "core/survey/job.h"
-#include "core/survey/numbering.h"
 #include "core/survey/rail_advice.h"
 #include "core/survey/standing.h"
 #include "ui/print/documents.h"
@@ -114,10 +113,6 @@ TableRow partsRow(const PartsLine& line, const Source& source) {
             name};
 }
 
-} // namespace
-
-namespace {
-
 /// The whole job, a line a step: what is open, how long, how it stands.
 TableRow stepRow(int number, const WorkOrderStep& step) {
     const QString name = words::workStepName(step.id);
@@ -154,33 +149,12 @@ Paragraph partCautions(const Job& job, const Piano& piano) {
     return text;
 }
 
-/// A table over the full width without heads.
-Table plainTable() {
-    Table table;
-    table.columns = 1;
-    table.headHeight = 0;
-    table.again = gap(0);
-    return table;
-}
-
 void addLines(Document& document, const QString& title, const QStringList& lines, double width) {
     if (lines.isEmpty()) return;
     document.blocks.emplace_back(headingBlock({}, title, {}));
     for (const QString& line : lines)
         document.blocks.emplace_back(paragraphBlock({{line, false}}, 9.5, width));
     document.blocks.emplace_back(gap(2));
-}
-
-/// A sheet that speaks of parts, not of readings.
-Document partsSheet(const Source& source, const QString& title, const QString& about) {
-    Document document = emptyDocument(source, title, {});
-    document.subtitle = {{QString::fromStdString(source.piano().name), true}};
-    if (!about.isEmpty()) document.subtitle.push_back({QStringLiteral("  \u00B7  ") + about, false});
-    document.specLine.clear();
-    const QString foot = onPaper(QT_TRANSLATE_NOOP("paper", "Note 1 is the bass end."));
-    document.foot = {4, [foot](Canvas& c, const QRectF& r) { c.textWithin(r.x(), r.y() + 3, r.width(), foot, kSmall); },
-                     false};
-    return document;
 }
 
 } // namespace
@@ -250,89 +224,6 @@ Document partsDocument(const Source& source) {
             paragraphBlock({{onPaper(QT_TRANSLATE_NOOP("paper", "No parts are needed.")), false}}, 12, source.width()));
     else
         document.blocks.emplace_back(std::move(table));
-    return document;
-}
-
-namespace {
-
-/// One line a part and section: what is written where, with room for what is found on the way back.
-TableRow marksRow(const Numbered& numbered, const Section& section, std::size_t index, const Piano& piano) {
-    const Part& part = *findPart(numbered.part);
-    std::vector<NoteNumber> notes;
-    for (int i = section.range.first; i <= section.range.last; ++i)
-        if (fitted(part, NoteNumber{i}, piano)) notes.push_back({i});
-    const QString name = words::partOfActionName(numbered.part);
-    const QString letter(QLatin1Char(numbered.letter));
-    const QString range = notes.empty() ? QString{}
-                                        : onPaper(QT_TRANSLATE_NOOP("paper", "%1 %2 to %1 %3, %4 pieces, number %5"))
-                                              .arg(letter)
-                                              .arg(notes.front().value)
-                                              .arg(notes.back().value)
-                                              .arg(notes.size())
-                                              .arg(words::markPlaceName(numbered.place));
-    const QString where = words::sectionName(section, index, sectionsOf(piano).size());
-    return {notes.empty() ? 0 : 7.5, name,
-            [=](Canvas& c, const QRectF& r) {
-                const double base = r.y() + 5.2;
-                c.textWithin(r.x(), base, 24, where, kText);
-                c.textWithin(r.x() + 26, base, 74, range, {9.5, true});
-                for (const auto& [x, word] : {std::pair{102.0, QT_TRANSLATE_NOOP("paper", "off")},
-                                              {118.0, QT_TRANSLATE_NOOP("paper", "back")}}) {
-                    c.tickBox(r.x() + x, r.y() + 1.2);
-                    c.text(r.x() + x + 6, base, onPaper(word), kSmall);
-                }
-                c.text(r.x() + 136, base, onPaper(QT_TRANSLATE_NOOP("paper", "missing, double:")), kSmall);
-                c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.2);
-            },
-            name};
-}
-
-Table marksList(const Piano& piano) {
-    Table table = plainTable();
-    table.groupHeight = 6.5;
-    const auto sections = sectionsOf(piano);
-    for (const Numbered& numbered : numberedParts()) {
-        if (!findPart(numbered.part) || notesOf(*findPart(numbered.part), piano).empty()) continue;
-        for (std::size_t i = 0; i < sections.size(); ++i)
-            if (TableRow row = marksRow(numbered, sections[i], i, piano); row.height > 0)
-                table.rows.push_back(std::move(row));
-    }
-    return table;
-}
-
-} // namespace
-
-Document labelsDocument(const Source& source) {
-    Document document = partsSheet(source, onPaper(QT_TRANSLATE_NOOP("paper", "Marks for parts that come off")), {});
-    document.rowWord = onPaper(QT_TRANSLATE_NOOP("paper", "marks"));
-    document.blocks.emplace_back(paragraphBlock(
-        {{onPaper(QT_TRANSLATE_NOOP("paper",
-                                    "Every part is marked before it comes off, always at the same place, from the "
-                                    "bass end. On the way back the numbers are read as they lie: a number may "
-                                    "be missing, double or out of sequence, as old stamped numbers often are.")),
-          false}},
-        10, source.width()));
-    document.blocks.emplace_back(gap(2));
-    document.blocks.emplace_back(marksList(source.piano()));
-    document.blocks.emplace_back(gap(4));
-    document.blocks.emplace_back(headingBlock({}, onPaper(QT_TRANSLATE_NOOP("paper", "Labels, to cut out")), {}));
-    Table table;
-    table.columns = 6;
-    table.gap = 0;
-    table.headHeight = 0;
-    table.groupHeight = 7;
-    table.again = gap(0);
-    for (const Mark& mark : marksFor(source.piano()))
-        table.rows.push_back({11, words::partOfActionName(mark.part),
-                              [mark, &source_piano = source.record.piano](Canvas& c, const QRectF& r) {
-                                  c.frame(r, 0.3);
-                                  c.textWithin(r.x() + r.width() / 2, r.y() + 6, r.width() - 2,
-                                               QString::fromStdString(mark.text), {14, true}, Align::centre);
-                                  c.text(r.x() + r.width() / 2, r.y() + 9.7, words::pitch(mark.note, source_piano),
-                                         kSmall, Align::centre);
-                              },
-                              QString::fromStdString(mark.text)});
-    document.blocks.emplace_back(std::move(table));
     return document;
 }
 

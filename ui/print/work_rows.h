@@ -5,12 +5,9 @@
 
 namespace hammerline::print {
 
-/// "1/8", "1/4", "1/2"; other amounts in decimals.
-QString turnText(double turns);
 /// "1/8 turn", "0.2 mm".
 QString trialAmount(const AdjustmentWork&, const Piano&);
 QString accessRemark(Access);
-Turn turnOf(Direction);
 /// A paragraph with a box to tick before it.
 Solid tickedParagraph(const Paragraph&, double width);
 Solid moveBlock(const CommonMove&, const Piano&, double width);

@@ -25,18 +25,11 @@ int doneOf(const AdjustmentWork& work, const std::set<std::string>& done) {
     return count;
 }
 
-QString turnText(double turns) {
-    for (const int part : {2, 4, 8, 16})
-        if (const double pieces = turns * part; std::abs(pieces - std::round(pieces)) < 1e-9 && pieces < part)
-            return QStringLiteral("%1/%2").arg(std::lround(pieces)).arg(part);
-    return words::number(turns, 2);
-}
-
 /// Small beside the aim: a hand's words, paper, the trial, or why.
 QString amountOf(const AdjustmentLine& line, const AdjustmentWork& work) {
     if (work.trial && std::ranges::find(work.trial->notes, line.note) != work.trial->notes.end())
         return atStation(QT_TRANSLATE_NOOP("Station", "trial: %1, read, type it"))
-            .arg(turnText(std::abs(work.trial->amount)));
+            .arg(words::turnText(std::abs(work.trial->amount)));
     if (!line.handAmount.empty()) return words::amountWords(line.handAmount);
     if (!line.step->stack.empty()) {
         QStringList pieces;
@@ -46,6 +39,8 @@ QString amountOf(const AdjustmentLine& line, const AdjustmentWork& work) {
     }
     if (line.mm && *line.mm != 0)
         return atStation(QT_TRANSLATE_NOOP("Station", "%1 mm")).arg(words::number(std::abs(*line.mm), 2));
+    if (line.afterStep && line.step->why == "follows")
+        return atStation(QT_TRANSLATE_NOOP("Station", "after step %1")).arg(*line.afterStep);
     return words::whySentence(line.step->why);
 }
 
@@ -70,7 +65,7 @@ ListRow lineRow(const AdjustmentLine& line, const AdjustmentWork& work, int key,
     now.size = Text::listDigits;
     RowCell turn(words::directionWord(step.direction, step.operation, piano), open);
     turn.kind = RowCell::Kind::turn;
-    turn.sign = signOf(step.direction);
+    turn.sign = words::signOf(step.operation, step.direction, piano);
     turn.size = Text::aim;
     RowCell aim(step.aim ? words::aimText(step) : QString(), open);
     aim.size = Text::aim;
@@ -100,7 +95,7 @@ ListRow moveRow(const CommonMove& move, int key, const Piano& piano, const std::
                   open);
     RowCell turn(words::directionWord(move.step->direction, move.step->operation, piano), open);
     turn.kind = RowCell::Kind::turn;
-    turn.sign = signOf(move.step->direction);
+    turn.sign = words::signOf(move.step->operation, move.step->direction, piano);
     turn.size = Text::aim;
     QStringList places;
     for (const CommonPlace& place : move.places)
@@ -252,7 +247,7 @@ QString workText(const AdjustmentWork& work, const Piano& piano) {
     }
     if (work.cap > 0 && unitOf(work.operation, piano) == AmountUnit::turn)
         parts << atStation(QT_TRANSLATE_NOOP("Station", "Not more than %1 turn a go, then look."))
-                     .arg(turnText(work.cap));
+                     .arg(words::turnText(work.cap));
     if (const QString stop = words::stopSentence(work.guard); !stop.isEmpty()) parts << stop.toHtmlEscaped();
     return parts.join(QLatin1Char(' '));
 }

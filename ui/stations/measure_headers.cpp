@@ -18,8 +18,9 @@ DimensionHeader::DimensionHeader(Workbench& bench, const MeasureModel& readings,
     setSectionsClickable(false);
 }
 
+// Only its height is asked for: the hint of QHeaderView would lay out the text of every section.
 QSize DimensionHeader::sizeHint() const {
-    return {QHeaderView::sizeHint().width(), u(kHeaderHeight)};
+    return {u(kNoteWidth), u(kHeaderHeight)};
 }
 
 QStringList DimensionHeader::nameLines(int column) const {
@@ -98,8 +99,9 @@ NoteHeader::NoteHeader(Workbench& bench, const MeasureModel& readings, QWidget* 
     setSectionsClickable(false);
 }
 
+// Only its width.
 QSize NoteHeader::sizeHint() const {
-    return {u(kNoteWidth), QHeaderView::sizeHint().height()};
+    return {u(kNoteWidth), u(kHeaderHeight)};
 }
 
 void NoteHeader::paintBand(QPainter& painter, const QRect& rect, int row) const {

@@ -33,22 +33,32 @@ void MeasureModel::refresh() {
     const auto mendBefore = m_mendFirst;
     const auto startsBefore = m_startsSection;
     auto looks = reckonAll();
-    // the smallest rectangle that holds every change
-    int top = rowCount(), bottom = -1, left = columnCount(), right = -1;
+    std::vector<QModelIndex> changed;
     for (std::size_t i = 0; i < looks.size(); ++i) {
         const int r = static_cast<int>(i / m_columns.size()), c = static_cast<int>(i % m_columns.size());
-        if (looks[i] == m_looks[i] &&
-            mendBefore[static_cast<std::size_t>(r)] == m_mendFirst[static_cast<std::size_t>(r)])
-            continue;
-        top = std::min(top, r), bottom = std::max(bottom, r);
-        left = std::min(left, c), right = std::max(right, c);
+        if (looks[i] != m_looks[i] ||
+            mendBefore[static_cast<std::size_t>(r)] != m_mendFirst[static_cast<std::size_t>(r)])
+            changed.push_back(index(r, c));
     }
     m_looks = std::move(looks);
-    if (bottom >= 0)
-        Q_EMIT dataChanged(index(top, left), index(bottom, right),
-                           {Qt::DisplayRole, Qt::EditRole, LookRole, MendFirstRole});
+    tell(changed);
     if (mendBefore != m_mendFirst || startsBefore != m_startsSection)
         Q_EMIT headerDataChanged(Qt::Vertical, 0, rowCount() - 1);
+}
+
+/// A reading changes its own cell and a few neighbours': each is told by itself, so that no view paints the rest. Many
+/// are told as the rectangle that holds them all.
+void MeasureModel::tell(const std::vector<QModelIndex>& changed) {
+    constexpr std::size_t kOneByOne = 24;
+    const QList<int> roles{Qt::DisplayRole, Qt::EditRole, LookRole, MendFirstRole};
+    if (changed.size() <= kOneByOne) {
+        for (const QModelIndex& each : changed)
+            Q_EMIT dataChanged(each, each, roles);
+        return;
+    }
+    const auto [top, bottom] = std::ranges::minmax(changed, {}, &QModelIndex::row);
+    const auto [left, right] = std::ranges::minmax(changed, {}, &QModelIndex::column);
+    Q_EMIT dataChanged(index(top.row(), left.column()), index(bottom.row(), right.column()), roles);
 }
 
 /// Columns come and go one by one: a reset would take a field that is open with what is typed in it.

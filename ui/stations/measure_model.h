@@ -49,6 +49,7 @@ public:
 private:
     void rebuild();
     void refresh();
+    void tell(const std::vector<QModelIndex>& changed);
     void fitColumnsTo(const std::vector<DimensionId>&);
     CellLook reckon(Cell) const;
     std::vector<CellLook> reckonAll();

@@ -138,6 +138,9 @@ void MeasureStation::setAcross(bool on) {
 void MeasureStation::refreshUnits() {
     if (!bench().piano()) return;
     const DimensionId dimension = bench().dimension();
+    const std::pair now{row(dimension).kind, bench().unitOf(dimension)};
+    if (now == m_unitsShown) return; // asked at every reading
+    m_unitsShown = now;
     m_unit->clear();
     for (const Unit unit : {Unit::mm, Unit::cm, Unit::inch, Unit::thou, Unit::gram, Unit::ounce, Unit::percent})
         if (kindOf(unit) == row(dimension).kind) {

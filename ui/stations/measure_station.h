@@ -50,6 +50,7 @@ private:
 
     QWidget* m_tools = nullptr;
     QComboBox *m_order = nullptr, *m_unit = nullptr;
+    std::optional<std::pair<Kind, Unit>> m_unitsShown;
     MeasureView* m_view = nullptr;
     QWidget* m_empty = nullptr;
 };

@@ -3,10 +3,10 @@
 #include "ui/stations/note_card_rows.h"
 #include "ui/stations/station_words.h"
 #include "ui/widgets/marks.h"
+#include "ui/widgets/rich_text.h"
 #include "ui/words/words.h"
 
 #include <QEvent>
-#include <QLabel>
 #include <QPainter>
 #include <QScrollArea>
 #include <QTimer>
@@ -27,7 +27,7 @@ NoteCard::NoteCard(Workbench& bench, QWidget* parent)
     , m_rows(new RowTable(tr("Readings of this note"),
                           {{{}, 0}, {{}, 15, Qt::AlignRight}, {{}, 15.5}, {{}, 16, Qt::AlignRight}}, kCardRow, this))
     , m_area(new QScrollArea(this))
-    , m_text(makeText(m_area))
+    , m_text(new RichText(m_area))
     , m_howTo(new QToolButton(this)) {
     setObjectName(QStringLiteral("noteCard"));
     setAccessibleName(tr("Note card"));
@@ -43,6 +43,7 @@ NoteCard::NoteCard(Workbench& bench, QWidget* parent)
     m_area->setBackgroundRole(QPalette::Base);
     m_area->setFocusPolicy(Qt::ClickFocus);
     m_text->setBackgroundRole(QPalette::Base);
+    m_text->setMargin(u(3));
     column->addWidget(m_area, 1);
     m_howTo->setText(tr("How to measure"));
     m_howTo->setToolTip(tr("How the current dimension is measured (Shift+F1)"));
@@ -62,7 +63,7 @@ QSize NoteCard::sizeHint() const {
 
 QString NoteCard::text() {
     settle();
-    return m_text->text();
+    return m_text->html();
 }
 
 RowTable& NoteCard::rows() {
@@ -96,7 +97,7 @@ void NoteCard::refresh() {
     if (!isVisible()) return;
     if (!m_bench.record()) {
         m_rows->setRows({});
-        m_text->setText(tr("No piano yet."));
+        m_text->setHtml(tr("No piano yet."));
         m_rows->setFixedHeight(0);
         return;
     }
@@ -106,7 +107,7 @@ void NoteCard::refresh() {
     m_rows->setRows(std::move(rows));
     m_rows->setCurrentKey(m_bench.dimension().row);
     m_text->setFont(face(Text::body));
-    m_text->setText(noteCardRelation(m_bench, m_bench.note()) + noteCardHistory(m_bench, m_bench.cell()) +
+    m_text->setHtml(noteCardRelation(m_bench, m_bench.note()) + noteCardHistory(m_bench, m_bench.cell()) +
                     noteCardFindings(m_bench, m_bench.note()) + noteCardProgress(m_bench));
     layOut();
     update();

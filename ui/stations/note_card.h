@@ -6,12 +6,12 @@
 
 #include <QWidget>
 
-class QLabel;
 class QScrollArea;
 class QToolButton;
 
 namespace hammerline {
 
+class RichText;
 class RowTable;
 
 class NoteCard : public QWidget {
@@ -41,7 +41,7 @@ private:
     Workbench& m_bench;
     RowTable* m_rows = nullptr;
     QScrollArea* m_area = nullptr;
-    QLabel* m_text = nullptr;
+    RichText* m_text = nullptr;
     QToolButton* m_howTo = nullptr;
     bool m_due = false;
 };

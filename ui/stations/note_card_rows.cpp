@@ -78,11 +78,11 @@ std::vector<ListRow> noteCardRows(const Workbench& bench, NoteNumber note) {
             row.sentence = words::cellSentence(*judged, piano);
             row.cells = {name, value, rule, plate};
         } else if (const auto expected = expectedAfterPlan(bench, cell)) {
-            RowCell value(words::shown(id, fromTrade(expected->value, hammerline::row(id).kind)));
+            const QString after = words::shown(id, fromTrade(expected->value, hammerline::row(id).kind));
+            RowCell value(QChar(0x2192) + QStringLiteral(" ") + after); // as the grid says it
             value.italic = true;
-            RowCell hint(CardText::tr("expected"));
-            hint.italic = true;
-            row.cells = {name, value, {}, hint};
+            row.sentence = CardText::tr("%1, expected after the plan: %2").arg(words::name(id), after);
+            row.cells = {name, value, {}, {}};
         } else {
             RowCell dot(isUnmeasurable(bench, cell) ? QString(QChar(0x2013)) : QString(QChar(0x00B7)));
             dot.soft = true;

@@ -1,8 +1,11 @@
 // The Piano station: the set-up as a form. Every field is one fact; leaving it keeps it, or says why it cannot be.
+#include "ui/stations/piano_breaks.h"
 #include "ui/stations/spec_panel.h"
 #include "ui/stations/station_words.h"
 #include "ui/stations/stations.h"
+#include "ui/stations/work_panel.h"
 #include "ui/widgets/empty_state.h"
+#include "ui/widgets/key_drawing.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
 
@@ -35,6 +38,9 @@ class PianoStation : public Station {
 public:
     explicit PianoStation(Workbench& workbench) : Station(workbench) {
         setObjectName(QStringLiteral("piano"));
+        m_breaks = new PianoBreaks(bench(), this);
+        connect(m_breaks, &PianoBreaks::said, this,
+                [this](const QString& name, const QString& value) { set(name.toStdString(), value); });
         m_stack = new QStackedWidget(this);
         auto* column = new QVBoxLayout(this);
         column->setContentsMargins(0, 0, 0, 0);
@@ -54,15 +60,23 @@ public:
     }
     QList<KeyHint> hints() const override {
         return {{tr("Tab"), tr("next field")},
-                {tr("Enter"), tr("keep; in the zones: change one")},
-                {QStringLiteral("F6"), tr("zones")},
-                {tr("Del"), tr("take a note's own zone back")},
+                {tr("Enter"), tr("keep; in a list: change")},
+                {QStringLiteral("F6"), tr("work, zones")},
+                {QStringLiteral("T"), tr("turns the other way round")},
+                {tr("Del"), tr("take back what was said here")},
                 {QStringLiteral("Ctrl N"), tr("new piano")}};
     }
     QString hintRemark() const override { return tr("a maker's own figures win over these sheets"); }
+    StripMarks strip() const override {
+        StripMarks marks;
+        marks.plain = true;
+        marks.legend = {tr("Breaks"), tr("drag, or B and"), tr("Shift+arrow here"), tr("line: dampers")};
+        return marks;
+    }
+    StripTool* stripTool() override { return m_breaks; }
     void arrive() override { m_name->setFocus(); }
 
-    QList<QWidget*> panels() override { return {m_name, m_spec}; }
+    QList<QWidget*> panels() override { return {m_name, m_work, m_spec}; }
 
 private:
     QWidget* makePage() {
@@ -71,13 +85,48 @@ private:
         row->setContentsMargins(0, 0, 0, 0);
         row->setSpacing(0);
         auto* fittedPanel = new Panel({}, makeForm(page), page);
-        fittedPanel->setTitle(tr("What is fitted"), tr("decides which steps and which words exist"));
+        fittedPanel->setTitle(tr("What is fitted"), tr("decides which steps exist"));
+        m_work = new WorkPanel(bench(), page);
+        connect(m_work, &WorkPanel::said, this,
+                [this](const QString& name, const QString& value) { set(name.toStdString(), value); });
+        auto* middle = new QVBoxLayout;
+        middle->setSpacing(0);
+        middle->addWidget(makeKeyArms(page));
+        middle->addWidget(m_work, 1);
         m_spec = new SpecPanel(bench(), page);
         connect(m_spec, &SpecPanel::refused, this,
                 [this](const Refusal& refusal) { Q_EMIT notice(words::sentence(refusal)); });
-        row->addWidget(fittedPanel, 5);
-        row->addWidget(m_spec, 6);
+        row->addWidget(fittedPanel, 9);
+        row->addLayout(middle, 8);
+        row->addWidget(m_spec, 12);
         return page;
+    }
+
+    QWidget* makeKeyArms(QWidget* parent) {
+        auto* page = new QWidget(parent);
+        page->setBackgroundRole(QPalette::Base);
+        page->setAutoFillBackground(true);
+        auto* column = new QVBoxLayout(page);
+        column->setContentsMargins(0, u(2), 0, u(2));
+        column->setSpacing(u(1));
+        m_keys = new KeyDrawing(page);
+        column->addWidget(m_keys);
+        auto* form = new QFormLayout;
+        form->setContentsMargins(u(3), 0, u(3), 0);
+        form->setVerticalSpacing(u(1));
+        for (const AttributeRow& row : attributes())
+            if (isArms(row.name)) addAttribute(row, form);
+        column->addLayout(form);
+        auto* panel = new Panel({}, page, parent);
+        panel->setTitle(tr("Key arms"), tr("mm from the balance pin"));
+        return panel;
+    }
+
+    static bool isArms(std::string_view name) { return name == "arms-natural" || name == "arms-sharp"; }
+    /// Said in the list of work, or where it is measured.
+    static bool saidElsewhere(std::string_view name) {
+        return name == "gauge-DIMENSION" || name == "minutes-OPERATION" || name == "capstan-up" ||
+               name == "let-off-in" || name == "drop-in";
     }
 
     QWidget* makeForm(QWidget* parent) {
@@ -93,17 +142,18 @@ private:
         m_form->setContentsMargins(u(3), u(3), u(3), u(3));
         m_form->setHorizontalSpacing(u(4));
         m_form->setVerticalSpacing(u(1.5));
-        m_form->setFieldGrowthPolicy(QFormLayout::FieldsStayAtSizeHint);
-        m_name = makeField(tr("Name"));
+        m_form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+        m_name = makeField(tr("Name"), m_form);
         connect(m_name, &QLineEdit::editingFinished, this, [this] { rename(); });
         m_sheet = new QComboBox(page);
+        m_sheet->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
         m_sheet->setAccessibleName(tr("Spec sheet"));
         for (const std::string& name : builtInSheets())
             m_sheet->addItem(words::specName(name), QString::fromStdString(name));
         m_form->addRow(tr("Spec sheet"), m_sheet);
         connect(m_sheet, qOverload<int>(&QComboBox::activated), this, [this] { chooseSheet(); });
         for (const AttributeRow& row : attributes())
-            addAttribute(row, page);
+            if (!isArms(row.name) && !saidElsewhere(row.name)) addAttribute(row, m_form);
         m_caution = makeText(page);
         m_caution->setContentsMargins(0, 0, 0, 0);
         m_caution->setText(words::caution("tipping"));
@@ -112,35 +162,35 @@ private:
         return scroll;
     }
 
-    QLineEdit* makeField(const QString& label) {
+    QLineEdit* makeField(const QString& label, QFormLayout* form) {
         auto* field = new QLineEdit(this);
-        field->setMinimumWidth(u(72));
+        field->setMinimumWidth(u(24));
         field->setAccessibleName(label);
-        m_form->addRow(label, field);
+        form->addRow(label, field);
         return field;
     }
 
     /// A choice where the catalogue lists words, else a field with the form as its hint.
-    void addAttribute(const AttributeRow& row, QWidget* page) {
+    void addAttribute(const AttributeRow& row, QFormLayout* form) {
         const std::string name(row.name);
-        if (name == "gauge-DIMENSION") return; // one per dimension, chosen where it is measured
         const QString label = words::attributeName(row.name);
         if (row.values.find('|') != std::string_view::npos) {
-            auto* box = new QComboBox(page);
+            auto* box = new QComboBox(this);
+            box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon); // the form gives the width
             box->setAccessibleName(label);
             for (const QString& value : utf8(row.values).split(QLatin1Char('|')))
                 box->addItem(words::attributeValue(row.name, value.toStdString()), value);
-            m_form->addRow(label, box);
+            form->addRow(label, box);
             m_choices[name] = box;
             connect(box, qOverload<int>(&QComboBox::activated), this,
                     [this, name, box] { set(name, box->currentData().toString()); });
             return;
         }
-        QLineEdit* field = makeField(label);
+        QLineEdit* field = makeField(label, form);
         field->setPlaceholderText(utf8(row.values));
         m_fields[name] = field;
         connect(field, &QLineEdit::editingFinished, this, [this, name, field] {
-            if (field->isModified() && !field->text().trimmed().isEmpty()) set(name, field->text().trimmed());
+            if (field->isModified()) set(name, field->text().trimmed()); // emptied: as is customary again
             field->setModified(false);
         });
     }
@@ -149,8 +199,10 @@ private:
         const PianoRecord* record = bench().record();
         m_stack->setCurrentIndex(record ? 1 : 0);
         m_spec->refresh();
+        m_work->refresh();
         if (record) {
             const Piano& piano = record->piano;
+            m_keys->setPiano(piano);
             m_name->setText(QString::fromStdString(piano.name));
             m_sheet->setCurrentIndex(m_sheet->findData(QString::fromStdString(record->specName)));
             const auto said = saidOf(piano);
@@ -159,10 +211,23 @@ private:
                 field->setText(found == said.end() ? QString() : QString::fromStdString(found->second));
                 field->setModified(false);
             }
+            showCustomaryArms(piano);
             for (const auto& [name, box] : m_choices)
                 box->setCurrentIndex(box->findData(QString::fromStdString(choiceOf(piano, name))));
         }
         Q_EMIT wordsChanged();
+    }
+
+    /// What the drawing takes where nothing was measured.
+    void showCustomaryArms(const Piano& piano) {
+        const auto usual = makePiano(piano.action, piano.notes, piano.lowestMidi);
+        if (!usual) return;
+        for (const auto& [name, colour] :
+             {std::pair{"arms-natural", KeyColour::natural}, {"arms-sharp", KeyColour::sharp}}) {
+            const KeyArms& arms = usual->armsOf(colour);
+            m_fields.at(name)->setPlaceholderText(
+                QStringLiteral("%1, %2, %3, %4").arg(arms.F()).arg(arms.P()).arg(arms.T()).arg(arms.C()));
+        }
     }
 
     /// The value of a choice: the one that leaves the piano as it is.
@@ -216,7 +281,10 @@ private:
     QLineEdit* m_name = nullptr;
     QComboBox* m_sheet = nullptr;
     QLabel* m_caution = nullptr;
+    KeyDrawing* m_keys = nullptr;
+    WorkPanel* m_work = nullptr;
     SpecPanel* m_spec = nullptr;
+    PianoBreaks* m_breaks = nullptr;
     std::map<std::string, QLineEdit*> m_fields;
     std::map<std::string, QComboBox*> m_choices;
 };

@@ -68,11 +68,11 @@ SpecPanel::SpecPanel(Workbench& bench, QWidget* parent)
     , m_bench(bench)
     , m_table(new RowTable(tr("Zones"),
                            {{tr("dimension"), 0},
-                            {tr("of"), 34},
-                            {tr("low"), 21, Qt::AlignRight},
-                            {tr("aim"), 21, Qt::AlignRight},
-                            {tr("high"), 21, Qt::AlignRight},
-                            {tr("step"), 12, Qt::AlignRight}},
+                            {tr("of"), 25},
+                            {tr("low"), 17, Qt::AlignRight},
+                            {tr("aim"), 17, Qt::AlignRight},
+                            {tr("high"), 17, Qt::AlignRight},
+                            {tr("step"), 11, Qt::AlignRight}},
                            5.75, this))
     , m_source(makeText(this)) {
     auto* column = new QVBoxLayout;

@@ -13,6 +13,7 @@ class QMouseEvent;
 namespace hammerline {
 
 class NoteAxis;
+struct Look;
 
 /// A key (or two) and what it does now: {"Enter", "next"}; two keys by a blank: "Ctrl D".
 struct KeyHint {
@@ -33,6 +34,7 @@ struct StripMarks {
     /// How the parts of a note stand, on its key: what blocks is always shown, the others where a station says so.
     enum class KeyMark : std::uint8_t { faulty, mended };
     std::map<int, KeyMark> keys;
+    friend bool operator==(const StripMarks&, const StripMarks&) = default;
 };
 
 /// Something edited on the strip itself (section breaks, rail pieces). Painted over the keys; sees mouse and keys
@@ -40,7 +42,7 @@ struct StripMarks {
 class StripTool {
 public:
     virtual ~StripTool() = default;
-    virtual void paint(QPainter&, const NoteAxis&, const QRect& keys) = 0;
+    virtual void paint(QPainter&, const Look&, const NoteAxis&, const QRect& keys) = 0;
     /// True where the event was used.
     virtual bool press(QMouseEvent*, const NoteAxis&, const QRect& keys) = 0;
     virtual bool move(QMouseEvent*, const NoteAxis&, const QRect& keys) = 0;

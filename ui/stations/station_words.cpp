@@ -38,35 +38,6 @@ RowCell plateCell(const Judged& judged) {
     return cell;
 }
 
-RowCell::Sign signOf(Direction direction) {
-    using Sign = RowCell::Sign;
-    switch (direction) {
-    case Direction::in:
-    case Direction::clockwise:
-        return Sign::clockwise;
-    case Direction::out:
-    case Direction::anticlockwise:
-        return Sign::anticlockwise;
-    case Direction::add:
-    case Direction::longer:
-    case Direction::farther:
-        return Sign::add;
-    case Direction::remove:
-    case Direction::shorter:
-    case Direction::nearer:
-        return Sign::remove;
-    case Direction::toward:
-    case Direction::earlier:
-        return Sign::toward;
-    case Direction::away:
-    case Direction::later:
-        return Sign::away;
-    case Direction::inspect:
-        return Sign::look;
-    }
-    return Sign::none;
-}
-
 QString timeText(double minutes) {
     const int all = static_cast<int>(std::lround(minutes));
     if (all < 60) return QCoreApplication::translate("Station", "%1 min").arg(all);

@@ -14,7 +14,6 @@ namespace hammerline {
 RowCell noteCell(NoteNumber, const Piano&, bool bold = true);
 /// The reading's plate: marks and deviation, or its word.
 RowCell plateCell(const Judged&);
-RowCell::Sign signOf(Direction);
 /// "45 min", "2 h 10".
 QString timeText(double minutes);
 /// A choice in the context bar, with its name read out.

@@ -27,6 +27,7 @@ SurveyOrders::SurveyOrders(Workbench& bench, QWidget* parent) : QTreeWidget(pare
     setFont(face(Text::body));
     header()->setFont(face(Text::label));
     header()->setStretchLastSection(false);
+    header()->setMinimumSectionSize(u(15)); // a head keeps its distance from the next
     header()->setSectionResizeMode(QHeaderView::ResizeToContents);
     header()->setSectionResizeMode(Column::part, QHeaderView::Stretch);
     for (const int column : {needed, spare, order})

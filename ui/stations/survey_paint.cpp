@@ -163,12 +163,13 @@ void SurveyLegend::paintEvent(QPaintEvent*) {
     double x = 0;
     for (const Sign& sign : kSigns) {
         const QRectF cell(x, (height() - units(4.25)) / 2, units(3.4), units(4.25));
-        if (sign.place == PlaceKind::notLookedAt || sign.place == PlaceKind::notFitted) {
-            painter.setPen(QPen(QColor::fromRgb(look.edge), 1, Qt::DotLine));
-            painter.drawRect(signRect(cell).adjusted(0.5, 0.5, -0.5, -0.5));
-        }
-        paintPlace(painter, sign.place == PlaceKind::notFitted ? signRect(cell) : cell, sign.place, look,
-                   QColor::fromRgb(look.head));
+        const QRectF frame = signRect(cell).adjusted(0.5, 0.5, -0.5, -0.5);
+        painter.setPen(QPen(ink(look.edge), 1, Qt::DotLine));
+        if (sign.place == PlaceKind::notLookedAt) painter.drawRect(frame);
+        if (sign.place == PlaceKind::notFitted) // one small square: darker than over a whole table
+            paintHatch(painter, frame, ink(look.ink2));
+        else
+            paintPlace(painter, cell, sign.place, look, ink(look.head));
         painter.setPen(QColor::fromRgb(look.ink));
         painter.drawText(QPointF(x + units(4.5), height() / 2.0 + fontMetrics().ascent() / 2.0 - 1), tr(sign.name));
         x += units(4.5) + fontMetrics().horizontalAdvance(tr(sign.name)) + units(3);

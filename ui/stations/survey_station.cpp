@@ -9,8 +9,8 @@
 #include "ui/stations/survey_job.h"
 #include "ui/stations/survey_letters.h"
 #include "ui/stations/survey_orders.h"
+#include "ui/stations/survey_pages.h"
 #include "ui/stations/survey_paint.h"
-#include "ui/stations/survey_symptoms.h"
 #include "ui/stations/survey_view.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/empty_state.h"
@@ -22,23 +22,15 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QShortcut>
-#include <QStackedWidget>
 #include <QVBoxLayout>
 
 namespace hammerline {
 
 namespace {
 
-/// A bar in the colour of headers with a bold title and a remark.
+/// A bold title and a remark.
 QWidget* titleBar(QWidget* parent, const QString& title, QLabel* remark) {
-    auto* bar = new QWidget(parent);
-    bar->setAutoFillBackground(true);
-    QPalette palette = bar->palette();
-    palette.setColor(QPalette::Window, QColor::fromRgb(lookOf(*parent).head));
-    bar->setPalette(palette);
-    bar->setFixedHeight(u(7));
-    auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(u(3), 0, u(3), 0);
+    const auto [bar, row] = headBar(parent);
     row->setSpacing(u(3));
     auto* label = new QLabel(title, bar);
     label->setFont(face(Text::body, true));
@@ -68,11 +60,12 @@ SurveyStation::SurveyStation(Workbench& workbench) : Station(workbench) {
     connect(m_view, &SurveyView::formAsked, m_form, &SurveyForm::takeFocus);
     connect(m_view, &SurveyView::refused, this, &SurveyStation::refuse);
     connect(m_form, &SurveyForm::refused, this, &SurveyStation::refuse);
-    connect(m_orders, &SurveyOrders::refused, this, &SurveyStation::refuse);
-    connect(m_job, &SurveyJob::refused, this, &SurveyStation::refuse);
-    connect(m_symptoms, &SurveySymptoms::refused, this, &SurveyStation::refuse);
-    connect(new QShortcut(Qt::CTRL | Qt::Key_PageDown, this), &QShortcut::activated, this, [this] { stepPage(1); });
-    connect(new QShortcut(Qt::CTRL | Qt::Key_PageUp, this), &QShortcut::activated, this, [this] { stepPage(-1); });
+    connect(m_pages, &SurveyPages::refused, this, &SurveyStation::refuse);
+    connect(m_pages, &SurveyPages::pageChanged, this, &Station::wordsChanged);
+    connect(new QShortcut(Qt::CTRL | Qt::Key_PageDown, this), &QShortcut::activated, m_pages,
+            [this] { m_pages->step(1); });
+    connect(new QShortcut(Qt::CTRL | Qt::Key_PageUp, this), &QShortcut::activated, m_pages,
+            [this] { m_pages->step(-1); });
     connect(m_form, &SurveyForm::namedChanged, this, &Station::wordsChanged);
     connect(m_form, &SurveyForm::partChosen, this,
             [this](const QString& part) { m_view->setCurrentPart(part.toStdString()); });
@@ -117,7 +110,7 @@ QWidget* SurveyStation::buildFoot() {
     left->addWidget(m_form, 1);
     auto* right = new QVBoxLayout;
     right->setSpacing(0);
-    right->addWidget(buildPages(foot));
+    m_pages = new SurveyPages(bench(), foot);
     right->addWidget(m_pages, 1);
     m_asked = new QLabel(foot);
     m_caution = new QLabel(foot);
@@ -130,67 +123,6 @@ QWidget* SurveyStation::buildFoot() {
     halves->addLayout(left, 1);
     halves->addLayout(right, 1);
     return foot;
-}
-
-/// The bar whose buttons choose what stands below it.
-QWidget* SurveyStation::buildPages(QWidget* parent) {
-    m_orders = new SurveyOrders(bench(), parent);
-    m_job = new SurveyJob(bench(), parent);
-    m_symptoms = new SurveySymptoms(bench(), parent);
-    m_pages = new QStackedWidget(parent);
-    for (QWidget* each :
-         {static_cast<QWidget*>(m_orders), static_cast<QWidget*>(m_job), static_cast<QWidget*>(m_symptoms)})
-        m_pages->addWidget(each);
-    auto* bar = new QWidget(parent);
-    bar->setAutoFillBackground(true);
-    QPalette palette = bar->palette();
-    palette.setColor(QPalette::Window, QColor::fromRgb(lookOf(*parent).head));
-    bar->setPalette(palette);
-    bar->setFixedHeight(u(7));
-    auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(u(3), 0, u(3), 0);
-    row->setSpacing(u(1));
-    const std::array names = {tr("Parts to order"), tr("The whole job"), tr("Symptoms")};
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        auto* button = new QPushButton(names.at(i), bar);
-        button->setFlat(true);
-        button->setCheckable(true);
-        button->setAutoExclusive(true);
-        button->setFont(face(Text::body));
-        button->setFixedHeight(u(6));
-        button->setFocusPolicy(Qt::NoFocus);
-        connect(button, &QPushButton::clicked, this, [this, i] { showPage(static_cast<Page>(i)); });
-        m_pageButtons.at(i) = button;
-        row->addWidget(button);
-    }
-    row->addStretch(1);
-    auto* remark = new QLabel(tr("Ctrl PgUp, PgDn"), bar);
-    remark->setFont(face(Text::label));
-    row->addWidget(remark);
-    showPage(Page::orders);
-    return bar;
-}
-
-void SurveyStation::showPage(Page page) {
-    const auto at = static_cast<std::size_t>(page);
-    m_pages->setCurrentIndex(static_cast<int>(at));
-    for (std::size_t i = 0; i < m_pageButtons.size(); ++i) {
-        m_pageButtons.at(i)->setChecked(i == at);
-        m_pageButtons.at(i)->setFont(face(Text::body, i == at));
-    }
-    Q_EMIT wordsChanged();
-}
-
-SurveyStation::Page SurveyStation::page() const {
-    return static_cast<Page>(m_pages->currentIndex());
-}
-
-void SurveyStation::stepPage(int by) {
-    showPage(static_cast<Page>((m_pages->currentIndex() + by + m_pages->count()) % m_pages->count()));
-    if (page() == Page::symptoms)
-        m_symptoms->takeFocus();
-    else
-        m_pages->currentWidget()->setFocus();
 }
 
 void SurveyStation::buildTools() {
@@ -274,13 +206,13 @@ QString SurveyStation::context() const {
 
 QList<KeyHint> SurveyStation::hints() const {
     if (!bench().piano()) return {{QStringLiteral("Ctrl N"), tr("new piano")}};
-    if (m_orders->hasFocus())
+    if (m_pages->orders().hasFocus())
         return {{tr("Space"), tr("whole set or only these")},
                 {QStringLiteral("H"), tr("in hand")},
                 {tr("Enter"), tr("spares")},
                 {QStringLiteral("F6"), tr("next panel")},
                 {QStringLiteral("Ctrl PgDn"), tr("the whole job")}};
-    if (m_job->hasFocus())
+    if (m_pages->job().hasFocus())
         return {{tr("Enter"), tr("minutes usual with you")},
                 {QStringLiteral("F6"), tr("next panel")},
                 {QStringLiteral("Ctrl PgDn"), tr("symptoms")}};
@@ -320,7 +252,7 @@ void SurveyStation::arrive() {
 }
 
 QList<QWidget*> SurveyStation::panels() {
-    return {m_view, m_form, m_pages->currentWidget()};
+    return {m_view, m_form, m_pages->front()};
 }
 
 void SurveyStation::refuse(const Refusal& refusal) {

@@ -4,20 +4,14 @@
 
 #include "ui/stations/station.h"
 
-#include <array>
-
 class QComboBox;
 class QLabel;
-class QPushButton;
-class QStackedWidget;
 
 namespace hammerline {
 
 class EmptyState;
 class SurveyForm;
-class SurveyJob;
-class SurveyOrders;
-class SurveySymptoms;
+class SurveyPages;
 class SurveyView;
 
 class SurveyStation : public Station {
@@ -35,25 +29,17 @@ public:
     /// The work list.
     void print() override;
 
-    /// What stands beside the form; Ctrl+Page Down and Up go through them.
-    enum class Page : std::uint8_t { orders, job, symptoms };
-    void showPage(Page);
-    Page page() const;
-
+    /// What stands beside the form; Ctrl+Page Down and Up go through it.
+    SurveyPages& pages() { return *m_pages; }
     SurveyView& view() { return *m_view; }
     SurveyForm& form() { return *m_form; }
-    SurveyOrders& orders() { return *m_orders; }
-    SurveyJob& job() { return *m_job; }
-    SurveySymptoms& symptoms() { return *m_symptoms; }
 
 private:
     void buildTools();
     QWidget* buildHead();
     QWidget* buildFoot();
-    QWidget* buildPages(QWidget* parent);
     void refresh();
     void takeFromTable();
-    void stepPage(int by);
     void printParts();
     void preview(int sheetKind);
     void askMarks();
@@ -65,11 +51,7 @@ private:
     SurveyView* m_view = nullptr;
     QWidget* m_foot = nullptr;
     SurveyForm* m_form = nullptr;
-    SurveyOrders* m_orders = nullptr;
-    SurveyJob* m_job = nullptr;
-    SurveySymptoms* m_symptoms = nullptr;
-    QStackedWidget* m_pages = nullptr;
-    std::array<QPushButton*, 3> m_pageButtons{};
+    SurveyPages* m_pages = nullptr;
     QLabel* m_asked = nullptr;
     QLabel* m_caution = nullptr;
     QWidget* m_tools = nullptr;

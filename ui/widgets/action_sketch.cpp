@@ -4,12 +4,6 @@
 
 namespace hammerline {
 
-namespace {
-QColor ink(QRgb colour) {
-    return QColor::fromRgb(colour);
-}
-} // namespace
-
 Sketch::Sketch(QPainter& painter, const QRectF& place, const QRectF& world, const Look& look)
     : m_painter(painter), m_look(look) {
     m_scale = std::min(place.width() / world.width(), place.height() / world.height());

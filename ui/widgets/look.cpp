@@ -136,6 +136,10 @@ QFont face(Text text, bool bold) {
     return font;
 }
 
+QString elided(const QString& text, const QFont& font, double room) {
+    return QFontMetricsF(font).elidedText(text, Qt::ElideRight, room);
+}
+
 QFont expectedFace(Text text) {
     QFont font = face(text);
     font.setItalic(true);

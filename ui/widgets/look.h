@@ -34,6 +34,11 @@ struct Look {
     }
 };
 
+/// A colour of the table for a painter.
+inline QColor ink(QRgb colour) {
+    return QColor::fromRgb(colour);
+}
+
 const Look& lookOf(Theme);
 /// The look that fits a palette: dark where its window is darker than its text.
 const Look& lookOf(const QPalette&);
@@ -48,6 +53,8 @@ enum class Text : std::uint8_t { tiny, label, body, digits, listDigits, aim, amo
 QFont face(Text, bool bold = false);
 /// Italic: expected, never measured.
 QFont expectedFace(Text);
+/// A text that ends in dots where it has no room.
+QString elided(const QString&, const QFont&, double room);
 
 /// `n` units of measure in whole pixels; one unit is 4 px at the base font and grows with it.
 int u(double n);

@@ -55,7 +55,7 @@ private:
     void paintBefore(QPainter&) const;
     void paintMedian(QPainter&) const;
     void paintPoints(QPainter&) const;
-    void paintOut(QPainter&, const Point&) const;
+    void paintOut(QPainter&, const Point&, double at) const;
     void paintWords(QPainter&) const;
     void paintLabels(QPainter&) const;
     void paintCurrent(QPainter&) const;

@@ -4,6 +4,7 @@
 
 #include "core/piano/piano.h"
 #include "ui/widgets/look.h"
+#include "ui/words/sign.h"
 
 #include <QAbstractTableModel>
 #include <QTableView>
@@ -15,7 +16,7 @@ namespace hammerline {
 /// What a cell holds beside its text.
 struct RowCell {
     enum class Kind : std::uint8_t { plain, note, plate, rule, bars, tick, turn, state };
-    enum class Sign : std::uint8_t { none, anticlockwise, clockwise, add, remove, toward, away, look };
+    using Sign = words::Sign;
 
     RowCell(QString text_ = {}, bool bold_ = false) : text(std::move(text_)), bold(bold_) {}
     QString text;

@@ -42,6 +42,10 @@ constexpr std::array kRemedies{
     KeyedText{"shims", QT_TRANSLATE_NOOP("causes", "shim the key frame")},
     KeyedText{"tighten-rail", QT_TRANSLATE_NOOP("causes", "tighten the rail")},
     KeyedText{"replace-set", QT_TRANSLATE_NOOP("causes", "replace the set")},
+    KeyedText{"read-stack-out", QT_TRANSLATE_NOOP("causes", "read again with the stack out")},
+    KeyedText{"lengthen-blow", QT_TRANSLATE_NOOP("causes", "lengthen the blow at the rest rail")},
+    KeyedText{"needs-dip", QT_TRANSLATE_NOOP("causes", "more dip, or a shorter blow")},
+    KeyedText{"dip-first", QT_TRANSLATE_NOOP("causes", "set the dip first")},
 };
 
 constexpr std::array kMissing{
@@ -105,6 +109,16 @@ constexpr std::array kAskFirst{
     KeyedText{"butt-spring",
               QT_TRANSLATE_NOOP("causes", "Look at the butt spring and its cord: broken, tired or off its slot?")},
     KeyedText{"jack-centre", QT_TRANSLATE_NOOP("causes", "Does the jack move freely on its centre?")},
+    KeyedText{"heel-cloth", QT_TRANSLATE_NOOP("causes", "Look at the wippen heel cloths: dished or packed down?")},
+    KeyedText{"back-cloth", QT_TRANSLATE_NOOP("causes", "Look at the back-rail cloth: packed down or moth-eaten?")},
+    KeyedText{"rest-rail-cloth",
+              QT_TRANSLATE_NOOP("causes", "Look at the cloth of the rest rail: grooved or packed down?")},
+    KeyedText{"action-brackets",
+              QT_TRANSLATE_NOOP("causes", "Are the action brackets whole, and their feet on the studs?")},
+    KeyedText{"flange-screws", QT_TRANSLATE_NOOP("causes", "Are the flange screws of this section snug?")},
+    KeyedText{"jack-spring", QT_TRANSLATE_NOOP("causes", "Look at the jack spring: broken, weak or off its seat?")},
+    KeyedText{"hammer-centre",
+              QT_TRANSLATE_NOOP("causes", "Does the hammer swing freely on its centre, without side play?")},
     KeyedText{"straightedge-on-rail",
               QT_TRANSLATE_NOOP("causes", "Lay a straightedge on the balance rail: is it hollow?")},
 };
@@ -180,10 +194,10 @@ QString supportedCheck(const Advice::Check& check) {
                     .arg(mm(*check.aftertouchGain));
     QStringList effects;
     for (const std::string_view each : check.sideEffects)
-        effects << readOut(each);
+        effects << sideEffectName(each);
     if (!effects.isEmpty()) more << QCoreApplication::translate("causes", "then %1").arg(joined(effects));
-    if (more.isEmpty()) return readOut(check.id);
-    return QStringLiteral("%1 (%2)").arg(readOut(check.id), more.join(QStringLiteral("; ")));
+    if (more.isEmpty()) return symptomCheckName(check.id);
+    return QStringLiteral("%1 (%2)").arg(symptomCheckName(check.id), more.join(QStringLiteral("; ")));
 }
 
 } // namespace
@@ -195,11 +209,11 @@ QString adviceSentence(const Advice& advice, const Piano&) {
     QStringList supported, refuted, open;
     for (const Advice::Check& check : advice.checks)
         if (!check.supported)
-            open << readOut(check.id);
+            open << symptomCheckName(check.id);
         else if (*check.supported)
             supported << supportedCheck(check);
         else
-            refuted << readOut(check.id);
+            refuted << symptomCheckName(check.id);
     QString text = QCoreApplication::translate("causes", "%1, notes %2.").arg(symptomName(advice.symptom), where);
     if (advice.checks.empty())
         text += QCoreApplication::translate("causes", " No part of this action does that: what else is it?");

@@ -1,9 +1,11 @@
 // What a person does to an action, in the trade's words: names, access, guards, amounts that a hand can turn.
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
 
 #include <array>
+#include <cmath>
 
 namespace hammerline::words {
 
@@ -125,6 +127,13 @@ QString amountWords(std::string_view id) {
     return size;
 }
 
+QString turnText(double turns) {
+    for (const int part : {2, 4, 8, 16})
+        if (const double pieces = turns * part; std::abs(pieces - std::round(pieces)) < 1e-9 && pieces < part)
+            return QStringLiteral("%1/%2").arg(std::lround(pieces)).arg(part);
+    return number(turns, 2);
+}
+
 QString whySentence(std::string_view why) {
     struct Row {
         std::string_view why;
@@ -133,12 +142,12 @@ QString whySentence(std::string_view why) {
     static constexpr std::array kRows = {
         Row{"low", QT_TRANSLATE_NOOP("operations", "below its zone")},
         Row{"high", QT_TRANSLATE_NOOP("operations", "above its zone")},
-        Row{"undecided", QT_TRANSLATE_NOOP("operations", "too near the limit to tell")},
+        Row{"undecided", QT_TRANSLATE_NOOP("operations", "too near to tell")},
         Row{"probably-outside", QT_TRANSLATE_NOOP("operations", "probably outside")},
-        Row{"uneven", QT_TRANSLATE_NOOP("operations", "off the run of its neighbours")},
+        Row{"uneven", QT_TRANSLATE_NOOP("operations", "off its neighbours")},
         Row{"to-nominal", QT_TRANSLATE_NOOP("operations", "to the aim")},
-        Row{"stale", QT_TRANSLATE_NOOP("operations", "moved by an earlier step")},
-        Row{"follows", QT_TRANSLATE_NOOP("operations", "follows an earlier step")},
+        Row{"stale", QT_TRANSLATE_NOOP("operations", "moved since")},
+        Row{"follows", QT_TRANSLATE_NOOP("operations", "follows earlier work")},
     };
     for (const Row& row : kRows)
         if (row.why == why) return operationText(row.sentence);

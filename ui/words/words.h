@@ -5,6 +5,7 @@
 #include "core/comparison/comparison.h"
 #include "core/intake/intake.h"
 #include "core/plan/plan.h"
+#include "ui/words/sign.h"
 
 #include <QString>
 
@@ -42,10 +43,14 @@ QString referenceName(DimensionId, std::string_view reference);
 // operations.cpp
 QString name(OperationId);
 QString partName(OperationId);                                 // "let-off screw"
-QString directionWord(Direction, OperationId);                 // headline: OUT, UP, ADD
-QString directionWord(Direction, OperationId, const Piano&);   // a drop button: CLOCKWISE
+QString directionWord(Direction, OperationId, const Piano&);   // headline: OUT, UP, ADD; a drop button: CLOCKWISE
 QString directionEffect(Direction, OperationId, const Piano&); // "nearer the string"
 QString directionEffect(const Step&, const Piano&);            // as this piano answers
+Sign signOf(OperationId, Direction, const Piano&);
+/// "clockwise"
+QString turnName(Turn);
+/// "UP", "IN": where the turn of turnOf leads; empty where nothing is turned.
+QString positiveName(OperationId, const Piano&);
 /// "OUT = anticlockwise, seen from the screw's eye: nearer the string." One way, or both ways. `opposite`: the effect
 /// of the other way, and that this piano has answered so.
 QString directionSentence(OperationId, Direction, const Piano&, bool opposite = false);
@@ -54,6 +59,8 @@ QString aimText(const Step&); // "2.9", empty where there is no aim
 /// "OUT, set to 2.9, nearer the string"
 QString headline(const Step&, const Piano&);
 QString amountWords(std::string_view handAmountId);
+/// "1/8", "1/4", "1/2"; other amounts in decimals.
+QString turnText(double turns);
 QString accessName(Access);
 QString stopSentence(std::string_view guard);
 QString whySentence(std::string_view why);
@@ -65,6 +72,8 @@ QString checkSentence(std::string_view check);
 QString remedyName(std::string_view);
 QString conflictSentence(const Conflict&, const Piano&);
 QString symptomName(std::string_view);
+QString symptomCheckName(std::string_view); // what is looked at for one: "a loose capstan"
+QString sideEffectName(std::string_view);   // of its remedy: "dampers earlier"
 QString adviceSentence(const Advice&, const Piano&);
 QString gradeName(Grade);
 QString missingForGradeSentence(std::string_view);

@@ -1,0 +1,150 @@
+#include "ui/stations/adjust_page.h"
+
+#include "ui/widgets/empty_state.h"
+#include "ui/words/survey_names.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QScrollArea>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace hammerline {
+
+namespace {
+
+QVBoxLayout* columnIn(QWidget* widget) {
+    auto* column = new QVBoxLayout(widget);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    return column;
+}
+
+QScrollArea* scrolled(QLabel* label, QWidget* parent) {
+    auto* area = new QScrollArea(parent);
+    area->setWidget(label);
+    area->setWidgetResizable(true);
+    area->setFrameShape(QFrame::NoFrame);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area->setBackgroundRole(QPalette::Base);
+    label->setBackgroundRole(QPalette::Base);
+    return area;
+}
+
+} // namespace
+
+AdjustPage::AdjustPage(QWidget* parent)
+    : QWidget(parent)
+    , m_order(new RowTable(tr("Order of work"), {{{}, 0}, {{}, 8.5, Qt::AlignRight}, {{}, 15.5, Qt::AlignRight}}, 6.75))
+    , m_lines(new RowTable(tr("Lines of this work"),
+                           {{tr("set"), 9},
+                            {tr("note"), 22},
+                            {tr("now"), 21, Qt::AlignRight},
+                            {tr("turn"), 34},
+                            {{}, 6, Qt::AlignRight},
+                            {tr("set to"), 15, Qt::AlignRight},
+                            {tr("about"), 0},
+                            {tr("done"), 15, Qt::AlignRight}},
+                           8.25))
+    , m_workText(makeText(this))
+    , m_leads(makeText(this))
+    , m_asked(makeText(this))
+    , m_stack(new QStackedWidget(this))
+    , m_empty(new EmptyState({}, this)) {
+    auto* caution = makeText(this);
+    caution->setText(words::caution("tipping").toHtmlEscaped());
+    m_asked->setAccessibleName(tr("Asked before the plan"));
+    auto* left = new QWidget;
+    auto* leftColumn = columnIn(left);
+    leftColumn->addWidget(m_order, 1);
+    leftColumn->addWidget(caution);
+    auto* middle = new QWidget;
+    auto* middleColumn = columnIn(middle);
+    middleColumn->addWidget(m_workText);
+    middleColumn->addWidget(m_lines, 1);
+    m_orderPanel = new Panel(tr("Order of work"), left, this);
+    m_workPanel = new Panel({}, middle, this);
+    auto* leads = scrolled(m_leads, this);
+    leads->setAccessibleName(tr("What the plan leads to"));
+    auto* leadsPanel = new Panel(tr("What the plan leads to"), leads, this);
+
+    auto* whole = new QWidget(this);
+    auto* row = new QHBoxLayout(whole);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(0);
+    // the lines to be turned by get what the two lists beside them do not need
+    m_orderPanel->setMinimumWidth(u(73));
+    leadsPanel->setMinimumWidth(u(64));
+    row->addWidget(m_orderPanel, 24);
+    row->addWidget(m_workPanel, 60);
+    row->addWidget(leadsPanel, 20);
+    m_stack->addWidget(whole);
+    m_stack->addWidget(m_empty);
+    auto* outer = columnIn(this);
+    outer->addWidget(m_asked);
+    outer->addWidget(m_stack, 1);
+}
+
+void AdjustPage::showNothing(const QString& sentence) {
+    m_asked->hide();
+    m_empty->setText(sentence);
+    m_stack->setCurrentIndex(1);
+}
+
+void AdjustPage::showOrder(const AdjustmentSheet& sheet, const Ticked& ticked) {
+    std::set<std::string> ids;
+    for (const auto& [id, said] : ticked)
+        ids.insert(id);
+    m_order->setRows(orderRows(sheet, ids));
+    m_orderPanel->setTitle(tr("Order of work"), timeText(sheet.minutes));
+    m_stack->setCurrentIndex(0);
+}
+
+void AdjustPage::showWork(const AdjustmentWork* work, const AdjustmentSheet& sheet, const Piano& piano,
+                          const Ticked& ticked) {
+    if (!work) {
+        const bool mending = m_order->currentKey() == 0;
+        m_workPanel->setTitle(mending ? tr("Mend first") : tr("Nothing to adjust"));
+        m_workText->setText(mending ? tr("These notes wait for the survey's work. Ctrl+2 shows it.") +
+                                          QStringLiteral("<br><br>") + mendText(sheet)
+                                    : tr("Every reading of this pass lies where it should."));
+        m_lines->setRows({});
+        return;
+    }
+    const auto ready =
+        std::ranges::count_if(work->lines, [&](const auto& line) { return ticked.contains(line.step->id); }) +
+        std::ranges::count_if(work->moves, [&](const auto& move) { return ticked.contains(move.step->id); });
+    m_workPanel->setTitle(
+        words::name(work->operation),
+        tr("%1 of %2 ticked · from the bass end").arg(ready).arg(work->lines.size() + work->moves.size()));
+    m_workText->setText(workText(*work, piano));
+    m_lines->setRows(workRows(*work, piano, ticked));
+}
+
+void AdjustPage::showLeads(const QString& html) {
+    m_leads->setText(html);
+}
+
+void AdjustPage::showAsked(const std::vector<std::string_view>& questions) {
+    m_asked->setVisible(!questions.empty());
+    if (questions.empty()) return;
+    QString text =
+        tr("<b>Asked before this plan:</b> %1").arg(words::askFirstSentence(questions.front()).toHtmlEscaped());
+    if (questions.size() > 1) text += tr(" (%n more)", nullptr, static_cast<int>(questions.size()) - 1);
+    m_asked->setText(text + QStringLiteral(" &nbsp;<b>A</b> ") + tr("answers."));
+}
+
+bool AdjustPage::stepOrder(int by) {
+    const auto& rows = m_order->rows();
+    const auto here = std::ranges::find_if(
+        rows, [&](const ListRow& row) { return row.heading.isEmpty() && row.key == m_order->currentKey(); });
+    for (auto i = here - rows.begin() + by; i >= 0 && i < std::ssize(rows); i += by) {
+        const ListRow& row = rows[static_cast<std::size_t>(i)];
+        if (!row.heading.isEmpty()) continue;
+        m_order->setCurrentKey(row.key);
+        return true;
+    }
+    return false;
+}
+
+} // namespace hammerline

@@ -1,0 +1,41 @@
+// The page of the Adjust station: order of work, the lines of one work, what the plan leads to, and above them what is
+// asked before the plan.
+#pragma once
+
+#include "ui/stations/adjust_rows.h"
+
+class QStackedWidget;
+
+namespace hammerline {
+
+class EmptyState;
+
+/// Steps that are ticked, by id, with what the last column says of them.
+using Ticked = std::map<std::string, QString>;
+
+class AdjustPage : public QWidget {
+    Q_OBJECT
+public:
+    explicit AdjustPage(QWidget* parent);
+    RowTable& order() { return *m_order; }
+    RowTable& lines() { return *m_lines; }
+
+    void showNothing(const QString& sentence);
+    void showOrder(const AdjustmentSheet&, const Ticked&);
+    /// Null: what waits for the survey (row 0 of the order), or that there is nothing to adjust.
+    void showWork(const AdjustmentWork*, const AdjustmentSheet&, const Piano&, const Ticked&);
+    /// HTML; what the readings will be.
+    void showLeads(const QString&);
+    void showAsked(const std::vector<std::string_view>& questions);
+    /// The work before or after in the order; false: there is none.
+    bool stepOrder(int by);
+
+private:
+    RowTable *m_order, *m_lines;
+    Panel *m_orderPanel, *m_workPanel;
+    QLabel *m_workText, *m_leads, *m_asked;
+    QStackedWidget* m_stack;
+    EmptyState* m_empty;
+};
+
+} // namespace hammerline
