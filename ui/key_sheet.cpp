@@ -56,11 +56,19 @@ QList<KeyGroup> keyGroups(const QMenuBar& bar) {
          {KeySheetText::tr("Del"), KeySheetText::tr("take the reading back; nothing is erased")},
          {KeySheetText::tr("Ctrl+D"), KeySheetText::tr("down over the selected cells")},
          {KeySheetText::tr("Ctrl+V, Ctrl+C"), KeySheetText::tr("paste a table with preview, copy")}}};
-    groups << KeyGroup{KeySheetText::tr("Survey"),
-                       {{KeySheetText::tr("Y, Shift+Y"), KeySheetText::tr("sound; the rest of the row sound")},
-                        {KeySheetText::tr("a letter, W, M"), KeySheetText::tr("the fault it names, watch, mended")},
-                        {KeySheetText::tr("*, Del"), KeySheetText::tr("as last, not looked at")},
-                        {KeySheetText::tr("F2, Ctrl+Enter"), KeySheetText::tr("the form, add what it says")}}};
+    groups << KeyGroup{
+        KeySheetText::tr("Piano"),
+        {{KeySheetText::tr("Enter"), KeySheetText::tr("keep a field; in the lists: change minutes or a zone")},
+         {KeySheetText::tr("T"), KeySheetText::tr("in the list of work: it turns the other way round")},
+         {KeySheetText::tr("Del"), KeySheetText::tr("take back what was said of this piano")},
+         {KeySheetText::tr("B, Shift+arrow"), KeySheetText::tr("on the strip: the next break, move it by a note")}}};
+    groups << KeyGroup{
+        KeySheetText::tr("Survey"),
+        {{KeySheetText::tr("Y, Shift+Y"), KeySheetText::tr("sound; the rest of the row sound")},
+         {KeySheetText::tr("a letter, W, M"), KeySheetText::tr("the fault it names, watch, mended")},
+         {KeySheetText::tr("*, Del"), KeySheetText::tr("as last, not looked at")},
+         {KeySheetText::tr("F2, Ctrl+Enter"), KeySheetText::tr("the form, add what it says")},
+         {KeySheetText::tr("Ctrl+PgDn, Ctrl+PgUp"), KeySheetText::tr("parts to order, the whole job, symptoms")}}};
     groups << KeyGroup{KeySheetText::tr("Review"),
                        {{KeySheetText::tr("Enter"), KeySheetText::tr("measure this reading again")}}};
     groups << KeyGroup{KeySheetText::tr("Adjust"),
@@ -68,6 +76,7 @@ QList<KeyGroup> keyGroups(const QMenuBar& bar) {
                         {KeySheetText::tr("digits"), KeySheetText::tr("what was really done: 1/8, 0.25")},
                         {KeySheetText::tr("Backspace, S"), KeySheetText::tr("not done; stop, the screw does not turn")},
                         {KeySheetText::tr("PgDn, PgUp"), KeySheetText::tr("next, previous work")},
+                        {KeySheetText::tr("A"), KeySheetText::tr("answer what is asked before the plan")},
                         {KeySheetText::tr("Ctrl+R"), KeySheetText::tr("reckon the plan again")}}};
     return groups;
 }

@@ -1,5 +1,6 @@
 // Menus of the window: every action has a name and a shortcut.
 #include "ui/main_window.h"
+#include "ui/print/sheets.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/keyboard_strip.h"
 #include "ui/words/words.h"
@@ -113,6 +114,20 @@ void MainWindow::buildPrintMenu() {
     menu->addAction(tr("Print this station…"), QKeySequence(QStringLiteral("Ctrl+P")), this, [this] {
         if (station() && leaveStation()) station()->print();
     });
+    menu->addSeparator();
+    const QString kept = m_settings.text(Setting::paper);
+    if (!kept.isEmpty()) setUsualPaper(kept == QLatin1String("Letter") ? Paper::letter : Paper::a4);
+    auto* papers = new QActionGroup(this);
+    for (const auto& [paper, id, name] :
+         {std::tuple{Paper::a4, "A4", tr("On A4")}, {Paper::letter, "Letter", tr("On Letter")}}) {
+        QAction* action = menu->addAction(name, this, [this, paper = paper, id = QLatin1String(id)] {
+            setUsualPaper(paper);
+            m_settings.set(Setting::paper, id);
+        });
+        action->setCheckable(true);
+        action->setChecked(usualPaper() == paper);
+        papers->addAction(action);
+    }
 }
 
 void MainWindow::buildHelpMenu() {

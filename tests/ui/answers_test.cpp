@@ -9,10 +9,7 @@ using namespace hammerline;
 class AnswersTest : public QObject, protected WindowBench {
     Q_OBJECT
 private Q_SLOTS:
-    void init() {
-        dress(Theme::light, 100);
-        open();
-    }
+    void init() { open(); }
     void cleanup() { close(); }
 
     void aLookIsAnsweredByYesOrNoAndHoldsForThePass() {

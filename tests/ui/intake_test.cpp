@@ -11,10 +11,7 @@ using namespace hammerline;
 class IntakeTest : public QObject, protected WindowBench {
     Q_OBJECT
 private Q_SLOTS:
-    void init() {
-        dress(Theme::light, 100);
-        open();
-    }
+    void init() { open(); }
     void cleanup() { close(); }
 
     void everyPassOfAFileGoesIntoItsOwnAsOneStep() {

@@ -1,13 +1,12 @@
-// Piano, Review, Adjust and Passes under a person's hands: what is chosen, changed and ticked there stands in the book.
-#include "core/operation/operation.h"
-#include "ui/stations/spec_panel.h"
-#include "ui/widgets/key_drawing.h"
-#include "ui/widgets/keyboard_strip.h"
+// Review, Adjust and Passes under a person's hands: what is chosen, changed and ticked there stands in the book.
+#include "ui/print/sheets.h"
 #include "ui/words/words.h"
 
 #include <QAbstractItemModelTester>
 #include <QComboBox>
-#include <QLineEdit>
+#include <QMenuBar>
+#include <QPrintPreviewDialog>
+#include <QPrinter>
 
 #include "window_bench.h"
 
@@ -158,161 +157,51 @@ private Q_SLOTS:
         QCOMPARE(cell(4), QStringLiteral("3"));
     }
 
-    // --- Piano
-
-    void aFieldOfTheSetUpIsKeptAndARefusedOneSaysWhy() {
-        QVERIFY(m_window->showStation(QStringLiteral("piano")));
-        QLineEdit* last = field(words::attributeName("last-damper"));
-        QVERIFY(last);
-        last->selectAll();
-        QTest::keyClicks(last, QStringLiteral("60"));
-        QTest::keyClick(last, Qt::Key_Return);
-        QCOMPARE(m_bench->piano()->lastDamper, std::optional(60));
-        last->selectAll();
-        QTest::keyClicks(last, QStringLiteral("sixty"));
-        QTest::keyClick(last, Qt::Key_Return);
-        QCOMPARE(m_bench->piano()->lastDamper, std::optional(60));
-        QCOMPARE(last->text(), QStringLiteral("60"));
-        QVERIFY(m_bench->undo().has_value());
-        QVERIFY(m_bench->piano()->lastDamper != std::optional(60));
-    }
-
-    void minutesAndTurnsOfTheWorkAreThisPianos() {
-        QVERIFY(m_window->showStation(QStringLiteral("piano")));
-        RowTable* work = table(QStringLiteral("Work"));
-        QVERIFY(work);
-        const QAbstractItemModelTester tester(work->model(), QAbstractItemModelTester::FailureReportingMode::Fatal);
-        const auto letOff = [](const ListRow& row) {
-            return row.cells.front().text == words::partName(operation::letOffTurn);
-        };
-        QVERIFY(choose(*work, letOff));
-        QCOMPARE(minutesFor(operation::letOffTurn, *m_bench->piano()), 0.5); // bench-practice 2.7
-        m_dialogs->typed = QStringLiteral("0,8");
-        QTest::keyClick(work, Qt::Key_Return);
-        QCOMPARE(minutesFor(operation::letOffTurn, *m_bench->piano()), 0.8);
-        m_dialogs->typed = QStringLiteral("soon"); // refused, and nothing changes
-        QTest::keyClick(work, Qt::Key_Return);
-        QCOMPARE(minutesFor(operation::letOffTurn, *m_bench->piano()), 0.8);
-
-        QTest::keyClick(work, Qt::Key_T);
-        QCOMPARE(turnOf(operation::letOffTurn, *m_bench->piano()), std::optional(Turn::anticlockwise));
-        Workbench other; // it stands in the book
-        QVERIFY(other.openBook(path()).has_value());
-        QCOMPARE(other.piano()->letOffIn, std::optional(Turn::anticlockwise));
-        QTest::keyClick(work, Qt::Key_T); // the usual way is nothing said
-        QVERIFY(!m_bench->piano()->letOffIn);
-        QTest::keyClick(work, Qt::Key_T);
-        QTest::keyClick(work, Qt::Key_Delete);
-        QVERIFY(!m_bench->piano()->letOffIn);
-        QVERIFY(m_bench->piano()->minutes.empty());
-
+    void turnsReallyDoneAreTypedAsAFraction() {
+        for (int n = 1; n <= 88; ++n)
+            QVERIFY(m_bench->enter({{n}, dimension::letOff}, reading(n == 40 ? "6.0" : "2.9")).has_value());
+        QVERIFY(m_window->showStation(QStringLiteral("adjust")));
+        RowTable *order = nullptr, *lines = nullptr;
+        for (RowTable* table : m_window->station()->findChildren<RowTable*>())
+            (table->accessibleName() == QStringLiteral("Order of work") ? order : lines) = table;
+        QVERIFY(order && lines);
         QVERIFY(choose(
-            *work, [](const ListRow& row) { return row.cells.front().text == words::accessName(Access::keysOff); }));
-        m_dialogs->typed = QStringLiteral("25");
-        QTest::keyClick(work, Qt::Key_Return);
-        QCOMPARE(minutesToReach(Access::keysOff, *m_bench->piano())[0], 25.0);
+            *order, [](const ListRow& row) { return row.cells.front().text == words::name(operation::letOffTurn); }));
+        QVERIFY(!lines->rows().empty());
+        m_dialogs->typed = QStringLiteral("0.5 in"); // a length is no turn
+        QTest::keyClick(lines, Qt::Key_1);
+        QVERIFY(m_bench->record()->done.empty());
+        m_dialogs->typed = QStringLiteral("1/8");
+        QTest::keyClick(lines, Qt::Key_1);
+        QCOMPARE(m_bench->record()->done.size(), std::size_t{1});
+        const Done& done = m_bench->record()->done.front();
+        QCOMPARE(done.notes, std::vector<NoteNumber>{{40}});
+        QVERIFY(done.amount.has_value());
+        QVERIFY(std::abs(std::abs(*done.amount) - 0.125) < 1e-7);
     }
 
-    void anEmptiedFieldIsAsIsCustomaryAgain() {
-        QVERIFY(m_window->showStation(QStringLiteral("piano")));
-        QLineEdit* arms = field(words::attributeName("arms-natural"));
-        QVERIFY(arms);
-        const auto type = [&](const QString& text) {
-            arms->setFocus();
-            arms->selectAll();
-            QTest::keyClick(arms, Qt::Key_Delete);
-            QTest::keyClicks(arms, text);
-            QTest::keyClick(arms, Qt::Key_Return);
-        };
-        type(QStringLiteral("240,220,150,130"));
-        QVERIFY(m_bench->piano()->armsOf(KeyColour::natural).measured);
-        const auto* drawing = m_window->station()->findChild<KeyDrawing*>();
-        QVERIFY(drawing && drawing->accessibleDescription().contains(QStringLiteral("240")));
-        type({});
-        QVERIFY(!m_bench->piano()->armsOf(KeyColour::natural).measured);
-        QVERIFY(!drawing->accessibleDescription().contains(QStringLiteral("240")));
-    }
+    // --- paper
 
-    void breaksAndTheLastDamperAreMovedOnTheStrip() {
-        QVERIFY(m_window->showStation(QStringLiteral("piano")));
-        auto* strip = m_window->findChild<KeyboardStrip*>();
-        strip->setFocus();
-        const auto ends = [this] {
-            std::vector<int> last;
-            for (const Section& section : sectionsOf(*m_bench->piano()))
-                last.push_back(section.range.last);
-            return last;
-        };
-        QCOMPARE(ends(), (std::vector{26, 52, 70, 88}));
-        QTest::keyClick(strip, Qt::Key_Right, Qt::ShiftModifier);
-        QCOMPARE(ends(), (std::vector{27, 52, 70, 88}));
-        QTest::keyClick(strip, Qt::Key_B);
-        QTest::keyClick(strip, Qt::Key_Left, Qt::ShiftModifier);
-        QCOMPARE(ends(), (std::vector{27, 51, 70, 88}));
-        // by the mouse: the first break from behind note 27 to behind note 30
-        const auto behind = [strip](int note) {
-            return QPoint((strip->axis().right({note}) + strip->axis().left({note + 1})) / 2,
-                          strip->keysRect().center().y());
-        };
-        QTest::mousePress(strip, Qt::LeftButton, {}, behind(27));
-        QTest::mouseMove(strip, behind(30));
-        QTest::mouseRelease(strip, Qt::LeftButton, {}, behind(30));
-        QCOMPARE(ends(), (std::vector{30, 51, 70, 88}));
-        for (int i = 0; i < 3; ++i)
-            QTest::keyClick(strip, Qt::Key_B); // past the other two to the last damper
-        QTest::keyClick(strip, Qt::Key_Left, Qt::ShiftModifier);
-        QCOMPARE(m_bench->piano()->lastDamper, std::optional(87));
-        QVERIFY(m_bench->undo().has_value());
-        QVERIFY(!m_bench->piano()->lastDamper);
-    }
-
-    void aZoneIsChangedWithItsReason() {
-        QVERIFY(m_window->showStation(QStringLiteral("piano")));
-        RowTable* zones = table(QStringLiteral("Zones"));
-        QVERIFY(zones);
-        const QAbstractItemModelTester tester(zones->model(), QAbstractItemModelTester::FailureReportingMode::Fatal);
-        const auto blow = [](const ListRow& row) { return row.cells.front().text == words::name(dimension::blow); };
-        QVERIFY(choose(*zones, blow));
-        const Zone before = *m_bench->zones().at({{40}, dimension::blow});
-        answerZone({QStringLiteral("43"), QStringLiteral("45"), QStringLiteral("47")}, {}, {});
-        QTest::keyClick(zones, Qt::Key_Return); // without a reason nothing is kept
-        QCOMPARE(*m_bench->zones().at({{40}, dimension::blow}), before);
-        answerZone({QStringLiteral("47"), QStringLiteral("45"), QStringLiteral("43")}, {},
-                   QStringLiteral("trial notes"));
-        QTest::keyClick(zones, Qt::Key_Return); // not in order
-        QCOMPARE(*m_bench->zones().at({{40}, dimension::blow}), before);
-        answerZone({QStringLiteral("43"), QStringLiteral("45"), QStringLiteral("1 7/8 in")}, {},
-                   QStringLiteral("trial notes"));
-        QTest::keyClick(zones, Qt::Key_Return);
-        // 1 7/8 in = 47.625 mm exactly (25.4 mm to the inch)
-        QCOMPARE(*m_bench->zones().at({{40}, dimension::blow}),
-                 (Zone{fromMm(43).nm, fromMm(45).nm, std::int64_t{47'625'000}}));
-        QVERIFY(m_bench->record()->spec.has_value());
-        Workbench other; // it stands in the book, with its reason
-        QVERIFY(other.openBook(path()).has_value());
-        bool found = false;
-        for (const ZoneRow& row : other.sheet().zones)
-            found = found || (row.dimension == dimension::blow && row.source == "trial notes");
-        QVERIFY(found);
-        QVERIFY(m_bench->undo().has_value());
-        QCOMPARE(*m_bench->zones().at({{40}, dimension::blow}), before);
-    }
-
-    void singleNotesGetAZoneOfTheirOwn() {
-        QVERIFY(m_window->showStation(QStringLiteral("piano")));
-        RowTable* zones = table(QStringLiteral("Zones"));
-        QVERIFY(choose(
-            *zones, [](const ListRow& row) { return row.cells.front().text == words::name(dimension::aftertouch); }));
-        answerZone({QStringLiteral("0.2"), QStringLiteral("0.3"), QStringLiteral("0.8")}, QStringLiteral("31, 33"),
-                   QStringLiteral("worn key, owner told"));
-        QTest::keyClick(zones, Qt::Key_Return);
-        QCOMPARE(m_bench->record()->overrides.size(), std::size_t{2});
-        QVERIFY(m_bench->zones().overridden({{33}, dimension::aftertouch}));
-        QVERIFY(!m_bench->zones().overridden({{32}, dimension::aftertouch}));
-        QVERIFY(choose(*zones, [](const ListRow& row) { return row.cells.at(1).text.contains(QStringLiteral("33")); }));
-        QTest::keyClick(zones, Qt::Key_Delete);
-        QCOMPARE(m_bench->record()->overrides.size(), std::size_t{1});
-        QVERIFY(!m_bench->zones().overridden({{33}, dimension::aftertouch}));
+    void thePreviewIsOnThePaperChosenInTheMenu() {
+        readLetOff({{40, "6.0"}});
+        QVERIFY(m_window->showStation(QStringLiteral("review")));
+        for (const auto& [name, size] : {std::pair{"On Letter", QPageSize::Letter}, {"On A4", QPageSize::A4}}) {
+            QAction* paper = nullptr;
+            for (QAction* each : m_window->menuBar()->findChildren<QAction*>())
+                if (each->text() == QLatin1String(name)) paper = each;
+            QVERIFY(paper);
+            paper->trigger();
+            QVERIFY(paper->isChecked());
+            m_dialogs->onRun = [size = size](QDialog& dialog) {
+                auto* preview = qobject_cast<QPrintPreviewDialog*>(&dialog);
+                QVERIFY(preview);
+                QCOMPARE(preview->printer()->pageLayout().pageSize().id(), size);
+            };
+            const int before = m_dialogs->ran;
+            shortcut(QStringLiteral("Ctrl+P"))->trigger();
+            QCOMPARE(m_dialogs->ran, before + 1);
+            QCOMPARE(usualPaper(), size == QPageSize::Letter ? Paper::letter : Paper::a4);
+        }
     }
 
 private:
@@ -345,18 +234,6 @@ private:
         QVERIFY2(box, qPrintable(name));
         while (box->currentIndex() != wanted)
             QTest::keyClick(box, box->currentIndex() < wanted ? Qt::Key_Down : Qt::Key_Up);
-    }
-    QLineEdit* field(const QString& name) {
-        for (QLineEdit* each : m_window->station()->findChildren<QLineEdit*>())
-            if (each->accessibleName() == name) return each;
-        return nullptr;
-    }
-    void answerZone(const QStringList& limits, const QString& notes, const QString& reason) {
-        m_dialogs->onRun = [=](QDialog& dialog) {
-            auto* zone = qobject_cast<ZoneDialog*>(&dialog);
-            QVERIFY(zone);
-            zone->fill(limits, notes, reason);
-        };
     }
 };
 

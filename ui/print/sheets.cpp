@@ -2,6 +2,7 @@
 
 #include "ui/print/documents.h"
 
+#include <QLocale>
 #include <QPainter>
 #include <QPdfWriter>
 #include <QSaveFile>
@@ -9,6 +10,19 @@
 #include <algorithm>
 
 namespace hammerline {
+
+namespace {
+std::optional<Paper> chosenPaper;
+} // namespace
+
+Paper usualPaper() {
+    const bool letter = QLocale().measurementSystem() == QLocale::ImperialUSSystem;
+    return chosenPaper.value_or(letter ? Paper::letter : Paper::a4);
+}
+
+void setUsualPaper(Paper paper) {
+    chosenPaper = paper;
+}
 
 namespace {
 

@@ -15,6 +15,10 @@ namespace hammerline {
 enum class SheetKind : std::uint8_t { adjustment, check, survey, parts, labels, comparison, record };
 enum class Paper : std::uint8_t { a4, letter };
 
+/// The paper that a person prints on; at first what is usual in the locale's country.
+Paper usualPaper();
+void setUsualPaper(Paper);
+
 struct PaperOptions {
     Paper paper = Paper::a4;
     QPageSize other = QPageSize(QPageSize::Custom); // another size than these two, where valid

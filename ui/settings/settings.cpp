@@ -31,6 +31,7 @@ const std::vector<SettingRow>& Settings::table() {
         {Setting::entryAcross, "entry/across", false},
         {Setting::entryEvery, "entry/every", 8},
         {Setting::lastFolder, "books/folder", QString()},
+        {Setting::paper, "print/paper", QString()},
     };
     return rows;
 }

@@ -26,6 +26,7 @@ enum class Setting : std::uint8_t {
     entryAcross, // all dimensions of a note before the next note
     entryEvery,  // n of "every n-th"
     lastFolder,
+    paper, // A4, Letter; empty: as is usual in the country
     count
 };
 

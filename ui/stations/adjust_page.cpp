@@ -44,7 +44,7 @@ AdjustPage::AdjustPage(QWidget* parent)
                             {{}, 6, Qt::AlignRight},
                             {tr("set to"), 15, Qt::AlignRight},
                             {tr("about"), 0},
-                            {tr("done"), 15, Qt::AlignRight}},
+                            {tr("done"), 17, Qt::AlignRight}},
                            8.25))
     , m_workText(makeText(this))
     , m_leads(makeText(this))

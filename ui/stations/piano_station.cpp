@@ -142,7 +142,7 @@ private:
         m_form->setContentsMargins(u(3), u(3), u(3), u(3));
         m_form->setHorizontalSpacing(u(4));
         m_form->setVerticalSpacing(u(1.5));
-        m_form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+        m_form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
         m_name = makeField(tr("Name"), m_form);
         connect(m_name, &QLineEdit::editingFinished, this, [this] { rename(); });
         m_sheet = new QComboBox(page);
@@ -204,12 +204,14 @@ private:
             const Piano& piano = record->piano;
             m_keys->setPiano(piano);
             m_name->setText(QString::fromStdString(piano.name));
+            m_name->setCursorPosition(0);
             m_sheet->setCurrentIndex(m_sheet->findData(QString::fromStdString(record->specName)));
             const auto said = saidOf(piano);
             for (const auto& [name, field] : m_fields) {
                 const auto found = said.find(name);
                 field->setText(found == said.end() ? QString() : QString::fromStdString(found->second));
                 field->setModified(false);
+                field->setCursorPosition(0); // long ones from their beginning
             }
             showCustomaryArms(piano);
             for (const auto& [name, box] : m_choices)

@@ -83,7 +83,7 @@ QString previewSheet(QWidget* parent, int sheetKind, const PianoRecord& record, 
     const auto sheet = composeSheet(kind, record, pass, plan, options);
     if (!sheet) return words::sentence(sheet.error());
     QPrinter printer(QPrinter::HighResolution);
-    printer.setPageSize(QPageSize(QPageSize::A4));
+    printer.setPageSize(QPageSize(usualPaper() == Paper::letter ? QPageSize::Letter : QPageSize::A4));
     QPrintPreviewDialog dialog(&printer, parent);
     dialog.setWindowTitle(sheet->title());
     QObject::connect(&dialog, &QPrintPreviewDialog::paintRequested, &dialog, [&](QPrinter* device) {
