@@ -8,6 +8,7 @@
 #include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
+#include <QLineEdit>
 #include <QTest>
 
 #include "colour_science.h"
@@ -205,6 +206,26 @@ private Q_SLOTS:
     }
 
     // --- the ramp
+
+    /// WCAG 2.1, 1.4.11: what shows where a field is has 3:1 at least against what lies beside it.
+    void theFrameOfAFieldIsSeenInBothThemes() {
+        for (const Theme theme : kThemes) {
+            dress(theme, 100);
+            QWidget page;
+            page.setBackgroundRole(QPalette::Base);
+            page.setAutoFillBackground(true);
+            page.resize(120, 60);
+            QLineEdit field(&page);
+            field.setGeometry(10, 10, 100, 30);
+            const QImage image = page.grab().toImage();
+            const QRgb beside = image.pixel(4, 25);
+            double best = 1;
+            for (int x = 8; x < 14; ++x)
+                best = std::max(best, colour::contrast(image.pixel(x, 25), beside));
+            QVERIFY2(best >= 3, qPrintable(QString::number(best)));
+        }
+        dress(Theme::light, 100);
+    }
 
     void theRampIsToldApartByColourBlindViewers() {
         QCOMPARE(views().size(), std::size_t{4});

@@ -279,6 +279,19 @@ void MeasureView::fitColumns() {
                                                  spare * c / columns);
 }
 
+// An item view paints all its cells when the focus comes or goes, and here it does both at every reading: from the grid
+// to the field and back. Only the current row shows it.
+void MeasureView::focusInEvent(QFocusEvent* event) {
+    QAbstractScrollArea::focusInEvent(event);
+    setAttribute(Qt::WA_InputMethodEnabled, false); // the field has its own
+    showCurrent();
+}
+
+void MeasureView::focusOutEvent(QFocusEvent* event) {
+    QAbstractScrollArea::focusOutEvent(event);
+    showCurrent();
+}
+
 void MeasureView::resizeEvent(QResizeEvent* event) {
     QTableView::resizeEvent(event);
     fitColumns();

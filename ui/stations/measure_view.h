@@ -44,6 +44,8 @@ protected:
     QModelIndex moveCursor(CursorAction, Qt::KeyboardModifiers) override;
     void currentChanged(const QModelIndex&, const QModelIndex&) override;
     void resizeEvent(QResizeEvent*) override;
+    void focusInEvent(QFocusEvent*) override;
+    void focusOutEvent(QFocusEvent*) override;
     void changeEvent(QEvent*) override;
     void updateGeometries() override;
 

@@ -1,10 +1,11 @@
 #include "ui/widgets/look.h"
 
+#include "ui/widgets/house_style.h"
+
 #include <QApplication>
 #include <QFontDatabase>
 #include <QFontInfo>
 #include <QStyle>
-#include <QStyleFactory>
 #include <QWidget>
 
 namespace hammerline {
@@ -167,8 +168,7 @@ int textSize() {
 
 void dress(Theme theme, int percent) {
     desktopTheme(); // remembered before the palette changes
-    if (QApplication::style()->objectName().compare(QLatin1String("fusion"), Qt::CaseInsensitive) != 0)
-        QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+    if (!qobject_cast<HouseStyle*>(QApplication::style())) QApplication::setStyle(new HouseStyle);
     QFont font{QStringLiteral("Noto Sans")};
     font.setFamilies({QStringLiteral("Noto Sans"), QStringLiteral("DejaVu Sans")});
     font.setPointSizeF(kBasePoints * std::clamp(percent, 80, 200) / 100.0);
