@@ -90,6 +90,11 @@ void measuringCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& 
     pass->add_option("--humidity", r.pass.humidity, "relative humidity in per cent");
     pass->add_option("--stack", r.pass.stack, "in or out")->check(CLI::IsMember({"in", "out"}));
     pass->add_option("--weights", r.pass.weights, "on or off")->check(CLI::IsMember({"on", "off"}));
+    pass->add_option("--at", r.pass.place, "piano or bench: where the key frame lay")
+        ->check(CLI::IsMember({"piano", "bench"}));
+    pass->add_option("--line-sag", r.pass.lineSag,
+                     "how a line that heights are read against hangs: mm at its middle (0.28), or material, "
+                     "thickness and pull (\"steel 0.5 mm 10 N\")");
     pass->add_option("--reference", r.pass.references, "DIMENSION=REFERENCE, such as key-height=bed")
         ->allow_extra_args(false);
     auto* import = command(top, out, chosen, "import",

@@ -37,7 +37,8 @@ struct PassRequest {
     Common at;
     std::string label;
     std::optional<double> temperature, humidity;
-    std::string stack, weights;
+    std::string stack, weights, place;
+    std::optional<std::string> lineSag;
     std::vector<std::string> references; // DIMENSION=REFERENCE
 };
 struct ImportRequest {

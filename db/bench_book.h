@@ -36,6 +36,8 @@ struct NewPass {
     bool stackIn = false;
     bool weightsOn = false;
     std::map<DimensionId, std::string> references;
+    std::string lineSag{}; // as Pass::lineSag
+    bool onBench = false;
 };
 
 /// One reading to store. `replaces` is implied: the current one of the same cell and trial, as this book sees it.

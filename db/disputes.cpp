@@ -30,7 +30,9 @@ const std::vector<Telling>& tellings() {
         {"pass_version", "pass",
          "x.label || coalesce(', ' || (x.temperature / 10.0) || ' °C', '') || coalesce(', ' || (x.humidity / 10.0) || "
          "' %', '') || coalesce((SELECT ', ' || group_concat(m.key || '=' || d.reference, ' ') FROM pass_reference d "
-         "JOIN dimension m ON m.id = d.dimension_id WHERE d.pass_id = x.pass_id AND d.act_id = x.act_id), '')",
+         "JOIN dimension m ON m.id = d.dimension_id WHERE d.pass_id = x.pass_id AND d.act_id = x.act_id), '') || "
+         "iif(x.line_sag = '', '', ', line-sag=' || x.line_sag) || iif(x.on_bench, ', "
+         "at=bench', '')",
          "NULL", kAll},
         {"aim_override", "override", "x.reason", "x.nominal", kAll},
         {"finding", "finding", "trim(x.state || ' ' || x.remedy) || iif(x.remark = '', '', ', ' || x.remark)", "NULL",

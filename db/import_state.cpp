@@ -1,5 +1,7 @@
 #include "db/import_state.h"
 
+#include "core/pass/height_datum.h"
+
 #include <algorithm>
 
 namespace hammerline {
@@ -53,7 +55,7 @@ bool standsLater(OpenBook& book, std::int64_t pass, const NewReading& each, int 
 ImportState::ImportState(ActUnderWay& act, std::int64_t piano, BroughtActs& brought, Origin origin)
     : m_act(act), m_piano(piano), m_brought(brought), m_origin(std::move(origin)) {
     for (PassRow& each : passRows(act.book(), piano))
-        m_passes.push_back({std::move(each), false, false, {}, {}});
+        m_passes.push_back({std::move(each), false, false, {}, {}, {}});
     m_before = m_passes.size();
     for (GivenPass& each : m_passes)
         each.hadRows = hasReadings(act.book(), each.row.id);
@@ -75,7 +77,7 @@ int ImportState::add(const NewPass& pass) {
 int ImportState::add(const NewPass& pass, const Uuid& uuid, Start start) {
     const std::int64_t row = insertPass(m_act, m_piano, pass, uuid, start);
     const int number = static_cast<int>(m_passes.size()) + 1;
-    m_passes.push_back({{row, uuid, number, pass.label}, true, false, {}, pass.references});
+    m_passes.push_back({{row, uuid, number, pass.label}, true, false, {}, {}, pass.references});
     return number;
 }
 
@@ -99,6 +101,8 @@ void ImportState::put(int number, const NewReading& each) {
     OpenBook& book = m_act.book();
     GivenPass& pass = at(number);
     const std::int64_t row = pass.row.id;
+    if (each.cell.dimension == dimension::keyHeight && !each.reading.word)
+        pass.heights.try_emplace(datumOf(each.reading.count), each.reading.typed);
     if (!pass.hadRows) {
         int trial = each.reading.trial;
         if (trial == 0) trial = trialFor(each, trialsOf(book, row, each.cell), 0);
@@ -150,6 +154,15 @@ void ImportState::writeReferences(const GivenPass& pass) {
         Query insert = book.query("INSERT OR REPLACE INTO pass_reference VALUES (?, ?, ?, ?)");
         insert << pass.row.id << m_act.id() << id << reference;
         insert.run();
+    }
+}
+
+void ImportState::requireOneDatum() const {
+    for (const GivenPass& pass : m_passes) {
+        if (pass.heights.empty()) continue;
+        const std::string datum = heightDatum(m_act.book(), pass.row.id);
+        for (const auto& [other, typed] : pass.heights)
+            if (other != datum) fail(RefusalCode::otherDatum, typed, datum);
     }
 }
 

@@ -17,8 +17,9 @@ struct GivenCell {
 
 struct GivenPass {
     PassRow row;
-    bool made = false;    // by this import
-    bool hadRows = false; // readings to look up and to replace
+    bool made = false;                               // by this import
+    bool hadRows = false;                            // readings to look up and to replace
+    std::map<std::string_view, std::string> heights; // that came: datum and a height over it, as it was typed
     std::map<Cell, GivenCell> cells;
     std::map<DimensionId, std::string> references; // said by the import, written at its end
 };
@@ -39,6 +40,8 @@ public:
     void put(int pass, const NewReading&);
     void markNotFitted(int pass, Cell);
     void finish();
+    /// After finish: refuses otherDatum where heights came that are over another datum than their pass's.
+    void requireOneDatum() const;
 
 private:
     void writeReferences(const GivenPass&);

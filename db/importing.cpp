@@ -51,6 +51,7 @@ Outcome<void> Importing::setReferences(int pass, const std::map<DimensionId, std
 
 void Importing::finish() {
     m_state->readings.finish();
+    m_state->readings.requireOneDatum();
     m_state->brought.finish();
 }
 

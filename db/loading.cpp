@@ -60,7 +60,8 @@ PassPlaces loadPasses(OpenBook& book, std::int64_t piano, PianoRecord& record) {
     }
     Query find =
         book.query("SELECT x.pass_id, x.label, x.temperature, x.humidity, x.stack_in, x.weights_on, "
-                   "p.started_at, (SELECT place FROM act WHERE id = p.act_id), r.dimension_id, r.reference" +
+                   "x.line_sag, x.on_bench, p.started_at, (SELECT place FROM act WHERE id = p.act_id), r.dimension_id, "
+                   "r.reference" +
                    currentRows("pass_version", "x.pass_id IN (SELECT id FROM pass WHERE piano_id = ?)", "x.pass_id",
                                "JOIN pass p ON p.id = x.pass_id LEFT JOIN pass_reference r ON r.pass_id = "
                                "x.pass_id AND r.act_id = x.act_id"));
@@ -74,10 +75,12 @@ PassPlaces loadPasses(OpenBook& book, std::int64_t piano, PianoRecord& record) {
         pass.humidity = pass.climate ? std::nullopt : humidity;
         pass.stackIn = find.number(4) != 0;
         pass.weightsOn = find.number(5) != 0;
-        pass.startedAt = find.number(6);
-        pass.order = find.number(7);
-        if (find.null(8)) continue;
-        if (const auto dimension = book.dimensionOf(find.number(8))) pass.references[*dimension] = find.text(9);
+        pass.lineSag = find.text(6);
+        pass.onBench = find.number(7) != 0;
+        pass.startedAt = find.number(8);
+        pass.order = find.number(9);
+        if (find.null(10)) continue;
+        if (const auto dimension = book.dimensionOf(find.number(10))) pass.references[*dimension] = find.text(11);
     }
     return places;
 }

@@ -8,7 +8,7 @@
 
 namespace hammerline {
 
-inline constexpr int kSchemaVersion = 1;
+inline constexpr int kSchemaVersion = 2;
 
 /// Which file lies at a path: another one under the same name has another inode.
 struct FileName {

@@ -1,3 +1,4 @@
+#include "core/pass/height_datum.h"
 #include "db/stores.h"
 #include "db/versions.h"
 
@@ -80,9 +81,9 @@ std::int64_t insertPass(ActUnderWay& act, std::int64_t piano, const NewPass& pas
     }
     const std::int64_t row = act.book().db.getLastInsertRowid();
     Query insert = act.book().query("INSERT INTO pass_version (pass_id, act_id, label, temperature, humidity, "
-                                    "stack_in, weights_on) VALUES (?, ?, ?, ?, ?, ?, ?)");
+                                    "stack_in, weights_on, line_sag, on_bench) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)");
     insert << row << act.id() << pass.label << tenths(pass.temperature) << tenths(pass.humidity) << pass.stackIn
-           << pass.weightsOn;
+           << pass.weightsOn << pass.lineSag << pass.onBench;
     insert.run();
     writeReferences(act, row, pass.references);
     return row;
@@ -97,14 +98,42 @@ PassRow addPass(ActUnderWay& act, std::int64_t piano, const NewPass& pass) {
     fail(RefusalCode::noSuchPass);
 }
 
+std::string heightDatum(OpenBook& book, std::int64_t pass) {
+    Query said = book.query("SELECT r.reference FROM pass_version x JOIN pass_reference r ON r.pass_id = x.pass_id AND "
+                            "r.act_id = x.act_id JOIN act a ON a.id = x.act_id WHERE x.pass_id = ? AND "
+                            "r.dimension_id = ? AND x.withdrawn = 0 AND " +
+                            isHead(subject("pass_version")) + " ORDER BY a.place DESC LIMIT 1");
+    said << pass << book.dimensionRow(dimension::keyHeight);
+    return said.step() ? said.text(0) : std::string(row(dimension::keyHeight).references.front());
+}
+
+namespace {
+
+/// Where more than one height of the pass cannot be over its datum; one is just being typed anew.
+void requireHeightsOf(OpenBook& book, std::int64_t pass) {
+    const std::string datum = heightDatum(book, pass);
+    Query find = book.query("SELECT x.value, x.typed FROM reading x WHERE x.pass_id = ? AND x.dimension_id = ? AND "
+                            "x.value IS NOT NULL AND x.withdrawn = 0 AND " +
+                            isHead(subject("reading")));
+    find << pass << book.dimensionRow(dimension::keyHeight);
+    int others = 0;
+    while (find.step()) {
+        others += datumOf(find.number(0)) != datum;
+        if (others > 1) fail(RefusalCode::otherDatum, find.text(1), datum);
+    }
+}
+
+} // namespace
+
 ActId setReferences(ActUnderWay& act, std::int64_t pass, const std::map<DimensionId, std::string>& references) {
     const Subject& versions = subject("pass_version");
     const auto replaces = toReplace(act, versions, {pass});
     if (!replaces) fail(RefusalCode::noSuchPass);
     // the details are the references: they are written anew, the rest is carried over
     Query copy = act.book().query("INSERT INTO pass_version (pass_id, act_id, replaces, label, temperature, humidity, "
-                                  "stack_in, weights_on) SELECT pass_id, ?, act_id, label, temperature, humidity, "
-                                  "stack_in, weights_on FROM pass_version WHERE pass_id = ? AND act_id = ?");
+                                  "stack_in, weights_on, line_sag, on_bench) SELECT pass_id, ?, act_id, label, "
+                                  "temperature, humidity, stack_in, weights_on, line_sag, on_bench FROM pass_version "
+                                  "WHERE pass_id = ? AND act_id = ?");
     copy << act.id() << pass << *replaces;
     copy.run();
     Query kept =
@@ -116,6 +145,7 @@ ActId setReferences(ActUnderWay& act, std::int64_t pass, const std::map<Dimensio
     for (const auto& [dimension, reference] : references)
         all[dimension] = reference;
     writeReferences(act, pass, all);
+    if (references.contains(dimension::keyHeight)) requireHeightsOf(act.book(), pass);
     return act.id();
 }
 

@@ -1,3 +1,4 @@
+#include "core/pass/height_datum.h"
 #include "db/stores.h"
 #include "db/versions.h"
 
@@ -84,6 +85,17 @@ int trialFor(const NewReading& each, const CellTrials& trials, int lastInBatch) 
 
 namespace {
 
+/// One pass has one datum of key heights (computation 15, situation 19).
+void requireDatumOf(OpenBook& book, std::int64_t pass, std::span<const NewReading> readings) {
+    std::optional<std::string> datum;
+    for (const NewReading& each : readings) {
+        if (each.cell.dimension != dimension::keyHeight) continue;
+        if (!datum) datum = heightDatum(book, pass);
+        if (isOverAnotherDatum(each.cell, each.reading, *datum))
+            fail(RefusalCode::otherDatum, each.reading.typed, *datum);
+    }
+}
+
 /// A pass without readings: nothing to look up, nothing to replace.
 void storeInEmptyPass(ActUnderWay& act, std::int64_t pass, std::span<const NewReading> readings) {
     std::map<Cell, int> last;
@@ -131,6 +143,7 @@ ActId storeReadings(ActUnderWay& act, std::int64_t pass, std::span<const NewRead
     if (readings.empty()) return 0;
     for (const NewReading& each : readings)
         requireStorable(each);
+    requireDatumOf(act.book(), pass, readings);
     if (hasReadings(act.book(), pass))
         storeAmongOthers(act, pass, readings);
     else

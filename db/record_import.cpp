@@ -130,6 +130,8 @@ private:
                 fresh.humidity = pass.climate ? std::optional(pass.climate->humidity) : pass.humidity;
                 fresh.stackIn = pass.stackIn;
                 fresh.weightsOn = pass.weightsOn;
+                fresh.lineSag = pass.lineSag;
+                fresh.onBench = pass.onBench;
                 fresh.references = pass.references;
                 number = readings.add(fresh, freeUuid("pass", pass.uuid), {m_times.startOf(pass), pass.startedAt});
             }

@@ -4,7 +4,9 @@
 #include <SQLiteCpp/Transaction.h>
 #include <sqlite3.h>
 
+#include <algorithm>
 #include <map>
+#include <set>
 
 namespace hammerline {
 namespace {
@@ -164,11 +166,31 @@ private:
 
 } // namespace
 
+namespace {
+
+/// The columns that the damaged book has: one of an older schema lacks the later ones, which then get their default.
+RescueTable asThere(SQLite::Database& damaged, RescueTable table) {
+    std::set<std::string, std::less<>> there;
+    SQLite::Statement find(damaged, "SELECT name FROM pragma_table_info(?)");
+    find.bind(1, table.name);
+    while (find.executeStep())
+        there.insert(find.getColumn(0).getString());
+    const auto afterKey = table.columns.begin() + static_cast<std::ptrdiff_t>(table.key);
+    table.columns.erase(std::remove_if(afterKey, table.columns.end(),
+                                       [&](const Column& column) { return !there.contains(column.name); }),
+                        table.columns.end());
+    return table;
+}
+
+} // namespace
+
 Rescued copyReadable(SQLite::Database& damaged, SQLite::Database& into) {
     Rescued rescued;
     SQLite::Transaction transaction(into, SQLite::TransactionBehavior::IMMEDIATE);
-    for (const RescueTable& table : rescueTables())
-        Stretches(damaged, into, table, rescued).read();
+    for (const RescueTable& table : rescueTables()) {
+        const RescueTable known = asThere(damaged, table);
+        Stretches(damaged, into, known, rescued).read();
+    }
     transaction.commit();
     return rescued;
 }

@@ -35,6 +35,9 @@ struct Start {
     std::int64_t at{};
 };
 std::int64_t insertPass(ActUnderWay&, std::int64_t piano, const NewPass&, const Uuid&, Start);
+/// What the pass's key heights are counted from: line, bed or slip.
+std::string heightDatum(OpenBook&, std::int64_t pass);
+/// Refuses otherDatum where heights of the pass are over another datum (situation 19).
 ActId setReferences(ActUnderWay&, std::int64_t pass, const std::map<DimensionId, std::string>&);
 
 // --- reading_store.cpp

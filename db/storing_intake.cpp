@@ -1,5 +1,7 @@
 #include "db/storing_intake.h"
 
+#include "core/pass/height_datum.h"
+
 #include <algorithm>
 
 namespace hammerline {
@@ -14,7 +16,15 @@ NewPass nextPass(const PianoRecord& record) {
     fresh.references = last.references;
     fresh.stackIn = last.stackIn;
     fresh.weightsOn = last.weightsOn;
+    fresh.lineSag = last.lineSag;
+    fresh.onBench = last.onBench;
     return fresh;
+}
+
+void speakAsThePass(const PianoRecord& record, std::optional<int> number, TableOptions& options) {
+    const Pass* pass = number ? record.pass(*number) : nullptr;
+    options.references = pass ? pass->references : nextPass(record).references;
+    options.datumHolds = pass && (hasHeights(*pass) || pass->references.contains(dimension::keyHeight));
 }
 
 StoringIntake::StoringIntake(Importing& into, const PianoRecord& record, std::optional<int> pass, bool byName)
@@ -25,8 +35,9 @@ void StoringIntake::take(const Sound& sound) {
     const auto stop = [&](const Refusal& refusal) { m_refusal = refusal; };
     const auto pass = passFor(sound.pass);
     if (!pass) return stop(pass.error());
-    if (!m_bed[*pass] && isFromBed(sound.cell.dimension, sound.reading.count) && !sound.reading.word)
-        m_bed[*pass] = true;
+    std::string_view& datum = m_datum[*pass];
+    const bool height = sound.cell.dimension == dimension::keyHeight && !sound.reading.word;
+    if (height && datum.empty()) datum = datumOf(sound.reading.count);
     if (const auto put = m_into.put(*pass, {sound.cell, sound.reading}); !put) return stop(put.error());
     ++m_taken;
 }
@@ -41,9 +52,9 @@ Outcome<void> StoringIntake::finish(const Intake& intake) {
         if (const auto put = m_into.markNotFitted(*pass, mark.cell); !put) return put;
         ++m_taken;
     }
-    for (const auto& [pass, bed] : m_bed) {
+    for (const auto& [pass, datum] : m_datum) {
         auto references = intake.longForm ? std::map<DimensionId, std::string>{} : intake.references;
-        if (bed && intake.longForm) references[dimension::keyHeight] = "bed";
+        if (intake.longForm && !datum.empty() && datum != "line") references[dimension::keyHeight] = std::string(datum);
         if (const auto set = m_into.setReferences(pass, references); !set) return set;
     }
     return outcome();

@@ -11,6 +11,9 @@ namespace hammerline {
 /// like with like.
 NewPass nextPass(const PianoRecord&);
 
+/// What the pass that a table goes to was asked once (none: as the next one will be) holds for the table as well.
+void speakAsThePass(const PianoRecord&, std::optional<int> pass, TableOptions&);
+
 class StoringIntake {
 public:
     /// `pass`: for readings that name none (empty: a new one). `byName`: a pass that the file names is the one meant.
@@ -33,7 +36,7 @@ private:
     const PianoRecord& m_record;
     std::optional<int> m_pass;
     bool m_byName;
-    std::map<int, bool> m_bed; // by pass: whether key heights from the key bed came
+    std::map<int, std::string_view> m_datum; // by pass: of the key heights that came
     std::optional<Refusal> m_refusal;
     std::size_t m_taken = 0;
     int m_lastPass = 0;

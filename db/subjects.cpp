@@ -11,7 +11,7 @@ const std::vector<Subject>& subjects() {
          {{"setup_attribute", {{"position"}, {"name"}, {"value"}}, 1}}},
         {"pass_version",
          {{"pass_id", pass}},
-         {{"label"}, {"temperature"}, {"humidity"}, {"stack_in"}, {"weights_on"}},
+         {{"label"}, {"temperature"}, {"humidity"}, {"stack_in"}, {"weights_on"}, {"line_sag"}, {"on_bench"}},
          {{"pass_reference", {{"dimension_id", dimension}, {"reference"}}, 1}}},
         {"reading",
          {{"pass_id", pass}, {"note"}, {"dimension_id", dimension}, {"trial"}},

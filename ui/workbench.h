@@ -83,6 +83,8 @@ public:
                             const std::function<bool(std::size_t)>& goOn = {});
     /// Whole pianos of an export as one act; the first of them is chosen then.
     Outcome<void> importRecords(std::span<const BenchBook::Incoming>, const std::string& source);
+    /// Whether a reading taken now joins the pass shown; else it begins one.
+    bool joinsPass() const;
     Outcome<void> withdraw(Cell);
     Outcome<void> markNotFitted(Cell);
     Outcome<std::vector<Reading>> trail(Cell) const;
@@ -131,8 +133,6 @@ private:
     Outcome<void> needPiano() const;
     Outcome<void> needBook() const;
     void pianosChanged();
-    /// Whether a reading taken now joins the pass shown.
-    bool joinsPass() const;
     Outcome<void> needPass();
     Outcome<void> reload();
     /// The first piano of the book, or none: the one that was chosen is gone.

@@ -142,6 +142,7 @@ int importTable(const ImportRequest& request, FilePieces& pieces, bool json) {
         if (!named) return refused(named.error(), json);
         pass = *named;
     }
+    speakAsThePass(bench->record, pass, *options);
     auto imported = Import(*bench, request, pass, std::move(*options), json).run(pieces);
     if (!imported) return refused(ofFile(imported.error(), request.file), json);
     return reportIntake(imported->intake, bench->record.piano, imported->pass, imported->taken, json);

@@ -5,6 +5,7 @@
 #include "app/console.h"
 #include "core/history/entry_pass.h"
 #include "core/intake/intake.h"
+#include "core/pass/line_sag.h"
 #include "db/storing_intake.h"
 #include "ui/words/words.h"
 
@@ -48,12 +49,20 @@ int run(const PassRequest& request, bool json) {
     fresh.humidity = request.humidity;
     if (!request.stack.empty()) fresh.stackIn = request.stack == "in";
     if (!request.weights.empty()) fresh.weightsOn = request.weights == "on";
+    if (!request.place.empty()) fresh.onBench = request.place == "bench";
+    if (request.lineSag) fresh.lineSag = *request.lineSag;
+    if (const auto sag = readLineSag(fresh.lineSag, bench->record.piano); !sag) return refused(sag.error(), json);
     if (request.humidity && (*request.humidity < 0 || *request.humidity > 100))
         return refused({RefusalCode::usage, {}, "--humidity takes 0 to 100", {}}, json);
     auto references = referencesOf(request.references);
     if (!references) return refused(references.error(), json);
     for (const auto& [dimension, reference] : *references)
         fresh.references[dimension] = reference;
+    const auto height = fresh.references.find(dimension::keyHeight);
+    const bool line = height == fresh.references.end() || height->second == "line";
+    if (!line && request.lineSag && !request.lineSag->empty())
+        return refused({RefusalCode::usage, {}, "--line-sag belongs to key heights read against a line", {}}, json);
+    if (!line) fresh.lineSag.clear();
     const auto made = bench->book.addPass(bench->record.uuid, fresh);
     if (!made) return refused(made.error(), json);
     say(fresh.label.empty() ? QStringLiteral("Pass %1.").arg(*made)

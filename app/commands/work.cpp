@@ -89,6 +89,7 @@ void askFirst(const Plan& plan, const PianoRecord& record, bool json) {
 }
 
 void sayPlan(const Plan& plan, const Piano& piano, bool json) {
+    if (const QString bench = words::benchSentence(plan.setUp, piano); !bench.isEmpty()) ask(bench, json);
     for (const Trial& trial : plan.trials)
         say(QStringLiteral("Trial first: %1, notes %2, %3.")
                 .arg(words::name(trial.operation), utf8(writeNotes(trial.notes)),
@@ -119,7 +120,8 @@ void sayPlan(const Plan& plan, const Piano& piano, bool json) {
 }
 
 bool anythingToDo(const Plan& plan) {
-    return !plan.steps.empty() || !plan.trials.empty() || !plan.conflicts.empty() || !plan.blocked.empty();
+    return plan.setUp.waits() || !plan.steps.empty() || !plan.trials.empty() || !plan.conflicts.empty() ||
+           !plan.blocked.empty();
 }
 
 } // namespace
@@ -194,6 +196,8 @@ int run(const CompareRequest& request, bool json) {
                 .arg(each.worseNow),
             json);
     }
+    for (const auto& [id, why] : comparison->notComparable)
+        say(QStringLiteral("  ") + words::notComparableSentence(id, why), json);
     for (const auto why : comparison->missingForGrade)
         say(words::missingForGradeSentence(why), json);
     return outside > 0 || comparison->grade == Grade::notYet ? kOutside : kDone;

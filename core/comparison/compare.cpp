@@ -1,4 +1,5 @@
 // Pass against pass (computation 11).
+#include "core/comparison/bench_set_up.h"
 #include "core/comparison/comparison.h"
 #include "core/stats/capability.h"
 #include "core/stats/climate.h"
@@ -227,13 +228,18 @@ Outcome<Comparison> comparePasses(const PianoRecord& record, const SpecSheet& sh
     const std::vector<Response> responses = learnedResponses(record, ratio);
     const State expected = expectedFor(record, to, responses, ratio);
 
+    // on the bench as in the piano, or the bench's own error would stand as a change
+    const bool benchMoved =
+        first->onBench != second->onBench && benchSetUp(record, second->onBench ? to : from).waits();
     Comparison out;
     out.from = from;
     out.to = to;
     for (const DimensionId id : sides.now.asked) {
         const auto& before = sides.before.asked;
         if (std::find(before.begin(), before.end(), id) == before.end()) continue;
-        if (const auto why = otherMethod(id, sides.from, sides.to); !why.empty()) {
+        auto why = otherMethod(id, sides.from, sides.to);
+        if (why.empty() && benchMoved) why = "bench-set-up";
+        if (!why.empty()) {
             out.notComparable.emplace_back(id, why);
             continue;
         }

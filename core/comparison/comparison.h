@@ -41,7 +41,7 @@ struct ClimateRemark {
 struct Comparison {
     int from = 0, to = 0;
     std::vector<DimensionComparison> dimensions;
-    /// "reference", "stack", "weights": what was asked differently in the two passes.
+    /// "reference", "stack", "weights", "bench", "bench-set-up": what was asked differently in the two passes.
     std::vector<std::pair<DimensionId, std::string_view>> notComparable;
     std::optional<ClimateRemark> climate;
     std::vector<Cell> gotWorse;

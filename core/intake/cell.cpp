@@ -2,6 +2,7 @@
 
 #include "core/intake/dates.h"
 #include "core/intake/slips.h"
+#include "core/pass/height_datum.h"
 #include "core/units/code_points.h"
 #include "core/units/exact.h"
 
@@ -12,8 +13,14 @@ namespace {
 
 using namespace dimension;
 
+constexpr std::int64_t kSlipLow = 8 * kNmPerMm;
 constexpr std::int64_t kBedLow = 40 * kNmPerMm;
 constexpr std::int64_t kBedHigh = 100 * kNmPerMm;
+
+/// A height over the bed, or over the slip where the pass is read so: sharps have one too.
+bool isAbsolute(DimensionId id, std::int64_t count, bool heightsFromSlip) {
+    return isFromBed(id, count) || (heightsFromSlip && id == keyHeight && datumOf(count) == "slip");
+}
 
 Outcome<TypedQuantity> ofTheBlow(TypedQuantity quantity, DimensionId id, std::string_view typed,
                                  const CellContext& context) {
@@ -138,10 +145,11 @@ bool upAboveDown(DimensionId id, const TypedQuantity& quantity, const CellContex
 
 Outcome<Entry> judged(std::string_view typed, std::string_view folded, Cell cell, const TypedQuantity& quantity,
                       const CellContext& context) {
-    const Limits limits = limitsOf(cell, quantity.count, *context.piano);
+    const Limits limits = limitsOf(cell, quantity.count, *context.piano, context.heightsFromSlip);
     const bool refused = anyBound(quantity, [&](auto count) { return limits.refuses(count); });
     const bool fromBed = isFromBed(cell.dimension, quantity.count);
-    if (!fromBed && !fitted(cell.dimension, cell.note, *context.piano))
+    const bool absolute = isAbsolute(cell.dimension, quantity.count, context.heightsFromSlip);
+    if (!absolute && !fitted(cell.dimension, cell.note, *context.piano))
         return refuse(RefusalCode::notFitted, std::string{typed});
     if (!refused && upAboveDown(cell.dimension, quantity, context))
         return refuse(RefusalCode::upNotBelowDown, std::string{typed});
@@ -151,6 +159,8 @@ Outcome<Entry> judged(std::string_view typed, std::string_view folded, Cell cell
     if (sound && against.empty()) return soundEntry(readingOf(typed, quantity), fromBed);
 
     const auto slip = sound ? std::nullopt : likelySlip(folded, quantity, cell, context);
+    if (refused && !slip && cell.dimension == keyHeight && datumOf(quantity.count) == "slip")
+        return refuse(RefusalCode::otherDatum, std::string{typed}, "line");
     if (refused && !slip) return refuse(RefusalCode::outOfRange, std::string{typed}, rangeText(limits, cell.dimension));
     Question asked = slip ? question(typed, cell, Doubt::likelySlip, slip->id, slip->suggestion)
                           : question(typed, cell, Doubt::outOfRange, against);
@@ -168,15 +178,15 @@ Outcome<Entry> judged(std::string_view typed, std::string_view folded, Cell cell
 } // namespace
 
 bool isFromBed(DimensionId id, std::int64_t count) {
-    return id == keyHeight && count >= kBedLow && count <= kBedHigh;
+    return id == keyHeight && datumOf(count) == "bed";
 }
 
-Limits limitsOf(Cell cell, std::int64_t count, const Piano& piano) {
-    if (isFromBed(cell.dimension, count)) {
-        // naturals 55 to 75; sharps stand 10 to 14 above them
-        const bool sharp = colourOf(cell.note, piano) == KeyColour::sharp;
+Limits limitsOf(Cell cell, std::int64_t count, const Piano& piano, bool heightsFromSlip) {
+    const bool sharp = colourOf(cell.note, piano) == KeyColour::sharp;
+    if (isFromBed(cell.dimension, count)) // naturals 55 to 75; sharps stand 10 to 14 above them
         return {kBedLow, kBedHigh, (sharp ? 65 : 55) * kNmPerMm, (sharp ? 89 : 75) * kNmPerMm};
-    }
+    if (isAbsolute(cell.dimension, count, heightsFromSlip)) // naturals about 20 to 22 over the slip
+        return {kSlipLow, kBedLow, (sharp ? 24 : 14) * kNmPerMm, (sharp ? 40 : 28) * kNmPerMm};
     const Dimension& d = row(cell.dimension);
     return {d.refuseLow, d.refuseHigh, d.askLow, d.askHigh};
 }
@@ -195,12 +205,13 @@ Outcome<TypedQuantity> readQuantityOf(std::string_view typed, DimensionId id, co
 }
 
 bool isDoubtful(const TypedQuantity& quantity, Cell cell, const CellContext& context) {
-    const Limits limits = limitsOf(cell, quantity.count, *context.piano);
+    const Limits limits = limitsOf(cell, quantity.count, *context.piano, context.heightsFromSlip);
     return anyBound(quantity, [&](auto count) { return limits.refuses(count) || limits.asks(count); });
 }
 
 bool isSound(const TypedQuantity& quantity, Cell cell, const CellContext& context) {
-    const bool fits = isFromBed(cell.dimension, quantity.count) || fitted(cell.dimension, cell.note, *context.piano);
+    const bool fits = isAbsolute(cell.dimension, quantity.count, context.heightsFromSlip) ||
+                      fitted(cell.dimension, cell.note, *context.piano);
     return fits && !isDoubtful(quantity, cell, context) && !quantity.askUnit && !(quantity.gap && quantity.count > 0);
 }
 

@@ -20,20 +20,21 @@ struct CellContext {
     std::optional<char> decimal; // known: 1,250 is no question where ',' is the mark
     bool bothMarks = false;      // our own long form: whatever stands there was settled when it was typed
     bool dropFromString = false;
-    bool compare = true; // ask where the other readings of the note contradict
+    bool heightsFromSlip = false; // the pass reads key heights over the key slip
+    bool compare = true;          // ask where the other readings of the note contradict
     KnownOfNote known;
 };
 
 Outcome<Entry> readCell(std::string_view typed, Cell, const CellContext&);
 
 /// What is refused and what is asked about, in the dimension's smallest unit; an absolute key height has limits of its
-/// own (bench-practice 2.3).
+/// own (from the bed: bench-practice 2.3; over the key slip: common practice, no source).
 struct Limits {
     std::int64_t refuseLow, refuseHigh, askLow, askHigh;
     bool refuses(std::int64_t count) const { return count < refuseLow || count > refuseHigh; }
     bool asks(std::int64_t count) const { return count < askLow || count > askHigh; }
 };
-Limits limitsOf(Cell, std::int64_t count, const Piano&);
+Limits limitsOf(Cell, std::int64_t count, const Piano&, bool heightsFromSlip = false);
 
 /// The quantity in the dimension's own kind: a share of the blow becomes mm for damper-start, mm become a share for
 /// half-blow. Refuses wrongUnit where the blow is not known.

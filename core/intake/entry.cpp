@@ -1,5 +1,6 @@
 // A single typed cell, with the pass around it.
 #include "core/intake/cell.h"
+#include "core/pass/height_datum.h"
 
 #include <algorithm>
 
@@ -27,12 +28,12 @@ bool hasOtherHeights(Cell cell, const Pass& pass) {
     });
 }
 
-/// A height from the bed among heights against a line, or the other way round, can only be a mistake: one pass has one
-/// datum (computation 15). The first height of a pass may still choose it.
+/// A height over one datum among heights over another can only be a mistake: one pass has one datum (computation 15).
+/// The first height of a pass may still choose the bed or the line.
 bool mixesDatum(const Entry& entry, Cell cell, const Pass& pass) {
     if (cell.dimension != dimension::keyHeight || !entry.sound || entry.sound->word) return false;
     const bool chosen = pass.references.contains(cell.dimension) || hasOtherHeights(cell, pass);
-    return chosen && entry.fromBed != (pass.referenceOf(cell.dimension) == "bed");
+    return chosen && isOverAnotherDatum(cell, *entry.sound, pass.referenceOf(cell.dimension));
 }
 
 Question askAboutDatum(Cell cell, const Reading& reading) {
@@ -54,6 +55,7 @@ Outcome<Entry> readEntry(std::string_view typed, Cell cell, const EntryContext& 
     if (around.pass) {
         context.known = knownOf(cell, *around.pass);
         context.dropFromString = around.pass->referenceOf(dimension::drop) == "string";
+        context.heightsFromSlip = around.pass->referenceOf(dimension::keyHeight) == "slip";
     }
     auto entry = readCell(typed, cell, context);
     if (entry && around.pass && mixesDatum(*entry, cell, *around.pass)) {

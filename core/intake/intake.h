@@ -72,7 +72,8 @@ struct TableOptions {
     std::map<DimensionId, Unit> units;
     std::optional<char> separator;
     std::optional<char> decimal;
-    std::map<DimensionId, std::string> references;
+    std::map<DimensionId, std::string> references; // of the pass it goes to
+    bool datumHolds = false; // the pass has key heights, or says what they are counted from: others are asked about
 };
 
 /// Text as rows of fields, with the line each row starts in (from 1). RFC 4180 plus the dialects of spreadsheets.

@@ -57,6 +57,7 @@ LongRows::LongRows(const Piano& piano, std::function<void(Sound&&)> take, LongHe
     m_context.piano = &piano;
     m_context.bothMarks = true; // what stands in the long form was settled when it was typed
     m_context.compare = false;
+    m_context.heightsFromSlip = true;
 }
 
 Outcome<void> LongRows::read(const std::vector<std::string>& fields, int line) {

@@ -10,6 +10,7 @@ Doubt doubtOf(RefusalCode code) {
     case RefusalCode::wrongUnit:
         return Doubt::unitMismatch;
     case RefusalCode::outOfRange:
+    case RefusalCode::otherDatum:
     case RefusalCode::upNotBelowDown:
         return Doubt::outOfRange;
     case RefusalCode::unknownNote:

@@ -41,7 +41,7 @@ public:
         for (std::size_t at = m_columns.headRow + 1; at < m_table.rows.size(); ++at)
             readRow(m_table.rows[at], m_table.lines[at]);
         withdrawDisputed();
-        askAboutHeights(m_intake, m_piano);
+        askAboutHeights(m_intake, m_piano, m_options);
         sortByPlace(m_intake);
         return std::move(m_intake);
     }
@@ -99,6 +99,8 @@ private:
         if (m_table.dialect.decimalSeen) context.decimal = m_table.dialect.decimal;
         const auto drop = m_options.references.find(dimension::drop);
         context.dropFromString = drop != m_options.references.end() && drop->second == "string";
+        const auto height = m_options.references.find(dimension::keyHeight);
+        context.heightsFromSlip = height != m_options.references.end() && height->second == "slip";
         return context;
     }
 

@@ -79,7 +79,8 @@ struct Review {
 
 /// The pass in the references that zones speak in: absolute heights (datum bed or slip) become the distance from the
 /// piano's own line for naturals and sharp-height for sharps, a drop from the string the drop below let-off; the typed
-/// text stays (computation 2, 3, 9.1, 15). What cannot be converted (no let-off read at the note) is taken out. Doing
+/// text stays (computation 2, 3, 9.1, 15). Heights against a line that hangs lose its sag at their place (situation
+/// 11). What cannot be converted (no let-off read at the note, a height over another datum) is taken out. Doing
 /// it twice changes nothing. (A damper start typed in per cent of the blow is stored in mm: core/intake.)
 Pass withRelativeHeights(const Piano&, const Pass&);
 /// Whether that changes anything.

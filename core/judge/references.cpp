@@ -1,7 +1,10 @@
 // A pass in the references that zones speak in (computation 2, 3, 9.1, 15).
 #include "core/judge/judge.h"
 #include "core/judge/key_line.h"
+#include "core/pass/height_datum.h"
+#include "core/pass/line_sag.h"
 
+#include <algorithm>
 #include <cmath>
 #include <functional>
 
@@ -65,6 +68,34 @@ void makeHeightsRelative(const Piano& piano, const Pass& from, Pass& out) {
         out.cells.try_emplace({note, dimension::sharpHeight}, std::move(relative)); // one read as such goes first
     }
     out.references[dimension::keyHeight] = "line";
+    out.lineSag.clear();
+}
+
+/// The gap under a line that hangs is short by the sag there: the key stands that much lower than it reads.
+void takeSagOff(const Piano& piano, Pass& out) {
+    const double sag = readLineSag(out.lineSag, piano).value_or(0);
+    for (auto& [cell, measured] : out.cells)
+        if (cell.dimension == dimension::keyHeight) {
+            const std::int64_t hangs = fromMm(sagAt(sag, placeAmongNaturals(cell.note, piano))).nm;
+            measured = converted(measured, [&](std::int64_t h) { return h - hangs; });
+        }
+    out.lineSag.clear();
+}
+
+/// What was read over another datum than the pass says stands for nothing (after a merge of two books that differed).
+bool hasForeignHeights(const Pass& pass, std::string_view datum) {
+    return std::any_of(pass.cells.begin(), pass.cells.end(), [&](const auto& each) {
+        const Reading* last = each.second.latest();
+        return last && isOverAnotherDatum(each.first, *last, datum);
+    });
+}
+
+Pass withoutForeignHeights(Pass pass, std::string_view datum) {
+    std::erase_if(pass.cells, [&](const auto& each) {
+        const Reading* last = each.second.latest();
+        return last && isOverAnotherDatum(each.first, *last, datum);
+    });
+    return pass;
 }
 
 /// From the string: the let-off lies in it.
@@ -83,12 +114,18 @@ void makeDropsBelowLetOff(const Pass& from, Pass& out) {
 } // namespace
 
 bool needsConversion(const Pass& pass) {
-    return pass.referenceOf(dimension::keyHeight) != "line" || pass.referenceOf(dimension::drop) == "string";
+    return pass.referenceOf(dimension::keyHeight) != "line" || pass.referenceOf(dimension::drop) == "string" ||
+           !pass.lineSag.empty() || hasForeignHeights(pass, "line");
 }
 
 Pass withRelativeHeights(const Piano& piano, const Pass& pass) {
+    const std::string_view datum = pass.referenceOf(dimension::keyHeight);
+    if (hasForeignHeights(pass, datum)) return withRelativeHeights(piano, withoutForeignHeights(pass, datum));
     Pass out = pass;
-    if (pass.referenceOf(dimension::keyHeight) != "line") makeHeightsRelative(piano, pass, out);
+    if (datum != "line")
+        makeHeightsRelative(piano, pass, out);
+    else if (!pass.lineSag.empty())
+        takeSagOff(piano, out);
     if (pass.referenceOf(dimension::drop) == "string") makeDropsBelowLetOff(pass, out);
     return out;
 }

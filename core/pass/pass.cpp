@@ -55,6 +55,7 @@ std::string_view otherMethod(DimensionId id, const Pass& from, const Pass& to) {
     // Fingers of a stack may hold the wippens; weights on the keys stand for the action's.
     if (from.stackIn != to.stackIn && oneOf(lostMotion, blow, aftertouch, downWeight, upWeight)) return "stack";
     if (from.weightsOn != to.weightsOn && oneOf(keyHeight, sharpHeight, keyDip)) return "weights";
+    if (from.onBench != to.onBench && row(id).at == MeasuredAt::hammer) return "bench";
     return {};
 }
 

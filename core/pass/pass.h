@@ -56,6 +56,9 @@ struct Pass {
     std::optional<double> temperature, humidity; // when only one of them is known
     bool stackIn = false;
     bool weightsOn = false;
+    bool onBench = false; // the key frame on the bench, not in the piano
+    /// How a line that heights are read against hangs, as it was said (readLineSag); empty: straight.
+    std::string lineSag;
     std::map<DimensionId, std::string> references; // asked once per pass (computation 15)
     std::map<Cell, Measured> cells;
 
@@ -67,7 +70,8 @@ struct Pass {
 };
 
 /// Why the readings of a dimension in two passes do not stand beside each other (computation 15): "reference" (from
-/// another reference, or the key pressed in another way), "stack", "weights"; empty where they do.
+/// another reference, or the key pressed in another way), "stack", "weights", "bench" (read at the hammer on the bench
+/// and in the piano: the strings are elsewhere); empty where they do.
 std::string_view otherMethod(DimensionId, const Pass& from, const Pass& to);
 
 /// Dimensions with at least one reading, in catalogue order.

@@ -102,12 +102,29 @@ void askAboutParts(Bench& bench) {
     bench.askFirst = std::move(asked);
 }
 
+/// On a bench that does not hold the keys as the piano did nothing is adjusted: the reference notes are read first.
+Plan waitingPlan(Bench& bench, BenchSetUp setUp) {
+    Plan plan;
+    plan.pass = bench.pass().number;
+    plan.options = bench.options;
+    plan.ratio = bench.ratio;
+    plan.responses = std::move(bench.responses);
+    plan.causes = std::move(bench.causes);
+    plan.blocked = std::move(bench.blocked);
+    for (const Cell cell : setUp.toRead)
+        plan.readNext.push_back({cell, "reference-note"});
+    plan.setUp = std::move(setUp);
+    return plan;
+}
+
 } // namespace
 
 Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pass, const PlanOptions& options) {
     auto laid = layOut(record, sheet, pass, options);
     if (!laid) return tl::unexpected(laid.error());
     Bench& bench = *laid;
+    BenchSetUp setUp = benchSetUp(record, pass);
+    if (setUp.waits()) return waitingPlan(bench, std::move(setUp));
     CoreWork work(bench);
     holdSharps(bench);
     takeOnCauses(bench, work);
@@ -142,6 +159,7 @@ Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pa
     plan.causes = std::move(bench.causes);
     plan.blocked = std::move(bench.blocked);
     plan.askFirst = std::move(bench.askFirst);
+    plan.setUp = std::move(setUp);
     return plan;
 }
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/causes/causes.h"
+#include "core/comparison/bench_set_up.h"
 #include "core/history/learning.h"
 #include "core/judge/judge.h"
 
@@ -98,6 +99,7 @@ struct Plan {
     std::vector<Trial> trials;
     std::vector<Cell> becomesStale;
     std::vector<std::string_view> askFirst; // questions before a plan is made: "try-let-off-screws", "action-bolts"
+    BenchSetUp setUp; // where it waits, there are no steps: the readings may be the bench's and not the piano's
     double minutes = 0;
     std::shared_ptr<const std::deque<std::string>> texts; // what the ids of a plan that was read from text point at
 };

@@ -38,7 +38,9 @@ Outcome<Plan> planInForce(const PianoRecord& record, const SpecSheet& sheet, int
     for (const FrozenPlan& each : record.plans)
         if (each.pass == pass && (!newest || each.order > newest->order)) newest = &each;
     if (!newest) return makePlan(record, sheet, pass, PlanOptions{});
-    return thaw(*newest, record.piano);
+    auto plan = thaw(*newest, record.piano);
+    if (plan) plan->setUp = benchSetUp(record, pass);
+    return plan;
 }
 
 FrozenPlan freeze(const Plan& plan, std::string uuid) {

@@ -28,6 +28,8 @@ constexpr std::array kKeys = {
     std::pair{unknownSymptom, std::string_view{"unknown-symptom"}},
     std::pair{unknownCause, std::string_view{"unknown-cause"}},
     std::pair{unknownReference, std::string_view{"unknown-reference"}},
+    std::pair{badLineSag, std::string_view{"bad-line-sag"}},
+    std::pair{otherDatum, std::string_view{"other-datum"}},
     std::pair{unknownAttribute, std::string_view{"unknown-attribute"}},
     std::pair{badAttribute, std::string_view{"bad-attribute"}},
     std::pair{badCompass, std::string_view{"bad-compass"}},

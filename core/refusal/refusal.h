@@ -32,6 +32,8 @@ enum class RefusalCode {
     unknownCause,
     unknownLook,
     unknownReference,
+    badLineSag,
+    otherDatum,
     unknownAttribute,
     badAttribute,
     badCompass,

@@ -81,7 +81,9 @@ Json passRow(const Pass& pass) {
                 {"uuid", pass.uuid},
                 {"started", isoTime(pass.startedAt)},
                 {"stack", pass.stackIn ? "in" : "out"},
-                {"weights", pass.weightsOn ? "on" : "off"}};
+                {"weights", pass.weightsOn ? "on" : "off"},
+                {"at", pass.onBench ? "bench" : "piano"}};
+    if (!pass.lineSag.empty()) out["line_sag"] = pass.lineSag;
     out["temperature"] = sheet::number(pass.climate ? std::optional(pass.climate->celsius) : pass.temperature);
     out["humidity"] = sheet::number(pass.climate ? std::optional(pass.climate->humidity) : pass.humidity);
     addOrder(out, pass.order, pass.startedAt);

@@ -1,6 +1,7 @@
 #include "core/sheet/export_passes.hpp"
 
 #include "core/intake/cell.h"
+#include "core/pass/line_sag.h"
 
 #include <algorithm>
 
@@ -25,6 +26,11 @@ public:
         m_pass.order = walk.order(at, m_pass.startedAt);
         m_pass.stackIn = walk.oneOf(at, "stack", "out", "in");
         m_pass.weightsOn = walk.oneOf(at, "weights", "off", "on");
+        m_pass.onBench = walk.oneOf(at, "at", "piano", "bench");
+        if (const auto sag = walk.maybe(at, "line_sag")) {
+            m_pass.lineSag = walk.text(at, "line_sag");
+            if (!readLineSag(m_pass.lineSag, m_record.piano)) return walk.wrong(*sag, "range");
+        }
         const auto celsius = walk.bounded(at, "temperature", -100, 200);
         const auto humidity = walk.bounded(at, "humidity", 0, 100);
         if (celsius && humidity)
@@ -113,7 +119,8 @@ private:
         if (!value) return std::nullopt;
         const std::int64_t count =
             std::abs(*value) > ExportWalk::kLargest ? INT64_MAX : fromTrade(*value, row(cell.dimension).kind);
-        if (!limitsOf(cell, count, m_record.piano).refuses(count)) return count;
+        const bool overSlip = m_pass.referenceOf(dimension::keyHeight) == "slip";
+        if (!limitsOf(cell, count, m_record.piano, overSlip).refuses(count)) return count;
         walk.wrong(*walk.maybe(at, name), "range");
         return std::nullopt;
     }

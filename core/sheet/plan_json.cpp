@@ -58,6 +58,21 @@ Json stepRow(const Step& step) {
             {"stack", stack}};
 }
 
+/// The reference notes of a pass on the bench; null for one in the piano.
+Json setUpRow(const BenchSetUp& setUp) {
+    if (setUp.state == BenchSetUp::State::inPiano) return nullptr;
+    Json compared = Json::array();
+    for (const ReferenceReading& each : setUp.compared)
+        compared.push_back({{"section", each.section + 1},
+                            {"notes", sheet::notes(each.notes)},
+                            {"dimension", sheet::text(key(each.dimension))},
+                            {"in_piano", sheet::rounded(each.inPiano)},
+                            {"on_bench", sheet::rounded(each.onBench)},
+                            {"limit", sheet::rounded(each.limit)},
+                            {"agrees", each.agrees()}});
+    return {{"state", sheet::text(key(setUp.state))}, {"waits", setUp.waits()}, {"reference_notes", compared}};
+}
+
 } // namespace
 
 std::string planJson(const Plan& plan, const PianoRecord& record) {
@@ -109,6 +124,7 @@ std::string planJson(const Plan& plan, const PianoRecord& record) {
     out["stale_after"] = Json::array();
     for (const Cell& cell : plan.becomesStale)
         out["stale_after"].push_back({{"note", cell.note.value}, {"dimension", sheet::text(key(cell.dimension))}});
+    out["bench"] = setUpRow(plan.setUp);
     out["ask_first"] = sheet::texts(openQuestions(plan, record));
     out["minutes"] = sheet::rounded(plan.minutes);
     return sheet::dump(out);

@@ -97,6 +97,8 @@ TEST_CASE("the JSON export is read back as it was") {
     pass.order = 1'700'000'000'000'003; // a clock that was put back
     pass.climate = Climate{21.5, 43};
     pass.stackIn = true;
+    pass.onBench = true;
+    pass.lineSag = "steel 0.5 mm 10 N";
     pass.references[keyHeight] = "bed";
     Reading reading = typed("10..10.2", "mm", 10'000'000);
     reading.upper = 10'200'000;

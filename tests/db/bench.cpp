@@ -97,7 +97,7 @@ Filled filledBook(const std::string& path, Writer who) {
     plan.options = R"({"intent":"touch-up"})";
     plan.content = R"({"steps":[]})";
     ok(book.tick(piano, std::vector{turned}, plan));
-    const int second = ok(book.addPass(piano, {"after let-off", {}, 44.0, true, true, {}}));
+    const int second = ok(book.addPass(piano, {"after let-off", {}, 44.0, true, true, {}, "steel 0.5 mm 10 N", true}));
     ok(book.store(piano, second, std::vector{mm(33, letOff, 3.0)}));
     ok(book.setPreference(piano, "unit.blow", "in"));
     return {std::move(book), piano};

@@ -198,8 +198,8 @@ TEST_CASE("a full or failing disk under a merge: the book as before, and no copy
 }
 
 TEST_CASE("a full or failing disk under a schema step: version, rows and file as before") {
-    const std::vector<SchemaStep> steps = {{1, "one", ""},
-                                           {2, "two",
+    const std::vector<SchemaStep> steps = {{kSchemaVersion, "now", ""},
+                                           {kSchemaVersion + 1, "next",
                                             "CREATE TABLE remark (id INTEGER PRIMARY KEY, text TEXT NOT NULL) STRICT;"
                                             "INSERT INTO remark (text) SELECT typed FROM reading;"}};
     const Folder home = Folder::quick();
@@ -214,13 +214,14 @@ TEST_CASE("a full or failing disk under a schema step: version, rows and file as
         {
             const FailingDisk disk;
             FailingDisk::set({n, n % 2 == 0 ? SQLITE_FULL : SQLITE_IOERR_WRITE, n % 3 == 0});
-            const auto migrated = guarded(path, Doing::writing, [&] { return migrateBook(path, 1, steps, 0); });
+            const auto migrated =
+                guarded(path, Doing::writing, [&] { return migrateBook(path, kSchemaVersion, steps, 0); });
             through = migrated.has_value();
             if (!through) CHECK(kOfTheDisk.contains(migrated.error().code));
             if (through && FailingDisk::struck()) continue;
         }
         if (through) break;
-        // a program that knows the step rolls back what was left of it: still of version 1
+        // a program that knows the step rolls back what was left of it: still of the version before
         SQLite::Database(path, SQLite::OPEN_READWRITE).execAndGet("SELECT count(*) FROM act");
         CHECK(contentOf(ok(BenchBook::open(path))) == before);
         REQUIRE(n < 2000);

@@ -1,5 +1,6 @@
 // Schema steps: frozen once they were on main, each whole or not at all, after a verified dated copy.
 #include "db/opening.h"
+#include "db/rescue.h"
 #include "db/verification.h"
 #include "tests/db/bench.h"
 #include "tests/db/failing_disk.h"
@@ -55,17 +56,23 @@ void execute(const std::string& path, const std::string& sql) {
 }
 
 /// Steps that only these tests know: the next versions as they might come.
-const SchemaStep kOne{1, "001_bench_book.sql", ""};
-const SchemaStep kMaker{2, "002_maker.sql", "ALTER TABLE piano ADD COLUMN maker TEXT NOT NULL DEFAULT ''"};
+constexpr int kNext = kSchemaVersion + 1, kAfterNext = kSchemaVersion + 2;
+const SchemaStep kNow{kSchemaVersion, "now.sql", ""};
+const SchemaStep kMaker{kNext, "maker.sql", "ALTER TABLE piano ADD COLUMN maker TEXT NOT NULL DEFAULT ''"};
 /// A parent table rebuilt, as SQLite's documentation lays down (sqlite.org/lang_altertable.html, section 7).
 const SchemaStep kRebuilt{
-    3, "003_rebuilt.sql",
+    kAfterNext, "rebuilt.sql",
     "CREATE TABLE piano_new (id INTEGER PRIMARY KEY, uuid BLOB NOT NULL UNIQUE, act_id INTEGER NOT "
     "NULL REFERENCES act) STRICT; INSERT INTO piano_new SELECT id, uuid, act_id FROM piano; DROP "
     "TABLE piano; ALTER TABLE piano_new RENAME TO piano;"};
 
 Outcome<std::string> migrate(const std::string& path, int version, const std::vector<SchemaStep>& steps) {
     return guarded(path, Doing::writing, [&] { return migrateBook(path, version, steps, 1'795'593'600'000'000); });
+}
+
+/// The copy that is kept of the book as it was.
+std::string keptName() {
+    return "shop.schema-" + std::to_string(kSchemaVersion) + "-20261125-080000.hammerline";
 }
 
 std::string kept(const std::string& name) {
@@ -77,6 +84,7 @@ std::string kept(const std::string& name) {
 TEST_CASE("a step that was on main is never edited: its text is frozen") {
     const std::vector<std::pair<std::string, std::uint64_t>> frozen = {
         {"001_bench_book.sql", 0xcd2c7133363e176d},
+        {"002_line_and_bench.sql", 0x90eab7a2ba319b91},
     };
     REQUIRE(schemaSteps().size() == frozen.size());
     for (std::size_t i = 0; i < frozen.size(); ++i) {
@@ -112,7 +120,46 @@ TEST_CASE("the kept book of schema 1 opens, and every row is there") {
         CHECK(record.findings.size() == 1);
         CHECK(record.overrides.size() == 1);
     }
-    CHECK(rowsOf(path) == bytesOf(kept("schema_1.hammerline.rows")));
+    // schema 2 gave every pass a straight line, read in the piano
+    std::istringstream before(bytesOf(kept("schema_1.hammerline.rows")));
+    std::string expected;
+    for (std::string line; std::getline(before, line);)
+        expected += line + (line.starts_with("pass_version ") ? ",'',0" : "") + '\n';
+    CHECK(rowsOf(path) == expected);
+    CHECK(versionOf(path) == kSchemaVersion);
+}
+
+TEST_CASE("the kept book of schema 2 opens, and every row is there") {
+    const Folder folder;
+    const std::string path = folder.file("schema_2.hammerline");
+    fs::copy_file(kept("schema_2.hammerline"), path);
+    {
+        BenchBook book = ok(BenchBook::open(path, OpenMode::readWrite, writer()));
+        CHECK(ok(book.verify()).sound);
+        const PianoRecord record = ok(book.load(ok(book.findPiano("Parlour upright"))));
+        REQUIRE(record.passes.size() == 2);
+        CHECK(record.passes[0].lineSag.empty());
+        CHECK_FALSE(record.passes[0].onBench);
+        CHECK(record.passes[1].lineSag == "steel 0.5 mm 10 N");
+        CHECK(record.passes[1].onBench);
+    }
+    CHECK(rowsOf(path) == bytesOf(kept("schema_2.hammerline.rows")));
+}
+
+TEST_CASE("what can be read of a damaged book of schema 1 is rescued into one of now") {
+    const Folder folder;
+    const std::string path = folder.file("old.hammerline");
+    fs::copy_file(kept("schema_1.hammerline"), path);
+    std::string into = folder.file("rescued.hammerline");
+    const auto rescued = rescueBook(path, into);
+    REQUIRE(rescued.has_value());
+    CHECK(rescued->lost == 0);
+    const BenchBook book = ok(BenchBook::open(into));
+    const PianoRecord record = ok(book.load(ok(book.findPiano("Parlour upright"))));
+    REQUIRE(record.passes.size() == 2);
+    CHECK(record.passes[1].stackIn);
+    CHECK(record.passes[1].lineSag.empty());
+    CHECK_FALSE(record.passes[1].onBench);
 }
 
 TEST_CASE("an older book is brought up to date after a verified copy named by version and date") {
@@ -120,14 +167,14 @@ TEST_CASE("an older book is brought up to date after a verified copy named by ve
     const std::string path = folder.file("shop.hammerline");
     (void)filledBook(path);
     const std::string rows = rowsOf(path);
-    const std::string copy = ok(migrate(path, 1, {kOne, kMaker}));
-    CHECK(fs::path(copy).filename() == "shop.schema-1-20261125-080000.hammerline");
-    CHECK(versionOf(path) == 2);
+    const std::string copy = ok(migrate(path, kSchemaVersion, {kNow, kMaker}));
+    CHECK(fs::path(copy).filename() == keptName());
+    CHECK(versionOf(path) == kNext);
     CHECK(rowsOf(copy) == rows);
     CHECK(ok(ok(BenchBook::open(copy, OpenMode::readOnly)).verify()).sound);
     CHECK(rowsOf(path) != rows);
     // the same again, as another window that waited for the lock would: nothing to do twice
-    CHECK(migrate(path, 2, {kOne, kMaker}) == Outcome<std::string>(std::string()));
+    CHECK(migrate(path, kNext, {kNow, kMaker}) == Outcome<std::string>(std::string()));
     CHECK(folder.names().size() == 2);
 }
 
@@ -136,17 +183,17 @@ TEST_CASE("a parent table rebuilt by a step keeps its children") {
     const std::string path = folder.file("shop.hammerline");
     (void)filledBook(path);
     const std::string rows = rowsOf(path);
-    ok(migrate(path, 1, {kOne, {2, "two", ""}, kRebuilt}));
-    CHECK(versionOf(path) == 3);
+    ok(migrate(path, kSchemaVersion, {kNow, {kNext, "next", ""}, kRebuilt}));
+    CHECK(versionOf(path) == kAfterNext);
     CHECK(rowsOf(path) == rows);
 }
 
 TEST_CASE("a step that fails leaves version, rows and file as they were, and no copy") {
     const std::vector<SchemaStep> bad = {
-        {2, "no such table", "CREATE TABLE remark (id INTEGER PRIMARY KEY) STRICT; INSERT INTO nowhere VALUES (1)"},
-        {2, "a rule broken", "UPDATE reading SET note = 500"},
-        {2, "orphans", "DELETE FROM pass"},
-        {2, "no SQL", "turn the let-off screws"},
+        {kNext, "no such table", "CREATE TABLE remark (id INTEGER PRIMARY KEY) STRICT; INSERT INTO nowhere VALUES (1)"},
+        {kNext, "a rule broken", "UPDATE reading SET note = 500"},
+        {kNext, "orphans", "DELETE FROM pass"},
+        {kNext, "no SQL", "turn the let-off screws"},
     };
     for (const SchemaStep& step : bad) {
         INFO(step.name);
@@ -154,10 +201,10 @@ TEST_CASE("a step that fails leaves version, rows and file as they were, and no 
         const std::string path = folder.file("shop.hammerline");
         (void)filledBook(path);
         const std::string bytes = bytesOf(path);
-        const auto refused = migrate(path, 1, {kOne, step});
+        const auto refused = migrate(path, kSchemaVersion, {kNow, step});
         CHECK_FALSE(refused);
         CHECK(bytesOf(path) == bytes);
-        CHECK(versionOf(path) == 1);
+        CHECK(versionOf(path) == kSchemaVersion);
         CHECK(folder.names() == std::vector<std::string>{"shop.hammerline"});
     }
     // the second of two: the first holds, and the copy from before both stays
@@ -165,16 +212,16 @@ TEST_CASE("a step that fails leaves version, rows and file as they were, and no 
     const std::string path = folder.file("shop.hammerline");
     (void)filledBook(path);
     const std::string rows = rowsOf(path);
-    CHECK_FALSE(migrate(path, 1, {kOne, kMaker, {3, "bad", "INSERT INTO nowhere VALUES (1)"}}));
-    CHECK(versionOf(path) == 2);
-    CHECK(rowsOf(folder.file("shop.schema-1-20261125-080000.hammerline")) == rows);
+    CHECK_FALSE(migrate(path, kSchemaVersion, {kNow, kMaker, {kAfterNext, "bad", "INSERT INTO nowhere VALUES (1)"}}));
+    CHECK(versionOf(path) == kNext);
+    CHECK(rowsOf(folder.file(keptName())) == rows);
 }
 
 TEST_CASE("a step that was broken off by a power cut is rolled back before the version is believed") {
     const Folder home = Folder::quick();
     const std::string pristine = home.file("pristine.hammerline");
     (void)filledBook(pristine);
-    execute(pristine, "PRAGMA user_version = 2"); // a newer book
+    execute(pristine, "PRAGMA user_version = " + std::to_string(kNext)); // a newer book
     int broken = 0;
     for (int n = 1; n < 40; ++n) {
         const Folder folder = Folder::quick();
@@ -183,12 +230,13 @@ TEST_CASE("a step that was broken off by a power cut is rolled back before the v
         {
             const FailingDisk disk;
             SQLite::Database cut(path, SQLite::OPEN_READWRITE, 0, fileSystem());
-            cut.exec("BEGIN IMMEDIATE; PRAGMA user_version = 1; UPDATE reading SET reason = 'cut'");
+            cut.exec("BEGIN IMMEDIATE; PRAGMA user_version = " + std::to_string(kSchemaVersion) +
+                     "; UPDATE reading SET reason = 'cut'");
             FailingDisk::set({n, SQLITE_IOERR_WRITE, true}); // from there on nothing reaches the disk
             if (cut.tryExec("COMMIT") == SQLITE_OK) break;
         }
         // the page with the version is on the disk, the transaction is not whole: its journal undoes it
-        if (bytesOf(path).substr(60, 4) != std::string("\0\0\0\1", 4)) continue;
+        if (bytesOf(path)[63] != static_cast<char>(kSchemaVersion)) continue;
         REQUIRE(fs::exists(path + "-journal"));
         ++broken;
         CHECK(ok(BenchBook::open(path)).newer());
@@ -200,7 +248,7 @@ TEST_CASE("a newer book opens for reading only, as long as this program may read
     const Folder folder;
     const std::string path = folder.file("shop.hammerline");
     const std::string piano = filledBook(path).piano;
-    execute(path, "ALTER TABLE piano ADD COLUMN maker TEXT; PRAGMA user_version = 2");
+    execute(path, "ALTER TABLE piano ADD COLUMN maker TEXT; PRAGMA user_version = " + std::to_string(kNext));
     const std::string bytes = bytesOf(path);
     {
         BenchBook book = ok(BenchBook::open(path));
@@ -211,7 +259,7 @@ TEST_CASE("a newer book opens for reading only, as long as this program may read
         CHECK(code(book.undo()) == RefusalCode::newerBook);
     }
     CHECK(bytesOf(path) == bytes);
-    execute(path, "UPDATE book SET oldest_reader = 2");
+    execute(path, "UPDATE book SET oldest_reader = " + std::to_string(kNext));
     CHECK(code(BenchBook::open(path)) == RefusalCode::newerBook);
     execute(path,
             "UPDATE book SET oldest_reader = 1; CREATE TRIGGER t AFTER INSERT ON act BEGIN DELETE FROM reading; END");

@@ -66,6 +66,8 @@ public:
         REQUIRE(answer.status < 2);
         return answer.json();
     }
+    const std::string& path() const { return m_book; }
+    std::string file(const std::string& name) const { return m_folder / name; }
     json check() const { return answer("check"); }
     json plan(std::vector<std::string> options = {}) const { return answer("plan", std::move(options)); }
     json survey() const { return answer("survey"); }

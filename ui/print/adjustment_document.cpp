@@ -67,7 +67,9 @@ public:
                           intentText());
         add(cautionBox(cautionText(m_source.piano()), m_source.width()));
         askFirst();
-        if (m_sheet.visits.empty())
+        const QString bench = words::benchSentence(m_plan.setUp, m_source.piano());
+        if (!bench.isEmpty()) add(paragraphBlock({{bench, m_plan.setUp.waits()}}, 12, m_source.width()));
+        if (m_sheet.visits.empty() && !m_plan.setUp.waits())
             add(paragraphBlock(
                 {{onPaper(QT_TRANSLATE_NOOP("paper", "Nothing to adjust: every reading of this pass lies "
                                                      "where it should.")),

@@ -104,10 +104,14 @@ void AdjustPage::showWork(const AdjustmentWork* work, const AdjustmentSheet& she
                           const Ticked& ticked) {
     if (!work) {
         const bool mending = m_order->currentKey() == 0;
-        m_workPanel->setTitle(mending ? tr("Mend first") : tr("Nothing to adjust"));
+        m_workPanel->setTitle(mending   ? tr("Mend first")
+                              : m_waits ? tr("Reference notes first")
+                                        : tr("Nothing to adjust"));
         m_workText->setText(mending ? tr("These notes wait for the survey's work. Ctrl+2 shows it.") +
                                           QStringLiteral("<br><br>") + mendText(sheet)
-                                    : tr("Every reading of this pass lies where it should."));
+                            : m_waits ? tr("These readings may be the bench's and not the piano's. They are adjusted "
+                                           "once the reference notes agree.")
+                                      : tr("Every reading of this pass lies where it should."));
         m_lines->setRows({});
         return;
     }
@@ -125,13 +129,22 @@ void AdjustPage::showLeads(const QString& html) {
     m_leads->setText(html);
 }
 
+void AdjustPage::showSetUp(const BenchSetUp& setUp, const Piano& piano) {
+    const QString said = words::benchSentence(setUp, piano).toHtmlEscaped();
+    m_waits = setUp.waits();
+    m_setUp = m_waits ? tr("<b>The plan waits.</b> %1").arg(said) : said;
+    m_asked->setVisible(!m_setUp.isEmpty());
+    m_asked->setText(m_setUp);
+}
+
 void AdjustPage::showAsked(const std::vector<std::string_view>& questions) {
-    m_asked->setVisible(!questions.empty());
+    m_asked->setVisible(!questions.empty() || !m_setUp.isEmpty());
     if (questions.empty()) return;
     QString text =
         tr("<b>Asked before this plan:</b> %1").arg(words::askFirstSentence(questions.front()).toHtmlEscaped());
     if (questions.size() > 1) text += tr(" (%n more)", nullptr, static_cast<int>(questions.size()) - 1);
-    m_asked->setText(text + QStringLiteral(" &nbsp;<b>A</b> ") + tr("answers."));
+    const QString before = m_setUp.isEmpty() ? QString() : m_setUp + QStringLiteral("<br>");
+    m_asked->setText(before + text + QStringLiteral(" &nbsp;<b>A</b> ") + tr("answers."));
 }
 
 bool AdjustPage::stepOrder(int by) {

@@ -26,6 +26,8 @@ public:
     void showWork(const AdjustmentWork*, const AdjustmentSheet&, const Piano&, const Ticked&);
     /// HTML; what the readings will be.
     void showLeads(const QString&);
+    /// Before the questions: a bench that does not hold the keys as the piano did.
+    void showSetUp(const BenchSetUp&, const Piano&);
     void showAsked(const std::vector<std::string_view>& questions);
     /// The work before or after in the order; false: there is none.
     bool stepOrder(int by);
@@ -33,6 +35,8 @@ public:
 private:
     RowTable *m_order, *m_lines;
     Panel *m_orderPanel, *m_workPanel;
+    bool m_waits = false;
+    QString m_setUp;
     QLabel *m_workText, *m_leads, *m_asked;
     QStackedWidget* m_stack;
     EmptyState* m_empty;

@@ -123,7 +123,8 @@ private:
                                         : done.amount ? QString::number(*done.amount, 'g', 3)
                                                       : QString();
             m_page->showOrder(m_sheet, m_done);
-            m_page->showAsked(openQuestions(*plan, *bench().record()));
+            m_page->showSetUp(plan->setUp, *bench().piano());
+            if (!plan->setUp.waits()) m_page->showAsked(openQuestions(*plan, *bench().record()));
             m_page->showLeads(planText(*plan, *view, *bench().record(), m_sheet));
             fillWork();
         }

@@ -1,6 +1,7 @@
 #include "ui/stations/measure_intake.h"
 
 #include "core/intake/long_form.h"
+#include "db/storing_intake.h"
 #include "ui/stations/measure_understanding.h"
 #include "ui/widgets/long_work.h"
 #include "ui/widgets/look.h"
@@ -178,6 +179,9 @@ Outcome<Intake> IntakeDialog::readTable() {
 }
 
 void IntakeDialog::read() {
+    // what the pass was asked once holds for the file as well
+    speakAsThePass(*m_bench.record(), m_bench.joinsPass() ? std::optional(m_bench.passNumber()) : std::nullopt,
+                   m_options);
     auto found = readTable();
     m_readable = found.has_value();
     m_refusal.clear();

@@ -161,7 +161,7 @@ QString MeasureStation::context() const {
     if (!pass) return tr("No pass yet: the first reading begins it");
     QStringList said{tr("Pass %1").arg(pass->number)};
     if (!pass->label.empty()) said << QString::fromStdString(pass->label).toHtmlEscaped();
-    if (bench().piano()->hasPlayer()) said << (pass->stackIn ? tr("stack in") : tr("stack out"));
+    said << words::passConditions(*pass, *bench().piano());
     if (pass->climate)
         said
             << tr("%1 \u00B0C, %2 % RH").arg(pass->climate->celsius, 0, 'f', 1).arg(pass->climate->humidity, 0, 'f', 0);

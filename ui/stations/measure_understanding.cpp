@@ -33,10 +33,11 @@ Judged judgedAs(const Workbench& bench, const Reading& reading, Cell cell) {
                  static_cast<double>(uncertaintyOf(cell.dimension, *bench.piano())), Rule::plain);
 }
 
-/// Absolute heights are judged only beside their neighbours: nothing is said of one alone.
+/// Absolute heights are judged only beside their neighbours, those against a line that hangs only with its sag taken
+/// off: nothing is said of one alone.
 bool judgedAlone(const Workbench& bench, DimensionId id) {
     const Pass* pass = bench.pass();
-    return !(id == dimension::keyHeight && pass && pass->referenceOf(id) == "bed");
+    return !(id == dimension::keyHeight && pass && (pass->referenceOf(id) != "line" || !pass->lineSag.empty()));
 }
 
 } // namespace

@@ -78,6 +78,14 @@ QString learnedText(const Comparison& comparison) {
     return html;
 }
 
+QString apartText(const Comparison& comparison) {
+    if (comparison.notComparable.empty()) return {};
+    QString html = passHeading(PassesText::tr("Not compared"));
+    for (const auto& [id, why] : comparison.notComparable)
+        html += QStringLiteral("<br>") + words::notComparableSentence(id, why);
+    return html;
+}
+
 QString climateText(const Comparison& comparison) {
     if (!comparison.climate) return {};
     QString html =
@@ -124,7 +132,8 @@ std::vector<ListRow> comparisonRows(const Comparison& comparison) {
 }
 
 QString comparisonText(const Comparison& comparison, const Piano& piano) {
-    return gradeText(comparison) + worseText(comparison, piano) + learnedText(comparison) + climateText(comparison);
+    return gradeText(comparison) + worseText(comparison, piano) + apartText(comparison) + learnedText(comparison) +
+           climateText(comparison);
 }
 
 } // namespace hammerline

@@ -1,5 +1,6 @@
 #include "ui/widgets/bench_dialogs.h"
 
+#include "core/pass/line_sag.h"
 #include "db/storing_intake.h"
 #include "ui/widgets/look.h"
 #include "ui/words/words.h"
@@ -111,11 +112,14 @@ void NewPianoDialog::check() {
 
 NewPassDialog::NewPassDialog(const PianoRecord& record, QWidget* parent)
     : QDialog(parent)
+    , m_piano(record.piano)
     , m_label(new QLineEdit(this))
     , m_temperature(new QLineEdit(this))
     , m_humidity(new QLineEdit(this))
+    , m_lineSag(new QLineEdit(this))
     , m_stackIn(new QCheckBox(tr("Player stack in its place"), this))
-    , m_weightsOn(new QCheckBox(tr("Weights on the keys (action out)"), this)) {
+    , m_weightsOn(new QCheckBox(tr("Weights on the keys (action out)"), this))
+    , m_onBench(new QCheckBox(tr("Key frame on the bench, not in the piano"), this)) {
     setWindowTitle(tr("New pass"));
     auto* form = new QFormLayout(this);
     const NewPass next = nextPass(record);
@@ -129,6 +133,8 @@ NewPassDialog::NewPassDialog(const PianoRecord& record, QWidget* parent)
     m_weightsOn->setChecked(next.weightsOn);
     form->addRow(QString(), m_stackIn);
     form->addRow(QString(), m_weightsOn);
+    form->addRow(QString(), m_onBench);
+    m_onBench->setChecked(next.onBench);
     for (const Dimension& dimension : dimensions()) {
         if (dimension.references.empty() || !fittedAnywhere(dimension.id, record.piano)) continue;
         auto* choice = new QComboBox(this);
@@ -139,14 +145,31 @@ NewPassDialog::NewPassDialog(const PianoRecord& record, QWidget* parent)
             choice->setCurrentIndex(std::max(0, choice->findData(QString::fromStdString(last->second))));
         form->addRow(words::name(dimension.id), choice);
         m_references.emplace_back(dimension.id, choice);
+        if (dimension.id != dimension::keyHeight) continue;
+        m_lineSag->setPlaceholderText(tr("straight; or 0.28, or steel 0.5 mm 10 N"));
+        m_lineSag->setToolTip(tr("A stretched line hangs in the middle. Type by how much, in mm, or its material, "
+                                 "thickness and pull."));
+        m_lineSag->setText(QString::fromStdString(next.lineSag));
+        form->addRow(tr("Sag of a &line"), m_lineSag);
+        connect(choice, &QComboBox::currentIndexChanged, this, &NewPassDialog::check);
     }
     m_remark = remarkIn(form, this);
     addButtons(form, this, tr("Begin it"));
-    for (QLineEdit* field : {m_temperature, m_humidity})
-        connect(field, &QLineEdit::textChanged, this, [this] {
-            const auto made = pass();
-            m_remark->setText(made ? QString() : words::sentence(made.error()));
-        });
+    for (QLineEdit* field : {m_temperature, m_humidity, m_lineSag})
+        connect(field, &QLineEdit::textChanged, this, &NewPassDialog::check);
+    check();
+}
+
+bool NewPassDialog::againstLine() const {
+    for (const auto& [dimension, choice] : m_references)
+        if (dimension == dimension::keyHeight) return choice->currentIndex() == 0;
+    return false;
+}
+
+void NewPassDialog::check() {
+    m_lineSag->setEnabled(againstLine());
+    const auto made = pass();
+    m_remark->setText(made ? QString() : words::sentence(made.error()));
 }
 
 void NewPassDialog::fill(const QString& label, const QString& temperature, const QString& humidity) {
@@ -166,6 +189,9 @@ Outcome<NewPass> NewPassDialog::pass() const {
     pass.humidity = *humidity;
     pass.stackIn = m_stackIn->isChecked();
     pass.weightsOn = m_weightsOn->isChecked();
+    pass.onBench = m_onBench->isChecked();
+    if (againstLine()) pass.lineSag = m_lineSag->text().trimmed().toStdString();
+    if (const auto sag = readLineSag(pass.lineSag, m_piano); !sag) return tl::unexpected(sag.error());
     for (const auto& [dimension, choice] : m_references)
         if (choice->currentIndex() > 0) pass.references[dimension] = choice->currentData().toString().toStdString();
     return pass;

@@ -35,13 +35,16 @@ class NewPassDialog : public QDialog {
     Q_OBJECT
 public:
     NewPassDialog(const PianoRecord&, QWidget* parent);
-    /// Refuses unreadable: temperature or humidity that is no number of its range.
+    /// Refuses unreadable: temperature or humidity that is no number of its range; badLineSag.
     Outcome<NewPass> pass() const;
     void fill(const QString& label, const QString& temperature, const QString& humidity);
 
 private:
-    QLineEdit *m_label, *m_temperature, *m_humidity;
-    QCheckBox *m_stackIn, *m_weightsOn;
+    void check();
+    bool againstLine() const;
+    const Piano& m_piano;
+    QLineEdit *m_label, *m_temperature, *m_humidity, *m_lineSag;
+    QCheckBox *m_stackIn, *m_weightsOn, *m_onBench;
     std::vector<std::pair<DimensionId, QComboBox*>> m_references;
     QLabel* m_remark;
 };

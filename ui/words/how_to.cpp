@@ -28,7 +28,12 @@ constexpr std::array kRows{
           "those two keys and turn it round to prove it. Slide a paper strip under each natural between them: what "
           "lets it pass is low by that paper, what lifts the bar is high."),
         T("Small square, straight bar, paper strips of known thickness."),
-        T("Keys at rest with the action in, or with the same weights at the back each time. Pedals free."),
+        T("Keys at rest with the action in, or with the same weights at the back each time. Pedals free. A stretched "
+          "line "
+          "hangs in its middle: say by how much when the pass begins (a steel wire of 0.5 mm pulled with 10 N sags "
+          "0.28). "
+          "Before the keys go to the bench, read height and dip of one note in every section, and the same notes "
+          "there."),
         T("A gap typed as a height: a gap means low. The bar's own weight pressing its end keys; a chipped corner; the "
           "fallboard touching.")},
     HowToRow{

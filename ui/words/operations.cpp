@@ -146,6 +146,7 @@ QString whySentence(std::string_view why) {
         Row{"uneven", QT_TRANSLATE_NOOP("operations", "off its neighbours")},
         Row{"to-nominal", QT_TRANSLATE_NOOP("operations", "to the aim")},
         Row{"stale", QT_TRANSLATE_NOOP("operations", "moved since")},
+        Row{"reference-note", QT_TRANSLATE_NOOP("operations", "a reference note")},
         Row{"follows", QT_TRANSLATE_NOOP("operations", "follows earlier work")},
     };
     for (const Row& row : kRows)

@@ -54,6 +54,15 @@ const std::map<RefusalCode, const char*>& sentences() {
          QT_TRANSLATE_NOOP("refusals", "\"%1\" is no look that is answered by yes or no. Known: %2.")},
         {RefusalCode::unknownReference,
          QT_TRANSLATE_NOOP("refusals", "\"%1\" is no reference of this dimension. Known: %2.")},
+        {RefusalCode::badLineSag,
+         QT_TRANSLATE_NOOP("refusals",
+                           "\"%1\" is no sag of a line. Type mm at its middle (0.28, at most 3), or material (steel, "
+                           "brass, nylon), thickness and pull: steel 0.5 mm 10 N.")},
+        {RefusalCode::otherDatum,
+         QT_TRANSLATE_NOOP("refusals",
+                           "\"%1\" is a height over another datum than this pass has (%2). One is not turned into the "
+                           "other without the height between them, and never averaged: begin a pass of its own for "
+                           "it.")},
         {RefusalCode::unknownAttribute,
          QT_TRANSLATE_NOOP("refusals", "\"%1\" is no attribute of an action. \"hammerline ids\" lists them all.")},
         {RefusalCode::badAttribute, QT_TRANSLATE_NOOP("refusals", "\"%1\" does not fit %3. It takes %2.")},
@@ -163,7 +172,9 @@ QString sentence(const Refusal& refusal) {
                                                           : found->second);
     // Replaced by hand and in this order: the offending text may itself hold a %.
     const std::string& subject = refusal.offending.empty() ? refusal.place.source : refusal.offending;
-    const QString parts[] = {utf8(subject), causeText(refusal.code, refusal.detail), utf8(refusal.place.field)};
+    const QString detail = refusal.code == RefusalCode::otherDatum ? referenceName(dimension::keyHeight, refusal.detail)
+                                                                   : causeText(refusal.code, refusal.detail);
+    const QString parts[] = {utf8(subject), detail, utf8(refusal.place.field)};
     QString out;
     for (qsizetype i = 0; i < said.size(); ++i) {
         if (said[i] == QLatin1Char('%') && i + 1 < said.size() && said[i + 1] >= QLatin1Char('1') &&
@@ -200,6 +211,10 @@ QString slipSentence(const Question& question) {
         {"off-rail", QT_TRANSLATE_NOOP("refusals", "is the hammer off the rail?")},
         {"negative-gap", QT_TRANSLATE_NOOP("refusals", "was a gap under the straightedge meant?")},
         {"grouping", QT_TRANSLATE_NOOP("refusals", "is the mark a decimal mark?")},
+        {"mixed-datum",
+         QT_TRANSLATE_NOOP("refusals",
+                           "a height over another datum than the others; without the height between the two it is not "
+                           "turned into theirs, nor averaged: begin a pass of its own for it")},
     };
     const auto found = slips.find(question.slip);
     if (found != slips.end()) return refusalText(found->second);

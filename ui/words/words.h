@@ -40,6 +40,11 @@ QString attributeName(std::string_view);
 QString attributeValue(std::string_view attribute, std::string_view value);
 QString referenceName(DimensionId, std::string_view reference);
 
+// set_up_of_passes.cpp
+QString notComparableSentence(DimensionId, std::string_view why);
+QString benchSentence(const BenchSetUp&, const Piano&); // empty where nothing is to be said
+QStringList passConditions(const Pass&, const Piano&);  // "stack out", "on the bench", "line sags 0.28 mm"
+
 // operations.cpp
 QString name(OperationId);
 QString partName(OperationId);                                 // "let-off screw"
