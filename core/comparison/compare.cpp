@@ -225,8 +225,11 @@ Outcome<Comparison> comparePasses(const PianoRecord& record, const SpecSheet& sh
     const Sides sides = sidesOf(record, zones, *first, *second);
     const std::array ratio = {estimateRatio(record.piano, record.passes, KeyColour::natural).value,
                               estimateRatio(record.piano, record.passes, KeyColour::sharp).value};
-    const std::vector<Response> responses = learnedResponses(record, ratio);
-    const State expected = expectedFor(record, to, responses, ratio);
+    PianoRecord relative = record; // learning compares heights of one line, drops of one reference
+    for (Pass& pass : relative.passes)
+        pass = withRelativeHeights(record.piano, pass);
+    const std::vector<Response> responses = learnedResponses(relative, ratio);
+    const State expected = expectedFor(relative, to, responses, ratio);
 
     // on the bench as in the piano, or the bench's own error would stand as a change
     const bool benchMoved =

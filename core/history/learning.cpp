@@ -5,6 +5,8 @@
 #include "core/stats/distribution.h"
 #include "core/stats/robust.h"
 
+#include <nlohmann/json.hpp>
+
 #include <algorithm>
 #include <cmath>
 
@@ -15,9 +17,10 @@ namespace {
 /// One before and after of the same note with an amount: `expected` is the change of the served dimension that the
 /// first guess predicts for that amount, `seen` the change that was read, less what the other work predicts.
 struct Pair {
+    NoteNumber note;
     double expected{}, seen{};
     double variance{};   // of `seen` by the gauge, before and after
-    double beforeBias{}; // variance of a before-reading the amount was computed from; 0: none
+    double beforeBias{}; // what the error of a before-reading that the amount was computed from adds to e s; 0: none
     bool out = false;
 };
 
@@ -29,9 +32,12 @@ struct Fit {
 /// seen = factor x expected through the origin: factor = sum(e s)/sum(e^2), SE = s/sqrt(sum e^2), s^2 = SSres/(n-1)
 /// (NIST StRD NoInt1, NoInt2), pooled with the gauge's own variance counted as two more residuals, so that three trials
 /// that agree by chance do not pretend to certainty.
-/// An amount computed from the reading that also stands in `seen` shares its error: E[sum(e s)] is too large by
-/// V_before / factor in use for each such pair. The factor in use is 1 here: amounts are computed from a lone reading
-/// only before anything is learned; later ones come from weighed states, whose error does not lean on the reading.
+/// An amount computed from the reading b = B + error of variance V that also stands in `seen` shares that error. With
+/// e(b) the amount by the plan's rule, E[sum(e s)] = factor sum(e^2) - sum(E[e error]), and for a Gaussian error
+/// E[e error] = V E[de/db] (Stein's lemma). The plan aims at a fixed value through the factor f in use, e = (aim -
+/// b)/f: de/db = -1/f, so each such pair adds V/f, which is taken off. An amount at the cap of a go, a trial of a fixed
+/// amount and one that a hand chose do not depend on the reading: they add nothing. Nor do amounts from a weighed
+/// state, the error of which does not lean on the value itself.
 Fit answerFit(const std::vector<Pair>& pairs) {
     double cross = 0, squares = 0, gauge = 0;
     Fit fit;
@@ -68,12 +74,71 @@ void leaveOutliersOut(std::vector<Pair>& pairs, double factor) {
         pairs[i].out = 0.6745 * distances[i] / mad > 3.5;
 }
 
+constexpr double kLeastFactor = 0.25; // answers weaker than this are a fault of the screw, not a belief
+
+/// What the frozen plans said of the steps that were ticked, and of how the piano answers; each plan is read when it is
+/// first asked for.
+class FrozenPlans {
+public:
+    struct Planned {
+        std::optional<double> amount, go;
+        bool trial = false;
+    };
+    struct Answer {
+        std::string operation;
+        std::optional<int> keys;
+        std::optional<std::size_t> section;
+        double perUnit{}; // of what the operation is for
+    };
+    struct Content {
+        std::map<std::string, Planned> steps;
+        std::vector<Answer> answers;
+    };
+    explicit FrozenPlans(const PianoRecord& record) : m_record(record) {}
+
+    /// Null where the plan is not kept: nothing is known of its steps.
+    const Content* of(const std::string& uuid) {
+        const auto kept = std::find_if(m_record.plans.begin(), m_record.plans.end(),
+                                       [&](const FrozenPlan& plan) { return plan.uuid == uuid; });
+        if (kept == m_record.plans.end()) return nullptr;
+        const auto [found, fresh] = m_plans.try_emplace(uuid);
+        if (fresh) found->second = read(kept->content);
+        return &found->second;
+    }
+
+private:
+    static Content read(const std::string& text) {
+        Content out;
+        const auto plan = nlohmann::json::parse(text, nullptr, false);
+        if (!plan.is_object()) return out;
+        try {
+            for (const auto& step : plan.value("steps", nlohmann::json::array())) {
+                const auto number = [&](const char* name) {
+                    return step.at(name).is_null() ? std::nullopt : std::optional(step.at(name).get<double>());
+                };
+                out.steps[step.at("id")] = {number("amount"), number("go"), step.at("why") == "trial"};
+            }
+            for (const auto& each : plan.value("responses", nlohmann::json::array())) {
+                Answer answer{each.at("operation"), {}, {}, each.at("effects").at(0).at(1)};
+                if (!each.at("keys").is_null()) answer.keys = each.at("keys").get<int>();
+                if (each.contains("section") && !each["section"].is_null()) answer.section = each["section"];
+                out.answers.push_back(std::move(answer));
+            }
+        } catch (const nlohmann::json::exception&) { // written by no program of ours: what was read of it holds
+        }
+        return out;
+    }
+
+    const PianoRecord& m_record;
+    std::map<std::string, Content> m_plans; // by uuid
+};
+
 /// Everything a pass pair needs: the states before the work and the plain readings after it.
 class Lessons {
 public:
     Lessons(const PianoRecord& record, std::array<double, 2> ratio, std::span<const Response> guesses,
-            std::span<const Response> believed)
-        : m_record(record), m_guesses(guesses), m_answers(believed) {
+            std::span<const Response> believed, FrozenPlans& frozen)
+        : m_record(record), m_guesses(guesses, record.piano), m_answers(believed, record.piano), m_frozen(frozen) {
         std::vector<const Pass*> passes;
         for (const Pass& pass : record.passes) {
             passes.push_back(&pass);
@@ -93,7 +158,7 @@ public:
         for (const auto& [pass, before] : m_before)
             for (int n = 1; n <= m_record.piano.notes; ++n)
                 if (const auto pair = pairAt(operation, pass, before, {n})) pairs.push_back(*pair);
-        // A trial of one fixed amount was not computed from any reading.
+        // Without the plan's word for it: a round of one fixed amount was a trial.
         const bool fixed = !m_amounts.empty() && std::all_of(m_amounts.begin(), m_amounts.end(), [&](double a) {
             return std::abs(std::abs(a) - std::abs(m_amounts.front())) < 1e-9;
         });
@@ -105,6 +170,36 @@ public:
     }
 
 private:
+    /// Whether the amount of a done thing was reckoned by the plan from the reading before it: the step's own amount,
+    /// no trial, below the cap of one go. What was typed in its place, or done without a step, a hand chose.
+    bool fromReading(const Done& done, double amount) const {
+        constexpr double kSame = 1e-9;
+        if (done.step.empty() || done.toAim) return false;
+        const double cap = capOf(done.operation, m_record.piano);
+        if (cap > 0 && std::abs(amount) >= cap - kSame) return false;
+        const auto* plan = m_frozen.of(done.plan);
+        if (!plan) return true;
+        const auto step = plan->steps.find(done.step);
+        if (step == plan->steps.end() || step->second.trial) return false;
+        const auto same = [&](const std::optional<double>& each) { return each && std::abs(*each - amount) < kSame; };
+        return same(step->second.amount) || same(step->second.go) || !done.amounts.empty();
+    }
+
+    /// The answer that a plan reckoned the amount with, over the first guess. What is not kept was the first guess:
+    /// later amounts come from weighed states.
+    double factorInUse(const Done& done, NoteNumber note, double guess) const {
+        const auto* plan = m_frozen.of(done.plan);
+        if (!plan) return 1;
+        const int colour = static_cast<int>(colourOf(note, m_record.piano));
+        const std::size_t section = sectionIndexOf(note, m_record.piano);
+        double factor = 1;
+        for (const FrozenPlans::Answer& each : plan->answers) // a section's own answer stands behind the piano's
+            if (each.operation == key(done.operation) && each.keys.value_or(colour) == colour &&
+                each.section.value_or(section) == section)
+                factor = each.perUnit / guess;
+        return std::abs(factor) < kLeastFactor ? std::copysign(kLeastFactor, factor) : factor;
+    }
+
     bool touches(const Done& done, Cell cell) const {
         return std::any_of(done.notes.begin(), done.notes.end(),
                            [&](NoteNumber note) { return disturbs(done.operation, note, cell, m_record.piano); });
@@ -116,7 +211,7 @@ private:
         double change = 0;
         const auto add = [&](NoteNumber from, DimensionId dimension, double share) {
             const auto amount = amountAt(done, from);
-            const Response* response = m_answers.of(done.operation, colourOf(from, m_record.piano));
+            const Response* response = m_answers.at(done.operation, from);
             if (!amount || !response) return;
             for (const Effect& effect : response->effects)
                 if (effect.dimension == dimension) change += share * effect.perUnit * *amount;
@@ -158,12 +253,13 @@ private:
 
     std::optional<Pair> pairAt(OperationId operation, int pass, const std::vector<NoteState>& before,
                                NoteNumber note) const {
-        const KeyColour colour = colourOf(note, m_record.piano);
-        const Response* guess = m_guesses.of(operation, colour);
+        const Response* guess = m_guesses.at(operation, note);
         if (!guess || guess->effects.empty()) return std::nullopt;
         const DimensionId served = guess->effects.front().dimension;
+        const Response* believed = m_answers.at(operation, note);
         double amount = 0, others = 0;
-        bool here = false;
+        bool here = false, reckoned = false;
+        double inUse = 1;
         for (const Done& done : m_record.done) {
             if (done.pass != pass) continue;
             const auto change = predicted(done, {note, served});
@@ -173,20 +269,30 @@ private:
             if (!own) continue;
             amount += *own;
             here = true;
-            if (const Response* believed = m_answers.of(operation, colour))
-                others -= believed->effects.front().perUnit * *own; // its own is the question
+            if (fromReading(done, *own)) {
+                reckoned = true;
+                inUse = factorInUse(done, note, guess->effects.front().perUnit);
+            }
+            if (believed) others -= believed->effects.front().perUnit * *own; // its own is the question
         }
         if (!here || amount == 0) return std::nullopt;
         const Known& was = before[static_cast<std::size_t>(note.value) - 1].of(served);
         const auto is = readAfter({note, served}, pass);
         if (!was.known || was.expected || !is) return std::nullopt;
         m_amounts.push_back(amount);
-        return Pair{guess->effects.front().perUnit * amount, is->value - was.value - others,
-                    was.variance + is->variance, was.weighed ? 0 : was.variance, false};
+        const double first = guess->effects.front().perUnit;
+        const bool leans = reckoned && !was.weighed;
+        return Pair{note,
+                    first * amount,
+                    is->value - was.value - others,
+                    was.variance + is->variance,
+                    leans ? was.variance / inUse : 0,
+                    false};
     }
 
     const PianoRecord& m_record;
     Answers m_guesses, m_answers;
+    FrozenPlans& m_frozen;
     std::map<int, std::vector<NoteState>> m_before;
     mutable std::vector<double> m_amounts;
 };
@@ -225,6 +331,50 @@ void scale(Response& response, const Fit& fit) {
 
 // Fewer pairs are no lesson: a trial is three notes (bench-practice 2.5).
 constexpr int kFewestPairs = 3;
+// A section has a lesson of its own from so many pairs on (computation 8), where it differs from the rest beyond
+// chance: at 99 % of Student's t, since every section of every operation is asked.
+constexpr int kFewestOfSection = 5;
+constexpr double kSurely = 0.995;
+
+Fit fitOf(std::vector<Pair> pairs) {
+    Fit fit = answerFit(pairs);
+    leaveOutliersOut(pairs, fit.factor);
+    return answerFit(pairs);
+}
+
+/// The fit of one section where it answers otherwise than the other sections together.
+std::optional<Fit> ownFit(const std::vector<Pair>& pairs, NoteRange section) {
+    std::vector<Pair> own, rest;
+    for (const Pair& pair : pairs)
+        (section.contains(pair.note) ? own : rest).push_back(pair);
+    if (static_cast<int>(own.size()) < kFewestOfSection) return std::nullopt;
+    const Fit here = fitOf(own), there = fitOf(rest);
+    if (here.pairs < kFewestOfSection || there.pairs < kFewestPairs) return std::nullopt;
+    const double apart = std::abs(here.factor - there.factor) / std::hypot(here.sd, there.sd);
+    if (apart <= studentQuantile(kSurely, here.pairs + there.pairs - 2)) return std::nullopt;
+    return here;
+}
+
+/// The answers of one operation, the piano's in place and those of sections that differ behind.
+void learn(OperationId operation, const std::vector<Pair>& pairs, const Piano& piano,
+           const std::vector<Response>& guesses, std::vector<Response>& next) {
+    const Fit fit = fitOf(pairs);
+    if (fit.pairs < kFewestPairs) return;
+    for (std::size_t i = 0; i < guesses.size(); ++i)
+        if (guesses[i].operation == operation) scale(next[i], weighed(fit, guesses[i]));
+    const std::vector<Section> sections = sectionsOf(piano);
+    for (std::size_t s = 0; s < sections.size(); ++s) {
+        const auto own = ownFit(pairs, sections[s].range);
+        if (!own) continue;
+        for (const Response& guess : guesses) {
+            if (guess.operation != operation) continue;
+            Response response = guess;
+            response.section = s;
+            scale(response, weighed(*own, guess));
+            next.push_back(std::move(response));
+        }
+    }
+}
 
 } // namespace
 
@@ -232,20 +382,15 @@ std::vector<Response> learnedResponses(const PianoRecord& record, std::array<dou
     const std::vector<Response> guesses = firstResponses(record.piano, ratio);
     std::vector<Response> learned = guesses;
     if (record.done.empty()) return learned;
+    FrozenPlans frozen(record);
     // Twice: what the other operations did between the readings is predicted better once they are learned too.
     for (int round = 0; round < 2; ++round) {
-        const Lessons lessons(record, ratio, guesses, learned);
+        const Lessons lessons(record, ratio, guesses, learned, frozen);
         std::vector<Response> next = guesses;
         for (const Operation& operation : operations()) {
             if (!applies(operation.id, record.piano) || unitOf(operation.id, record.piano) == AmountUnit::none)
                 continue;
-            std::vector<Pair> pairs = lessons.pairsOf(operation.id);
-            Fit fit = answerFit(pairs);
-            leaveOutliersOut(pairs, fit.factor);
-            fit = answerFit(pairs);
-            if (fit.pairs < kFewestPairs) continue;
-            for (std::size_t i = 0; i < next.size(); ++i)
-                if (next[i].operation == operation.id) scale(next[i], weighed(fit, guesses[i]));
+            learn(operation.id, lessons.pairsOf(operation.id), record.piano, guesses, next);
         }
         learned = std::move(next);
     }

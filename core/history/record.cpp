@@ -1,5 +1,7 @@
 #include "core/history/record.h"
 
+#include "core/history/straps.h"
+
 #include <algorithm>
 
 namespace hammerline {
@@ -32,7 +34,10 @@ bool mendedSince(const PianoRecord& record, Cell cell, std::int64_t readingOrder
 
 std::vector<Cell> staleCells(const PianoRecord& record, const Pass& pass) {
     std::vector<Cell> stale;
-    if (record.done.empty() && record.findings.empty()) return stale;
+    // read while the strap held the wippen up: no lost motion at all
+    const std::vector<bool> tight = tightStraps(record, pass);
+    const bool anyTight = std::find(tight.begin(), tight.end(), true) != tight.end();
+    if (record.done.empty() && record.findings.empty() && !anyTight) return stale;
     // Per note the operations done at it, so that 88 notes and a thousand ticks stay cheap.
     std::vector<std::vector<const Done*>> byNote(static_cast<std::size_t>(record.piano.notes) + 1);
     for (const Done& done : record.done)
@@ -55,7 +60,9 @@ std::vector<Cell> staleCells(const PianoRecord& record, const Pass& pass) {
         if (cell.dimension == dimension::sharpHeight)
             for (const NoteNumber natural : neighbouringNaturals(cell.note, record.piano))
                 disturbed = disturbed || disturbedFrom(natural);
-        if (disturbed || (mended && mendedSince(record, cell, measured.order()))) stale.push_back(cell);
+        const bool held =
+            cell.dimension == dimension::lostMotion && tight[static_cast<std::size_t>(cell.note.value) - 1];
+        if (held || disturbed || (mended && mendedSince(record, cell, measured.order()))) stale.push_back(cell);
     }
     return stale;
 }

@@ -52,7 +52,8 @@ struct PianoRecord {
     const Pass* pass(int number) const;
 };
 
-/// Cells of the pass whose reading was followed by an operation (or a remedy) that disturbs its dimension at that note.
+/// Cells of the pass whose reading was followed by an operation (or a remedy) that disturbs its dimension at that note,
+/// and lost motion read while its strap was too tight.
 std::vector<Cell> staleCells(const PianoRecord&, const Pass&);
 
 } // namespace hammerline

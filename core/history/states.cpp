@@ -8,15 +8,29 @@
 
 namespace hammerline {
 
-Answers::Answers(std::span<const Response> responses) {
-    for (const Response& response : responses)
+Answers::Answers(std::span<const Response> responses, const Piano& piano) : m_piano(&piano) {
+    const auto enter = [](Table& table, const Response& response) {
         for (const KeyColour colour : {KeyColour::natural, KeyColour::sharp})
             if (!response.keys || *response.keys == colour)
-                m_at.at(response.operation.row).at(static_cast<std::size_t>(colour)) = &response;
+                table.at(response.operation.row).at(static_cast<std::size_t>(colour)) = &response;
+    };
+    for (const Response& response : responses)
+        if (!response.section) enter(m_whole, response);
+    for (const Response& response : responses) {
+        if (!response.section) continue;
+        if (m_sections.empty()) m_sections.assign(sectionsOf(piano).size(), m_whole);
+        enter(m_sections.at(*response.section), response);
+    }
 }
 
 const Response* Answers::of(OperationId id, KeyColour colour) const {
-    return m_at.at(id.row).at(static_cast<std::size_t>(colour));
+    return m_whole.at(id.row).at(static_cast<std::size_t>(colour));
+}
+
+const Response* Answers::at(OperationId id, NoteNumber note) const {
+    const KeyColour colour = colourOf(note, *m_piano);
+    if (m_sections.empty()) return of(id, colour);
+    return m_sections.at(sectionIndexOf(note, *m_piano)).at(id.row).at(static_cast<std::size_t>(colour));
 }
 
 double amountBetween(const std::map<int, double>& amounts, NoteNumber note) {
@@ -150,8 +164,7 @@ private:
     void apply(const Done& done) {
         for (const NoteNumber note : done.notes) {
             if (!piano().contains(note)) continue;
-            const KeyColour colour = colourOf(note, piano());
-            const Response* response = m_answers.of(done.operation, colour);
+            const Response* response = m_answers.at(done.operation, note);
             if (!response) continue;
             if (const auto amount = amountAt(done, note))
                 moveAt(m_notes, piano(), note, *response, *amount);
@@ -209,7 +222,7 @@ State stateOf(const PianoRecord& record, int pass, std::span<const Response> res
         if (each.number <= pass) passes.push_back(&each);
     const StateQuestion question{
         &record, passes, {RatioOf{ratio[0], kUsualSpread * ratio[0]}, RatioOf{ratio[1], kUsualSpread * ratio[1]}}};
-    const auto notes = noteStates(question, Answers(responses));
+    const auto notes = noteStates(question, Answers(responses, record.piano));
     State state;
     for (std::size_t i = 0; i < notes.size(); ++i) {
         const NoteNumber note{static_cast<int>(i) + 1};

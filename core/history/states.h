@@ -6,15 +6,20 @@
 
 namespace hammerline {
 
-/// The responses by operation and colour.
+/// The responses by operation and colour, and by section where one answers otherwise.
 class Answers {
 public:
-    explicit Answers(std::span<const Response> responses);
-    /// Null where the operation has none for that colour.
+    Answers(std::span<const Response> responses, const Piano&);
+    /// Of the piano as a whole. Null where the operation has none for that colour.
     const Response* of(OperationId, KeyColour) const;
+    /// At a note: its section's own answer before the piano's.
+    const Response* at(OperationId, NoteNumber) const;
 
 private:
-    std::array<std::array<const Response*, 2>, 18> m_at{};
+    using Table = std::array<std::array<const Response*, 2>, 18>;
+    const Piano* m_piano;
+    Table m_whole{};
+    std::vector<Table> m_sections; // empty while all sections answer alike
 };
 
 struct RatioOf {

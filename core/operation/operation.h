@@ -81,7 +81,8 @@ struct Response {
     bool learned = false;
     bool opposite = false; // learned, and with the other sign than the first guess
     int pairs = 0;
-    double low95 = 0, high95 = 0; // of the first effect, when learned
+    double low95 = 0, high95 = 0;            // of the first effect, when learned
+    std::optional<std::size_t> section = {}; // learned for this section alone, which answers otherwise than the others
 };
 
 /// First guesses from geometry and bench-practice 2.5, for every operation that applies; never a ground to print turns.

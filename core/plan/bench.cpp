@@ -1,5 +1,6 @@
 #include "core/plan/bench.h"
 
+#include "core/history/straps.h"
 #include "core/survey/standing.h"
 
 #include <algorithm>
@@ -104,6 +105,15 @@ void findAsked(Bench& bench) {
             if (asksForWork(bench, {{n}, dimension.id})) bench.stand({n}).asked.set(dimension.id.row);
 }
 
+void findTightStraps(Bench& bench) {
+    const std::vector<bool> tight = tightStraps(bench.record, *bench.record.pass(bench.pass().number));
+    for (int n = 1; n <= bench.piano().notes; ++n)
+        if (tight[static_cast<std::size_t>(n) - 1]) {
+            bench.stand({n}).strapTight = true;
+            bench.stand({n}).held.set(dimension::lostMotion.row);
+        }
+}
+
 /// The open findings that must be done first.
 void findBlocked(Bench& bench) {
     if (bench.record.findings.empty()) return;
@@ -139,7 +149,7 @@ Outcome<Bench> layOut(const PianoRecord& record, const SpecSheet& sheet, int num
             pass = withRelativeHeights(record.piano, pass);
         responses = learnedResponses(relative, values);
     }
-    const Answers answers(responses);
+    const Answers answers(responses, record.piano);
     std::vector<const Pass*> through;
     for (const Pass& pass : passes)
         through.push_back(&pass);
@@ -166,8 +176,9 @@ Outcome<Bench> layOut(const PianoRecord& record, const SpecSheet& sheet, int num
                 {},
                 {}};
     bench.responses = std::move(responses);
-    bench.answers = Answers(bench.responses);
+    bench.answers = Answers(bench.responses, record.piano);
     findBlocked(bench);
+    findTightStraps(bench);
     findAsked(bench);
     bench.causes = findCauses({&record, &bench.pass(), &bench.reviewed});
     return bench;

@@ -15,7 +15,8 @@ struct NoteStanding {
     std::bitset<kDimensionCount> accepted; // accepted as they are (a cause's remedy says so)
     std::bitset<kDimensionCount> asked;    // cells that asked for work as they were found
     bool blocked = false;
-    std::string_view cause; // that moved or holds it, for the step's reason
+    bool strapTight = false; // its wire is bent back first; lost motion is read after that
+    std::string_view cause;  // that moved or holds it, for the step's reason
 };
 
 /// A move of many notes at once.

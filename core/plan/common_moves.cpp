@@ -7,7 +7,7 @@ namespace hammerline {
 
 void carryOut(Bench& bench, const CommonMove& move) {
     for (const NoteNumber note : move.notes)
-        if (const Response* response = bench.answers.of(move.operation, bench.colour(note)))
+        if (const Response* response = bench.answers.at(move.operation, note))
             moveAt(bench.notes, bench.piano(), note, *response, amountBetween(move.amounts, note));
 }
 

@@ -266,7 +266,7 @@ void CoreWork::carryOut(Bench& bench, NoteNumber n, const Reach& reach, const No
     });
     for (const std::size_t j : order) {
         const CoreMove& move = moves[j];
-        const Response& response = *bench.answers.of(move.operation, colour);
+        const Response& response = *bench.answers.at(move.operation, n);
         NoteTask task;
         task.operation = move.operation;
         task.serves = dimensionOf(move.own, colour);

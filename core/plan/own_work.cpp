@@ -66,7 +66,7 @@ OwnTask taskFor(Bench& bench, NoteNumber n, OperationId operation, DimensionId d
         own.way = wayOf(*word, dimension);
     }
     if (word == word::torn) own.task.operation = operation::inspect;
-    const Response* response = bench.answers.of(operation, bench.colour(n));
+    const Response* response = bench.answers.at(operation, n);
     if (!response || operation == operation::inspect) return own;
     const double perUnit = response->effects.front().perUnit;
     const AmountUnit unit = unitOf(operation, bench.piano());
@@ -122,8 +122,10 @@ std::vector<OwnTask> ownWork(Bench& bench, NoteNumber n, const NotePlan& plan) {
                 std::any_of(plan.tasks.begin(), plan.tasks.end(), [](const NoteTask& t) { return t.serves == blow; });
             if (!bench.piano().vertical() || served) continue;
         }
-        if (!asks(bench, {n, row.dimension}, plan)) continue;
+        const bool tight = row.dimension == strap && bench.stand(n).strapTight;
+        if (!tight && !asks(bench, {n, row.dimension}, plan)) continue;
         tasks.push_back(taskFor(bench, n, row.operation, row.dimension));
+        if (tight) tasks.back().way = wayOf(word::tight, strap);
         done = row.dimension;
     }
     return tasks;

@@ -57,7 +57,7 @@ void expectOnly(Bench& bench, const std::vector<NoteState>& found, Plan& plan) {
     for (const Step& step : plan.steps) {
         if (!step.note) continue; // common moves stand in `found`
         worked.insert(*step.note);
-        const Response* response = bench.answers.of(step.operation, bench.colour(*step.note));
+        const Response* response = bench.answers.at(step.operation, *step.note);
         if (!response || step.operation == operation::inspect) continue;
         if (step.amount)
             moveAt(bench.notes, bench.piano(), *step.note, *response, *step.amount);

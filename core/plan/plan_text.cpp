@@ -176,6 +176,7 @@ Json responseJson(const Response& response) {
     return {{"operation", key(response.operation)},
             {"keys", response.keys ? Json(static_cast<int>(*response.keys)) : Json(nullptr)},
             {"effects", effects},
+            {"section", orNull(response.section)},
             {"learned", response.learned},
             {"opposite", response.opposite},
             {"pairs", response.pairs},
@@ -190,6 +191,7 @@ Response responseFrom(Reader& reader, const Json& json) {
     for (const Json& effect : json.at("effects"))
         response.effects.push_back({reader.dimension(effect.at(0)), effect.at(1), effect.at(2)});
     response.learned = json.at("learned");
+    response.section = optionalAt<std::size_t>(json, "section");
     response.opposite = json.value("opposite", false);
     response.pairs = json.at("pairs");
     response.low95 = json.at("low95");

@@ -55,7 +55,7 @@ Step commonStep(const Bench& bench, const CommonMove& move) {
     step.go = goOf(bench, step);
     step.positive = *step.amount >= 0;
     step.direction = directionOf(move.operation, *step.amount, bench.piano());
-    const Response* response = bench.answers.of(move.operation, bench.colour(move.notes.front()));
+    const Response* response = bench.answers.at(move.operation, move.notes.front());
     step.opposite = response && response->opposite;
     step.stopIf = row(move.operation).guard;
     step.why = move.why;
@@ -81,7 +81,7 @@ Step noteStep(const Bench& bench, NoteNumber note, const NoteTask& task, double 
     step.stack = task.stack;
     step.unit = unitOf(task.operation, bench.piano());
     step.go = goOf(bench, step);
-    const Response* response = bench.answers.of(task.operation, bench.colour(note));
+    const Response* response = bench.answers.at(task.operation, note);
     const double perUnit = response && !response->effects.empty() ? response->effects.front().perUnit : 1;
     step.positive = way * perUnit >= 0;
     step.direction = directionOf(task.operation, way * perUnit, bench.piano());
@@ -111,7 +111,7 @@ std::vector<Trial> chooseTrials(const Bench& bench, std::vector<Step>& steps) {
         std::vector<Step*> unlearned;
         for (Step& step : steps) {
             if (step.operation != operation.id || !step.note || step.amount) continue;
-            const Response* response = bench.answers.of(operation.id, bench.colour(*step.note));
+            const Response* response = bench.answers.at(operation.id, *step.note);
             if (response && !response->learned) unlearned.push_back(&step);
         }
         if (unlearned.empty()) continue;
@@ -121,7 +121,7 @@ std::vector<Trial> chooseTrials(const Bench& bench, std::vector<Step>& steps) {
                                           : 0.0;
         };
         const auto farEnough = [&](const Step* step) {
-            const Response* response = bench.answers.of(operation.id, bench.colour(*step->note));
+            const Response* response = bench.answers.at(operation.id, *step->note);
             return toGo(step) >= 0.5 * amount * std::abs(response->effects.front().perUnit);
         };
         std::vector<Step*> candidates;

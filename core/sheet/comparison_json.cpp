@@ -53,6 +53,7 @@ std::string comparisonJson(const Comparison& comparison) {
              {"dimension", sheet::text(key(response.effects.front().dimension))},
              {"keys",
               !response.keys ? Json(nullptr) : Json(*response.keys == KeyColour::natural ? "natural" : "sharp")},
+             {"section", response.section ? Json(*response.section + 1) : Json(nullptr)},
              {"per_unit", sheet::rounded(response.effects.front().perUnit)},
              {"low95", sheet::rounded(response.low95)},
              {"high95", sheet::rounded(response.high95)},

@@ -21,6 +21,7 @@ Json responseRows(const Plan& plan) {
                                                    : Json(*response.keys == KeyColour::natural ? "natural" : "sharp")},
                            {"per_unit", sheet::rounded(effect.perUnit)},
                            {"sd", sheet::rounded(effect.sd)},
+                           {"section", response.section ? Json(*response.section + 1) : Json(nullptr)},
                            {"learned", response.learned},
                            {"pairs", response.pairs}});
     return out;

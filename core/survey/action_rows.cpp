@@ -58,7 +58,7 @@ constexpr std::array kActionRows = {
         false, action, "force"},
     Row{16, "bridle-strap", "UD", "rotted torn tab-gone length-mixed", "replace-set=", Must::note, "", "strap", aSet,
         {90, 180}, true, action},
-    Row{17, "bridle-wire", "UD", "loose bent-into-catcher>straighten broken>replace", "glue straighten", Must::note,
+    Row{17, "bridle-wire", "UD", "loose bent-into-catcher>straighten broken>replace too-tight>bend-back", "glue straighten bend-back", Must::note,
         "loose broken", "strap", perNote, {1, 3}, false, action},
     Row{18, "wippen", "UDG", "split-at-check split-at-spoon loose-pin>pin off-travel>pin",
         "glue pin=centre-pin replace=", Must::note, "", "M A K S", perNote, {8, 15}, false, action, "solvents"},

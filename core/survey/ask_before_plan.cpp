@@ -9,10 +9,10 @@ namespace {
 
 /// Parts whose state decides whether readings mean anything at all: seats, rails, guards (the thread left under the
 /// capstans, the room under the key slip) and stops, the cloth that turns to putty (bench-practice rules before the
-/// tables; situation C8), the case before it is tilted.
-constexpr std::array<std::string_view, 11> kAsked = {
-    "case",     "action-bolts", "flange-screws", "let-off-rail", "rest-rail-cloth", "back-rail-cloth",
-    "key-slip", "capstan",      "trapwork",      "player-stack", "player-stop-rail"};
+/// tables; situation C8), straps that hold the wippens up (situation C6), the case before it is tilted.
+constexpr std::array<std::string_view, 12> kAsked = {
+    "case",     "action-bolts", "bridle-wire", "flange-screws", "let-off-rail",    "rest-rail-cloth", "back-rail-cloth",
+    "key-slip", "capstan",      "trapwork",    "player-stack",  "player-stop-rail"};
 constexpr int kTriesPerSection = 3;
 
 bool lookedAt(const Part& part, const Standing& standing) {

@@ -45,8 +45,11 @@ constexpr std::array kQuestions = {
                                                     "of thread and more in the wood, and does it turn snugly?")},
     Sentence{"damper-wire", QT_TRANSLATE_NOOP("survey", "Press the damper pedal slowly: do all dampers stir together? "
                                                         "The wires come first, the spoons after them.")},
-    Sentence{"trapwork", QT_TRANSLATE_NOOP(
-                             "survey", "Soft pedal down: does any key wink? Pedals up: do both rods have free play?")},
+    Sentence{"trapwork", QT_TRANSLATE_NOOP("survey", "Pedals up: do both rods have free play?")},
+    Sentence{"bridle-wire",
+             QT_TRANSLATE_NOOP("survey", "Soft pedal down: does any key wink? Then its strap is too tight: "
+                                         "its wire is bent back, toward the butt, before lost motion is "
+                                         "read; what was read there does not count.")},
     Sentence{"player-stack",
              QT_TRANSLATE_NOOP("survey", "Does the player stack come out? The piano action is regulated without it.")},
     Sentence{"player-stop-rail", QT_TRANSLATE_NOOP("survey", "Is the stop rail of the player there and free?")},
