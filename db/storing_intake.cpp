@@ -14,6 +14,8 @@ NewPass nextPass(const PianoRecord& record) {
     }
     const Pass& last = record.passes.back();
     fresh.references = last.references;
+    // Heights from the key bed are told by their size: the first one read says whether they are meant again.
+    if (last.referenceOf(dimension::keyHeight) == "bed") fresh.references.erase(dimension::keyHeight);
     fresh.stackIn = last.stackIn;
     fresh.weightsOn = last.weightsOn;
     fresh.lineSag = last.lineSag;
