@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <numbers>
 
 namespace hammerline {
 namespace {
@@ -104,7 +105,9 @@ private:
         const auto count = static_cast<double>(out.notes.size());
         out.inPiano = piano / count;
         out.onBench = bench / count;
-        out.limit = std::max(kLeastLimit, 2 * toTrade(uncertaintyOf(id, m_record.piano), Kind::length));
+        // U of the difference of two readings is 2 sqrt(u^2 + u^2)
+        const double u = toTrade(uncertaintyOf(id, m_record.piano), Kind::length);
+        out.limit = std::max(kLeastLimit, 2 * std::numbers::sqrt2 * u);
         return {out, candidate};
     }
 

@@ -35,8 +35,10 @@ std::string_view key(BenchSetUp::State);
 /// The set-up of the bench that a pass was read on. References are the key heights (of naturals) and dips that a pass
 /// in the piano before it has, those that later work or a remedy disturbed left out; they are held against the newest
 /// readings of the passes on the bench up to this one, with nothing done in between. A section with several such notes
-/// is told by their mean. Limit: 0.1 mm (situation 20) or U = 2u of the gauge, whichever is larger; repeats make the
-/// readings surer, not the limit narrower. Heights count only where both passes count them from the same datum.
+/// is told by their mean. Limit: 0.1 mm (situation 20) or U of the difference of two readings, 2 sqrt(2) u of the
+/// gauge, whichever is larger: with 2u alone most sound benches would be held up by one of their eight comparisons.
+/// Repeats make the readings surer, not the limit narrower. Heights count only where both passes count them from the
+/// same datum.
 BenchSetUp benchSetUp(const PianoRecord&, int pass);
 
 } // namespace hammerline

@@ -193,7 +193,7 @@ struct OnBench : Scene {
     }
     static Piano piano() {
         Piano piano = upright();
-        piano.gauges["key-height"] = piano.gauges["key-dip"] = "good"; // U 0.12 and 0.16
+        piano.gauges["key-height"] = piano.gauges["key-dip"] = "good"; // u 0.06 and 0.08
         return piano;
     }
     void readInPiano(int note, DimensionId dimension, double value) {
@@ -241,11 +241,11 @@ TEST_CASE("situation 20: a bench that does not hold the keys as the piano did: t
 
 TEST_CASE("situation 20: what counts as another set-up") {
     OnBench scene;
-    scene.readReferences(0.11, 10.3); // within U of a good gauge (0.12, 0.16)
+    scene.readReferences(0.16, 10.4); // within U of a difference, a good gauge: 2 sqrt(2) u = 0.17 and 0.23
     CHECK(scene.setUp().state == BenchSetUp::State::reproduced);
-    scene.readReferences(0.13, 10.2);
+    scene.readReferences(0.18, 10.2);
     CHECK(scene.setUp().state == BenchSetUp::State::differs);
-    scene.record.piano.gauges["key-height"] = "simple"; // U 0.24
+    scene.record.piano.gauges["key-height"] = "simple"; // u 0.12, U 0.34
     CHECK(scene.setUp().state == BenchSetUp::State::reproduced);
     // a section with many notes is told by their mean: one odd reading among seven is no set-up
     for (int n = 28; n <= 40; ++n)
