@@ -81,9 +81,9 @@ int run(const EnterRequest& request, bool json) {
     if (!dimension) return refused(dimension.error(), json);
     const Cell cell{*note, *dimension};
     const bool perhapsFromBed = *dimension == dimension::keyHeight; // sharps have one too; readEntry knows
-    if (!perhapsFromBed && !fitted(*dimension, *note, piano))
-        return refused(
-            {RefusalCode::notFitted, {{}, 0, 0, request.dimension}, words::name(*dimension).toStdString(), {}}, json);
+    const Refusal absent{
+        RefusalCode::notFitted, {{}, 0, 0, request.dimension}, words::name(*dimension).toStdString(), {}};
+    if (!perhapsFromBed && !fitted(*dimension, *note, piano)) return refused(absent, json);
     EntryContext context;
     context.piano = &piano;
     if (!request.unit.empty()) {
@@ -97,7 +97,7 @@ int run(const EnterRequest& request, bool json) {
         context.pass = bench->record.pass(*pass);
     }
     auto entry = readEntry(request.text, cell, context);
-    if (!entry) return refused(entry.error(), json);
+    if (!entry) return refused(entry.error().code == RefusalCode::notFitted ? absent : entry.error(), json);
 
     Intake intake;
     if (entry->sound) intake.sound.push_back({cell, *entry->sound, 0, {}});

@@ -190,7 +190,9 @@ TEST_CASE("readings typed one by one, taken back and brought again") {
     CHECK(bad.status == 2);
     CHECK(bad.json().at("refused").at("code") == "two-decimal-marks");
     CHECK(enter({"99", "key-dip", "9.5"}).status == 2);
-    CHECK(enter({"41", "key-height", "0"}).status == 2); // a sharp has no key height of its own
+    const Answer sharp = enter({"41", "key-height", "0"}); // a sharp has no key height of its own
+    CHECK(sharp.status == 2);
+    CHECK(sharp.err.find("Key height is not fitted at this note.") != std::string::npos);
 
     const auto dipOf40 = [&]() -> json {
         const json check = program({"check", book, "--json"}).json();
