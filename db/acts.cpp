@@ -26,6 +26,10 @@ std::int64_t nextPlace(OpenBook& book, std::int64_t now) {
     return std::max(now, last.number(0) + 1);
 }
 
+void requireAtRest(const OpenBook& book) {
+    if (book.atWork()) fail(RefusalCode::lockedBook, book.path, "locked");
+}
+
 void requireWritable(const OpenBook& book) {
     if (book.newer) fail(RefusalCode::newerBook, book.path);
     if (book.readOnly) fail(RefusalCode::readOnlyBook, book.path, book.whyReadOnly);

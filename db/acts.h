@@ -42,11 +42,15 @@ std::int64_t nextPlace(OpenBook&, std::int64_t now);
 /// Refuses to begin on a book that is read-only, newer, or no longer the file at its path.
 void requireWritable(const OpenBook&);
 
+/// Refuses lockedBook in the middle of a transaction (see OpenBook::atWork).
+void requireAtRest(const OpenBook&);
+
 /// Runs `work(act)` in one immediate transaction. Nothing is kept unless all of it is.
 template <class F>
 auto writing(OpenBook& book, std::string_view kind, std::string_view source, F&& work)
     -> Outcome<decltype(work(std::declval<ActUnderWay&>()))> {
     const WritingSession before = book.session;
+    if (book.atWork()) return refuse(RefusalCode::lockedBook, book.path, "locked");
     auto result = guarded(book.path, Doing::writing, [&] {
         requireWritable(book);
         SQLite::Transaction transaction(book.db, SQLite::TransactionBehavior::IMMEDIATE);
@@ -69,6 +73,7 @@ auto writing(OpenBook& book, std::string_view kind, std::string_view source, F&&
 template <class F>
 auto reading(OpenBook& book, F&& work) {
     return guarded(book.path, Doing::reading, [&] {
+        requireAtRest(book);
         SQLite::Transaction transaction(book.db); // deferred: takes no write lock; ends by rolling back nothing
         return work();
     });

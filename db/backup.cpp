@@ -1,5 +1,6 @@
 #include "db/backup.h"
 
+#include "db/acts.h"
 #include "db/copying.h"
 #include "db/file_header.h"
 #include "db/opening.h"
@@ -8,16 +9,6 @@
 
 namespace hammerline {
 namespace {
-
-/// Oldest first out, and only what is one of our books: a name alone is not enough to delete a file.
-void rotate(const std::string& path, const std::string& word) {
-    auto files = datedFiles(path, word);
-    while (files.size() > kBackupsKept) {
-        std::error_code ignored;
-        if (readHeader(files.front())) std::filesystem::remove(files.front(), ignored);
-        files.erase(files.begin());
-    }
-}
 
 Uuid bookUuid(SQLite::Database& db) {
     Statements query(db);
@@ -35,21 +26,35 @@ void requireOwnBackup(OpenBook& book, const std::string& path) {
 
 } // namespace
 
-std::string backUpBeside(OpenBook& book, const std::string& word) {
+std::string copyBeside(OpenBook& book, const std::string& word, const Headway& headway) {
     const std::string target = datedName(book.path, word, book.now());
     PassingFile copy(target);
-    copyVerified(book.db, book.path, copy);
+    copyVerified(book.db, book.path, copy, headway);
     copy.placeNew(target);
-    rotate(book.path, word);
     return target;
 }
 
-std::string backUpBook(OpenBook& book, const std::string& path) {
-    if (path.empty()) return backUpBeside(book, "backup");
+/// Only what is one of our books: a name alone is not enough to delete a file.
+void rotateCopies(const OpenBook& book, const std::string& word) {
+    auto files = datedFiles(book.path, word);
+    while (files.size() > kBackupsKept) {
+        std::error_code ignored;
+        if (readHeader(files.front())) std::filesystem::remove(files.front(), ignored);
+        files.erase(files.begin());
+    }
+}
+
+std::string backUpBook(OpenBook& book, const std::string& path, const Headway& headway) {
+    requireAtRest(book);
+    if (path.empty()) {
+        const std::string made = copyBeside(book, "backup", headway);
+        rotateCopies(book, "backup");
+        return made;
+    }
     const bool over = std::filesystem::exists(path);
     if (over) requireOwnBackup(book, path);
     PassingFile copy(path);
-    copyVerified(book.db, book.path, copy);
+    copyVerified(book.db, book.path, copy, headway);
     if (over)
         copy.placeOver(path);
     else
@@ -58,12 +63,12 @@ std::string backUpBook(OpenBook& book, const std::string& path) {
 }
 
 /// The present file, whatever state it is in, is kept under a dated name; its journal goes with it.
-Outcome<std::string> restoreBook(const std::string& path, const std::string& from) {
+Outcome<std::string> restoreBook(const std::string& path, const std::string& from, const GoOn& goOn) {
     return guarded(path, Doing::writing, [&] {
         const auto source = guarded(from, Doing::reading, [&] { return openBook(from, OpenMode::readOnly, {}); });
         if (!source) throw Refused{source.error()};
         PassingFile copy(path);
-        copyVerified((*source)->db, from, copy);
+        copyVerified((*source)->db, from, copy, Headway(goOn));
         std::string kept;
         if (std::filesystem::exists(path)) {
             if (fileAt(path) == (*source)->file) fail(RefusalCode::fileExists, from);

@@ -3,6 +3,7 @@
 
 #include "db/backup.h"
 #include "db/disputes.h"
+#include "db/headway.h"
 #include "db/importing.h"
 #include "db/loading.h"
 #include "db/merging.h"
@@ -150,9 +151,9 @@ Outcome<ActId> BenchBook::importInto(std::string_view pianoUuid, std::string_vie
     });
 }
 
-Outcome<ActId> BenchBook::importRecords(std::span<const Incoming> pianos, std::string_view source) {
+Outcome<ActId> BenchBook::importRecords(std::span<const Incoming> pianos, std::string_view source, const GoOn& goOn) {
     return writing(*m_inner->book, "import", source,
-                   [&](ActUnderWay& act) { return hammerline::importRecords(act, pianos); });
+                   [&](ActUnderWay& act) { return hammerline::importRecords(act, pianos, Headway(goOn)); });
 }
 
 Outcome<ActId> BenchBook::withdraw(std::string_view pianoUuid, int pass, Cell cell) {
@@ -225,8 +226,9 @@ Outcome<std::vector<Reading>> BenchBook::trail(std::string_view pianoUuid, int p
     return reading(book, [&] { return readingTrail(book, passRow(book, pianoRow(book, pianoUuid), pass).id, cell); });
 }
 
-Outcome<Merged> BenchBook::merge(const std::string& other) {
-    return guarded(m_inner->book->path, Doing::writing, [&] { return mergeBook(*m_inner->book, other); });
+Outcome<Merged> BenchBook::merge(const std::string& other, const GoOn& goOn) {
+    return guarded(m_inner->book->path, Doing::writing,
+                   [&] { return mergeBook(*m_inner->book, other, Headway(goOn)); });
 }
 
 Outcome<std::vector<Dispute>> BenchBook::disputes() const {
@@ -239,8 +241,9 @@ Outcome<Verification> BenchBook::verify() const {
     return reading(book, [&] { return verifyAll(book.db, kSchemaVersion); });
 }
 
-Outcome<std::string> BenchBook::backUp(const std::string& path) const {
-    return guarded(m_inner->book->path, Doing::writing, [&] { return backUpBook(*m_inner->book, path); });
+Outcome<std::string> BenchBook::backUp(const std::string& path, const GoOn& goOn) const {
+    return guarded(m_inner->book->path, Doing::writing,
+                   [&] { return backUpBook(*m_inner->book, path, Headway(goOn)); });
 }
 
 Change BenchBook::poll() {

@@ -56,6 +56,10 @@ struct Verification {
 
 class Importing; // db/importing.h
 
+/// Hears how far long work has come, from 0 to 1, and says whether it is to go on. False: all stays as it was, and the
+/// refusal is `cancelled`. It is asked from within the work and must not touch the book. Empty: nobody waits.
+using GoOn = std::function<bool(double)>;
+
 /// The act a write made; 0 where nothing had to be written.
 using ActId = std::int64_t;
 
@@ -104,7 +108,7 @@ public:
     };
     /// All of them as one act. What came earlier than what stands here stays under it; what stands here just so is not
     /// written again. The set-up of a piano that is here already is left as it is.
-    Outcome<ActId> importRecords(std::span<const Incoming>, std::string_view source);
+    Outcome<ActId> importRecords(std::span<const Incoming>, std::string_view source, const GoOn& = {});
     /// Takes a cell's current readings back (appends, never erases), or marks it not fitted.
     Outcome<ActId> withdraw(std::string_view pianoUuid, int pass, Cell);
     Outcome<ActId> markNotFitted(std::string_view pianoUuid, int pass, Cell);
@@ -138,13 +142,13 @@ public:
 
     /// Takes in what another book knows (union by UUID; the other is only read), in one transaction, after a verified
     /// dated copy of this one. Refuses what `open` refuses of the other.
-    Outcome<Merged> merge(const std::string& other);
+    Outcome<Merged> merge(const std::string& other, const GoOn& = {});
     Outcome<std::vector<Dispute>> disputes() const;
 
     Outcome<Verification> verify() const;
     /// A dated verified copy; empty path: beside the book, rotated. Gives the path. Never overwrites a good one by a
     /// bad.
-    Outcome<std::string> backUp(const std::string& path = {}) const;
+    Outcome<std::string> backUp(const std::string& path = {}, const GoOn& = {}) const;
     /// To be polled (250 ms): busy means none.
     Change poll();
 
@@ -155,9 +159,9 @@ private:
 };
 
 /// Puts a backup in the place of a book (which must not be open), keeping the present file beside it.
-Outcome<std::string> restoreBook(const std::string& path, const std::string& from);
+Outcome<std::string> restoreBook(const std::string& path, const std::string& from, const GoOn& = {});
 /// Row by row, what can still be read of a damaged book, into a new file (empty: beside it, dated); the damaged one is
 /// only read. A flipped bit that leaves a possible value cannot be known. Refuses damagedBook where nothing is left.
-Outcome<Rescued> rescueBook(const std::string& damaged, std::string& into);
+Outcome<Rescued> rescueBook(const std::string& damaged, std::string& into, const GoOn& = {});
 
 } // namespace hammerline

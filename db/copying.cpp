@@ -12,7 +12,10 @@
 namespace hammerline {
 namespace {
 
-std::string firstProblem(SQLite::Database& db) {
+constexpr int kPagesAtOnce = 128; // half a megabyte: some milliseconds
+
+std::string firstProblem(SQLite::Database& db, const Headway& headway) {
+    const Watched watched(db, headway);
     for (const char* check : {"PRAGMA integrity_check(1)", "PRAGMA foreign_key_check"}) {
         SQLite::Statement statement(db, check);
         if (statement.executeStep() && statement.getColumn(0).getString() != "ok")
@@ -21,25 +24,34 @@ std::string firstProblem(SQLite::Database& db) {
     return {};
 }
 
+void copyPages(SQLite::Database& from, SQLite::Database& to, const Headway& headway) {
+    SQLite::Backup backup(to, from);
+    int step = SQLITE_OK;
+    while (step == SQLITE_OK) {
+        step = backup.executeStep(kPagesAtOnce);
+        headway.at(1.0 - static_cast<double>(backup.getRemainingPageCount()) / std::max(backup.getTotalPageCount(), 1));
+    }
+    if (step != SQLITE_DONE) throw SQLite::Exception("copy not finished", step);
+}
+
 } // namespace
 
-void copyVerified(SQLite::Database& source, const std::string& sourcePath, const PassingFile& copy) {
+void copyVerified(SQLite::Database& source, const std::string& sourcePath, const PassingFile& copy,
+                  const Headway& headway) {
     const SQLite::Transaction held(source); // what is counted is what is copied
-    if (const std::string problem = firstProblem(source); !problem.empty())
+    if (const std::string problem = firstProblem(source, headway.part(0, 0.4)); !problem.empty())
         fail(RefusalCode::damagedBook, sourcePath, problem);
     const auto counts = rowCounts(source);
     try {
         SQLite::Database target(copy.path(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, 0, fileSystem());
-        SQLite::Backup backup(target, source);
-        if (const int step = backup.executeStep(-1); step != SQLITE_DONE)
-            throw SQLite::Exception("copy not finished", step);
+        copyPages(source, target, headway.part(0.4, 0.6));
     } catch (const SQLite::Exception& thrown) { // of the source, or of the place where the copy was to be
         const int code = thrown.getErrorCode() & 0xff;
         if (code == SQLITE_CORRUPT || code == SQLITE_NOTADB || code == SQLITE_BUSY || code == SQLITE_LOCKED) throw;
         throw Refused{refusalInFlight(copy.target(), Doing::writing)};
     }
     SQLite::Database made = connect(copy.path(), Reach::read);
-    if (const std::string problem = firstProblem(made); !problem.empty())
+    if (const std::string problem = firstProblem(made, headway.part(0.6, 1)); !problem.empty())
         fail(RefusalCode::cannotWrite, copy.target(), "copy:" + problem);
     if (rowCounts(made) != counts) fail(RefusalCode::cannotWrite, copy.target(), "copy:row-counts");
 }

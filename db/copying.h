@@ -2,13 +2,14 @@
 #pragma once
 
 #include "db/files.h"
+#include "db/headway.h"
 
 #include <SQLiteCpp/Database.h>
 
 namespace hammerline {
 
 /// Copies page by page into `copy` (not yet placed) and verifies it: integrity, references, the same rows in every
-/// table. Fails with damagedBook (the source), cannotWrite, diskFull.
-void copyVerified(SQLite::Database& source, const std::string& sourcePath, const PassingFile& copy);
+/// table. Fails with damagedBook (the source), cannotWrite, diskFull, cancelled.
+void copyVerified(SQLite::Database& source, const std::string& sourcePath, const PassingFile& copy, const Headway&);
 
 } // namespace hammerline

@@ -1,5 +1,8 @@
 #include "db/file_header.h"
 
+#include "db/files.h"
+
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <cstring>
@@ -19,13 +22,6 @@ std::uint32_t bigEndian(const Bytes& bytes, std::size_t at, std::size_t count) {
     return value;
 }
 
-std::string_view causeOf(int error) {
-    if (error == ENOENT || error == ENOTDIR) return "missing";
-    if (error == EACCES || error == EPERM) return "permission";
-    if (error == EISDIR) return "folder";
-    return "input-output";
-}
-
 /// Page count as the header says it, when it can be trusted (its change counter agrees), and the true size.
 bool shorterThanItSays(const Bytes& bytes, std::uint64_t size) {
     const auto page = bigEndian(bytes, 16, 2);
@@ -42,6 +38,18 @@ bool saneShape(const Bytes& bytes) {
 
 } // namespace
 
+bool journalNamesAFile(const std::string& book) {
+    // at its end: the name, its length, a checksum, and once more the mark that a journal begins with
+    constexpr std::array<unsigned char, 8> mark = {0xd9, 0xd5, 0x05, 0xf9, 0x20, 0xa1, 0x63, 0xd7};
+    constexpr std::streamoff kTail = 16;
+    std::ifstream file(book + "-journal", std::ios::binary | std::ios::ate);
+    const std::streamoff size = file.tellg();
+    Bytes tail{};
+    if (!file || size < kTail) return false;
+    file.seekg(size - kTail).read(reinterpret_cast<char*>(tail.data()), kTail);
+    return file && std::equal(mark.begin(), mark.end(), tail.begin() + 8) && bigEndian(tail, 0, 4) != 0;
+}
+
 Outcome<FileHeader> readHeader(const std::string& path) {
     using enum RefusalCode;
     std::error_code error;
@@ -49,10 +57,11 @@ Outcome<FileHeader> readHeader(const std::string& path) {
     if (kind == std::filesystem::file_type::not_found) return refuse(cannotRead, path, "missing");
     if (kind == std::filesystem::file_type::directory) return refuse(cannotRead, path, "folder");
     if (kind != std::filesystem::file_type::regular)
-        return refuse(cannotRead, path, error ? std::string(causeOf(error.value())) : "not-a-file");
+        return tl::unexpected(error ? readingRefusal(path, error.value())
+                                    : Refusal{cannotRead, {}, path, "not-a-file"});
     errno = 0;
     std::ifstream file(path, std::ios::binary);
-    if (!file) return refuse(cannotRead, path, std::string(causeOf(errno)));
+    if (!file) return tl::unexpected(readingRefusal(path, errno));
     Bytes bytes{};
     file.read(reinterpret_cast<char*>(bytes.data()), kHeaderBytes);
     const auto got = static_cast<std::size_t>(file.gcount());
@@ -66,6 +75,7 @@ Outcome<FileHeader> readHeader(const std::string& path) {
     header.writeAheadLog = bytes[18] == 2 || bytes[19] == 2;
     const auto journal = std::filesystem::file_size(path + "-journal", error);
     header.journalBeside = !error && journal > 0;
+    if (header.journalBeside && journalNamesAFile(path)) return refuse(notABook, path, "journal");
     if (header.userVersion == 0) return refuse(notABook, path, "no-version");
     if (!saneShape(bytes)) return refuse(damagedBook, path, "header");
     if (!header.journalBeside && shorterThanItSays(bytes, header.bytes)) return refuse(damagedBook, path, "truncated");

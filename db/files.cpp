@@ -19,24 +19,42 @@ namespace {
 namespace fs = std::filesystem;
 
 [[noreturn]] void failWriting(const std::string& path, int error) {
-    if (error == ENOSPC || error == EDQUOT) fail(RefusalCode::diskFull, path, "disk-full");
-    if (error == EEXIST) fail(RefusalCode::fileExists, path);
-    const char* cause = error == EACCES || error == EPERM || error == EROFS ? "permission"
-                        : error == ENOENT || error == ENOTDIR               ? "missing"
-                                                                            : "input-output";
-    fail(RefusalCode::cannotWrite, path, cause);
+    throw Refused{writingRefusal(path, error)};
 }
 
-void syncPath(const std::string& path, int flags) {
+/// What goes wrong is said of the file that a person knows.
+void syncPath(const std::string& path, int flags, const std::string& known) {
     const int file = open(path.c_str(), flags | O_CLOEXEC);
-    if (file < 0) failWriting(path, errno);
+    if (file < 0) failWriting(known, errno);
     const int synced = fsync(file);
     const int error = errno;
     close(file);
-    if (synced != 0 && error != EINVAL) failWriting(path, error); // EINVAL: a folder on a share that cannot sync
+    if (synced != 0 && error != EINVAL) failWriting(known, error); // EINVAL: a folder on a share that cannot sync
+}
+
+void syncFolderOf(const std::string& path) {
+    syncPath(folderOf(path).string(), O_RDONLY | O_DIRECTORY, path);
 }
 
 } // namespace
+
+Refusal readingRefusal(const std::string& path, int error) {
+    const char* cause = error == ENOENT || error == ENOTDIR ? "missing"
+                        : error == EACCES || error == EPERM ? "permission"
+                        : error == EISDIR                   ? "folder"
+                                                            : "input-output";
+    return {RefusalCode::cannotRead, {}, path, cause};
+}
+
+Refusal writingRefusal(const std::string& path, int error) {
+    if (error == ENOSPC || error == EDQUOT) return {RefusalCode::diskFull, {}, path, "disk-full"};
+    if (error == EEXIST) return {RefusalCode::fileExists, {}, path, {}};
+    const char* cause = error == EACCES || error == EPERM || error == EROFS ? "permission"
+                        : error == ENOENT || error == ENOTDIR               ? "missing"
+                        : error == EISDIR                                   ? "folder"
+                                                                            : "input-output";
+    return {RefusalCode::cannotWrite, {}, path, cause};
+}
 
 fs::path folderOf(const std::string& path) {
     const fs::path folder = fs::path(path).parent_path();
@@ -59,7 +77,7 @@ PassingFile::~PassingFile() {
 }
 
 void PassingFile::placeNew(const std::string& path) {
-    syncFile(m_path);
+    syncPath(m_path, O_RDWR, path);
     if (link(m_path.c_str(), path.c_str()) != 0) {
         if (errno == EEXIST || fs::exists(path)) fail(RefusalCode::fileExists, path);
         // a stick or a share without hard links
@@ -70,17 +88,10 @@ void PassingFile::placeNew(const std::string& path) {
 }
 
 void PassingFile::placeOver(const std::string& path) {
-    syncFile(m_path);
+    syncPath(m_path, O_RDWR, path);
     if (std::rename(m_path.c_str(), path.c_str()) != 0) failWriting(path, errno);
     m_placed = true;
     syncFolderOf(path);
-}
-
-void syncFile(const std::string& path) {
-    syncPath(path, O_RDWR);
-}
-void syncFolderOf(const std::string& path) {
-    syncPath(folderOf(path).string(), O_RDONLY | O_DIRECTORY);
 }
 
 void copyFile(const std::string& from, const std::string& to) {

@@ -1,6 +1,8 @@
 // Files beside a book: written whole under a passing name, then put in place; never half a file under a true name.
 #pragma once
 
+#include "core/refusal/refusal.h"
+
 #include <cstdint>
 #include <filesystem>
 #include <string>
@@ -32,8 +34,10 @@ private:
     bool m_placed = false;
 };
 
-void syncFile(const std::string& path);
-void syncFolderOf(const std::string& path);
+/// Why a file cannot be read or written, from the system's error number.
+Refusal readingRefusal(const std::string& path, int error);
+Refusal writingRefusal(const std::string& path, int error);
+
 /// Byte by byte, over whatever lies there.
 void copyFile(const std::string& from, const std::string& to);
 /// Moves to a free name; a rollback journal goes with its book.

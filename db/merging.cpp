@@ -16,11 +16,14 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::unique_ptr<OpenBook> openOther(const std::string& path) {
+constexpr const char* kKeptAs = "before-merge";
+
+std::unique_ptr<OpenBook> openOther(const std::string& path, const Headway& headway) {
     return orFail(guarded(path, Doing::reading, [&] {
         auto other = openBook(path, OpenMode::readOnly, {});
         // what is newer than this program knows cannot be taken in whole
         if (other->newer) fail(RefusalCode::newerBook, path);
+        const Watched watched(other->db, headway);
         if (const Verification verified = verifyAll(other->db, kSchemaVersion); !verified.sound)
             fail(RefusalCode::damagedBook, path, verified.problems.front().what);
         return other;
@@ -63,30 +66,39 @@ void bringBack(ActUnderWay& act, std::vector<Dispute>& told) {
 
 } // namespace
 
-Merged mergeBook(OpenBook& book, const std::string& path) {
+Merged mergeBook(OpenBook& book, const std::string& path, const Headway& headway) {
+    requireAtRest(book);
     requireWritable(book);
-    const auto other = openOther(path);
+    const auto other = openOther(path, headway.part(0, 0.15));
+    const auto standing = [&book, end = headway.part(0.9, 1)] {
+        const Watched watched(book.db, end);
+        return disputesIn(book);
+    };
     Merged merged;
-    if (knowsMore(book, *other)) {
-        const std::string kept = backUpBeside(book, "before-merge");
-        const auto written = writing(book, "settle", fs::path(path).filename().string(), [&](ActUnderWay& act) {
-            Merged came = takeIn(book, *other);
-            raisePlace(book);
-            bringBack(act, came.disputes);
-            came.act = act.idOrNone();
-            act.written();
-            return came;
-        });
-        if (!written) { // the book is as before: the copy says nothing new
-            std::error_code ignored;
-            fs::remove(kept, ignored);
-            throw Refused{written.error()};
-        }
-        merged = *written;
-        merged.kept = kept;
+    if (!knowsMore(book, *other, headway.part(0.15, 0.2))) {
+        merged.disputes = orFail(reading(book, standing));
+        return merged;
     }
-    auto standing = orFail(guarded(book.path, Doing::reading, [&] { return disputesIn(book); }));
-    merged.disputes.insert(merged.disputes.end(), standing.begin(), standing.end());
+    const std::string kept = copyBeside(book, kKeptAs, headway.part(0.2, 0.5));
+    // told before it is done for good, so that until then it can be stopped
+    const auto written = writing(book, "settle", fs::path(path).filename().string(), [&](ActUnderWay& act) {
+        Merged came = takeIn(book, *other, headway.part(0.5, 0.9));
+        raisePlace(book);
+        bringBack(act, came.disputes);
+        came.act = act.idOrNone();
+        act.written();
+        const auto disputes = standing();
+        came.disputes.insert(came.disputes.end(), disputes.begin(), disputes.end());
+        return came;
+    });
+    if (!written) { // the book is as before: the copy says nothing new
+        std::error_code ignored;
+        fs::remove(kept, ignored);
+        throw Refused{written.error()};
+    }
+    rotateCopies(book, kKeptAs); // not before: a merge that was stopped takes no older copy away
+    merged = *written;
+    merged.kept = kept;
     return merged;
 }
 

@@ -1,5 +1,6 @@
 #include "db/open_book.h"
 
+#include <sqlite3.h>
 #include <sys/stat.h>
 
 #include <chrono>
@@ -26,6 +27,10 @@ OpenBook::OpenBook(std::string where, Reach reach, bool isNewer, Writer who)
 std::int64_t OpenBook::clock() {
     using namespace std::chrono;
     return duration_cast<microseconds>(system_clock::now().time_since_epoch()).count();
+}
+
+bool OpenBook::atWork() const {
+    return sqlite3_get_autocommit(db.getHandle()) == 0;
 }
 
 std::int64_t OpenBook::now() const {

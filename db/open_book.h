@@ -38,6 +38,8 @@ struct OpenBook {
     WritingSession session;
     std::int64_t dataVersion = 0;
 
+    /// In the middle of a transaction: long work lets time pass, and whoever comes by then has to wait.
+    bool atWork() const;
     std::int64_t now() const;
     static std::int64_t clock(); // of the system, microseconds since 1970 UTC
     /// Dictionary of dimensions: the row, written on first use; the row if there is one; the dimension of a row, empty

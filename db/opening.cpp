@@ -98,7 +98,7 @@ std::string migrateBook(const std::string& path, int version, std::span<const Sc
         fail(RefusalCode::notABook, path, "foreign:" + foreign);
     const std::string kept = datedName(path, "schema-" + std::to_string(version), now);
     PassingFile copy(kept);
-    copyVerified(db, path, copy);
+    copyVerified(db, path, copy, Headway());
     copy.placeNew(kept);
     try {
         runSteps(db, version, steps);

@@ -6,6 +6,7 @@
 namespace hammerline {
 
 Change pollBook(OpenBook& book) {
+    if (book.atWork()) return Change::none;
     const auto file = fileAt(book.path);
     if (!file) return Change::fileGone;
     if (*file != book.file) return Change::fileReplaced;

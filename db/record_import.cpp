@@ -8,6 +8,8 @@
 namespace hammerline {
 namespace {
 
+constexpr std::size_t kBetweenLooks = 500; // times or readings: some milliseconds
+
 Refused wrong(std::size_t piano, const std::string& field, std::string offending, std::string cause) {
     return {{RefusalCode::badJson,
              {{}, 0, 0, "/pianos/" + std::to_string(piano) + field},
@@ -21,7 +23,7 @@ public:
     void add(std::int64_t order, std::int64_t at) { m_times[{order, at}] = 0; }
     void addPass(const Pass& pass) { m_passes.push_back({pass.order, &pass, 0}); }
 
-    void write(BroughtActs& brought) {
+    void write(BroughtActs& brought, const Headway& headway) {
         std::stable_sort(m_passes.begin(), m_passes.end(),
                          [](const OfPass& a, const OfPass& b) { return a.order < b.order; });
         auto pass = m_passes.begin();
@@ -29,7 +31,10 @@ public:
             for (; pass != m_passes.end() && pass->order <= order; ++pass)
                 pass->act = brought.placed(pass->order, pass->pass->startedAt, "pass");
         };
+        std::size_t done = 0;
         for (auto& [time, act] : m_times) {
+            if (++done % kBetweenLooks == 0)
+                headway.at(static_cast<double>(done) / static_cast<double>(m_times.size()));
             passesUpTo(time.first);
             act = brought.placed(time.first, time.second, "entry");
         }
@@ -73,10 +78,20 @@ void gatherTimes(const PianoRecord& record, TimesOfFile& times) {
         times.add(plan.order, plan.order);
 }
 
+/// How many readings of the file were looked at.
+struct ReadingsDone {
+    Headway headway;
+    std::size_t all = 1, done = 0;
+    void next() {
+        if (++done % kBetweenLooks == 0) headway.at(static_cast<double>(done) / static_cast<double>(all));
+    }
+};
+
 class PianoImport {
 public:
-    PianoImport(ActUnderWay& act, BroughtActs& brought, const TimesOfFile& times, const PianoRecord& file)
-        : m_act(act), m_brought(brought), m_times(times), m_file(file) {}
+    PianoImport(ActUnderWay& act, BroughtActs& brought, const TimesOfFile& times, const PianoRecord& file,
+                ReadingsDone& readings)
+        : m_act(act), m_brought(brought), m_times(times), m_file(file), m_readings(readings) {}
 
     void into(const std::string& uuid, std::size_t index) {
         if (uuid.empty()) {
@@ -137,8 +152,10 @@ private:
             }
             m_passes.push_back(readings.at(number).row.id);
             for (const auto& [cell, measured] : pass.cells)
-                for (const Reading& reading : measured.trials)
+                for (const Reading& reading : measured.trials) {
                     readings.put(number, {cell, reading});
+                    m_readings.next();
+                }
             for (const auto& [cell, measured] : pass.cells)
                 if (measured.notFitted) readings.markNotFitted(number, cell);
         }
@@ -231,6 +248,7 @@ private:
     BroughtActs& m_brought;
     const TimesOfFile& m_times;
     const PianoRecord& m_file;
+    ReadingsDone& m_readings;
     std::optional<PianoRecord> m_here;
     std::int64_t m_piano = 0;
     std::vector<std::int64_t> m_passes; // rows, by number in the file
@@ -244,16 +262,21 @@ public:
 
 } // namespace
 
-ActId importRecords(ActUnderWay& act, std::span<const BenchBook::Incoming> pianos) {
+ActId importRecords(ActUnderWay& act, std::span<const BenchBook::Incoming> pianos, const Headway& headway) {
     act.id(); // stands before what it brought
+    headway.at(0);
     BroughtActs brought(act.book());
     TimesOfFile times;
-    for (const auto& each : pianos)
+    ReadingsDone readings{headway.part(0.2, 1)};
+    for (const auto& each : pianos) {
         gatherTimes(each.record, times);
-    times.write(brought);
+        for (const Pass& pass : each.record.passes)
+            readings.all += pass.readingCount();
+    }
+    times.write(brought, headway.part(0, 0.2));
     int items = 0;
     for (std::size_t i = 0; i < pianos.size(); ++i) {
-        PianoImport piano(act, brought, times, pianos[i].record);
+        PianoImport piano(act, brought, times, pianos[i].record, readings);
         piano.itemsFrom(items);
         piano.into(pianos[i].into, i);
         items = piano.items();

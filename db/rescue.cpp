@@ -7,6 +7,8 @@
 #include "db/schema_shape.h"
 #include "db/verification.h"
 
+#include <sqlite3.h>
+
 #include <array>
 #include <cstring>
 #include <filesystem>
@@ -56,7 +58,7 @@ void mendHeader(const std::string& copy) {
 /// A copy that may be mended and rolled back; the damaged book is only read.
 void copyDamaged(const std::string& damaged, const std::string& copy, const Outcome<FileHeader>& header) {
     copyFile(damaged, copy);
-    if (std::error_code none; std::filesystem::exists(damaged + "-journal", none))
+    if (std::error_code none; std::filesystem::exists(damaged + "-journal", none) && !journalNamesAFile(damaged))
         copyFile(damaged + "-journal", copy + "-journal");
     if (!header) mendHeader(copy);
 }
@@ -106,7 +108,40 @@ SQLite::Database openCopyOrLend(const std::string& copy, const std::string& besi
     }
 }
 
-Rescued rescue(const std::string& damaged, const std::string& into) {
+/// In a catch: a disk that cannot be written is said; all else that fails comes of the damage.
+[[noreturn]] void failUnlessDisk(const SQLite::Exception& thrown, const std::string& made, const Refusal& nothing) {
+    const int code = thrown.getExtendedErrorCode();
+    const bool read = code == SQLITE_IOERR_READ || code == SQLITE_IOERR_SHORT_READ;
+    const Refusal why = refusalInFlight(made, Doing::writing);
+    const bool disk = why.code == RefusalCode::diskFull || (why.code == RefusalCode::cannotWrite && !read);
+    throw Refused{disk || why.code == RefusalCode::cancelled ? why : nothing};
+}
+
+Rescued copyIntoNew(const std::string& copy, const std::string& made, const Refusal& nothing, const Headway& headway) {
+    try {
+        SQLite::Database to = connect(made, Reach::create);
+        runSteps(to, 0, schemaSteps());
+        to.exec("PRAGMA foreign_keys=OFF");
+        SQLite::Database from = openCopyOrLend(copy, made, nothing);
+        return copyReadable(from, to, headway);
+    } catch (const SQLite::Exception& thrown) {
+        failUnlessDisk(thrown, made, nothing);
+    }
+}
+
+void mendNew(const std::string& damaged, const std::string& made, const Headway& headway) {
+    orFail(guarded(made, Doing::writing, [&] {
+        OpenBook book(made, Reach::write, false, {});
+        book.db.exec("PRAGMA foreign_keys=OFF");
+        mendRescued(book);
+        const Watched watched(book.db, headway);
+        if (const Verification verified = verifyAll(book.db, kSchemaVersion); !verified.sound)
+            fail(RefusalCode::damagedBook, damaged, verified.problems.front().what);
+        return true;
+    }));
+}
+
+Rescued rescue(const std::string& damaged, const std::string& into, const Headway& headway) {
     const auto header = readHeader(damaged);
     if (!header && !isFile(header.error())) throw Refused{header.error()};
     if (header && header->userVersion > static_cast<std::uint32_t>(kSchemaVersion))
@@ -114,36 +149,29 @@ Rescued rescue(const std::string& damaged, const std::string& into) {
     const Refusal nothing = header ? Refusal{RefusalCode::damagedBook, {}, damaged, "schema"} : header.error();
     const PassingFile copy(into);
     PassingFile made(into);
-    copyDamaged(damaged, copy.path(), header);
-    Rescued rescued;
-    try {
-        SQLite::Database from = openCopyOrLend(copy.path(), into, nothing);
-        SQLite::Database to = connect(made.path(), Reach::create);
-        runSteps(to, 0, schemaSteps());
-        to.exec("PRAGMA foreign_keys=OFF");
-        rescued = copyReadable(from, to);
-    } catch (const SQLite::Exception&) {
-        throw Refused{nothing};
-    }
-    if (rescued.rows == 0) throw Refused{nothing};
-    {
-        OpenBook book(made.path(), Reach::write, false, {});
-        book.db.exec("PRAGMA foreign_keys=OFF");
-        mendRescued(book);
-        if (const Verification verified = verifyAll(book.db, kSchemaVersion); !verified.sound)
-            fail(RefusalCode::damagedBook, damaged, verified.problems.front().what);
+    auto rescued = guarded(damaged, Doing::reading, [&] {
+        copyDamaged(damaged, copy.path(), header);
+        const Rescued found = copyIntoNew(copy.path(), made.path(), nothing, headway.part(0, 0.7));
+        if (found.rows == 0) throw Refused{nothing};
+        mendNew(damaged, made.path(), headway.part(0.8, 1));
+        return found;
+    });
+    if (!rescued) { // told by the name that a person knows
+        Refusal why = rescued.error();
+        if (why.offending == copy.path() || why.offending == made.path()) why.offending = into;
+        throw Refused{std::move(why)};
     }
     made.placeNew(into);
-    return rescued;
+    return *rescued;
 }
 
 } // namespace
 
-Outcome<Rescued> rescueBook(const std::string& damaged, std::string& into) {
+Outcome<Rescued> rescueBook(const std::string& damaged, std::string& into, const GoOn& goOn) {
     return guarded(damaged, Doing::reading, [&] {
         if (into.empty()) into = datedName(damaged, "rescued", OpenBook::clock());
         if (std::filesystem::exists(into)) fail(RefusalCode::fileExists, into);
-        return rescue(damaged, into);
+        return rescue(damaged, into, Headway(goOn));
     });
 }
 

@@ -1,6 +1,7 @@
 // What can still be read of a damaged book, row by row (SQLite's own recovery is not part of its library).
 #pragma once
 
+#include "db/headway.h"
 #include "db/open_book.h"
 #include "db/subjects.h"
 
@@ -17,7 +18,7 @@ struct RescueTable {
 const std::vector<RescueTable>& rescueTables();
 
 /// Copies what can be read into a new, empty book whose foreign keys are off; what breaks a rule of the schema is lost.
-Rescued copyReadable(SQLite::Database& damaged, SQLite::Database& into);
+Rescued copyReadable(SQLite::Database& damaged, SQLite::Database& into, const Headway&);
 
 /// Makes what was copied whole again: rows that point at something lost get a stand-in, or point at nothing.
 void mendRescued(OpenBook&);

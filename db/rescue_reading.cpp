@@ -13,14 +13,22 @@ namespace {
 
 constexpr int kMostFailures = 5'000; // in one table: then what is left of it counts as lost
 constexpr std::int64_t kUnknownRows = 100'000;
+constexpr std::size_t kRowsBetweenLooks = 500; // some milliseconds
+constexpr double kLooksHalfWay = 200;
 constexpr std::int64_t kNotes = 108, kItems = 1000, kSpare = 256;
 
 /// One table, read in stretches of its primary key: where a stretch cannot be read to its end, its halves are tried,
 /// then the next column of the key, down to the page that is damaged.
 class Stretches {
 public:
-    Stretches(SQLite::Database& damaged, SQLite::Database& into, const RescueTable& table, Rescued& rescued)
-        : m_damaged(damaged), m_into(into), m_table(table), m_rescued(rescued), m_insert(into, insertSql()) {
+    Stretches(SQLite::Database& damaged, SQLite::Database& into, const RescueTable& table, Rescued& rescued,
+              const Headway& headway)
+        : m_damaged(damaged)
+        , m_into(into)
+        , m_table(table)
+        , m_rescued(rescued)
+        , m_headway(headway)
+        , m_insert(into, insertSql()) {
         for (std::size_t i = 0; i < table.split; ++i)
             m_bounds.push_back(boundOf(table.columns[i]));
     }
@@ -74,6 +82,7 @@ private:
     }
 
     void stretch(const std::vector<std::int64_t>& fixed, std::int64_t low, std::int64_t high) {
+        look();
         if (whole(fixed, low, high, false)) return;
         if (++m_failures > kMostFailures) return unreadable();
         if (low < high) {
@@ -96,6 +105,9 @@ private:
         if (!m_broken) ++m_rescued.lost;
         m_broken = true;
     }
+
+    /// How many rows there are cannot be known: the way goes on ever more slowly.
+    void look() { m_headway.at(1 - 1 / (1 + static_cast<double>(++m_looks) / kLooksHalfWay)); }
 
     /// False: the stretch could not be read to its end.
     bool whole(const std::vector<std::int64_t>& fixed, std::int64_t low, std::int64_t high, bool backwards) {
@@ -126,6 +138,7 @@ private:
     }
 
     void keep(SQLite::Statement& row) {
+        if (++m_rows % kRowsBetweenLooks == 0) look();
         m_insert.reset();
         for (int i = 0; i < static_cast<int>(m_table.columns.size()); ++i)
             bindSame(row.getColumn(i), i + 1);
@@ -157,6 +170,8 @@ private:
     SQLite::Database &m_damaged, &m_into;
     const RescueTable& m_table;
     Rescued& m_rescued;
+    Headway m_headway;
+    std::size_t m_rows = 0, m_looks = 0;
     SQLite::Statement m_insert;
     std::map<std::pair<std::size_t, bool>, SQLite::Statement> m_finds;
     std::vector<std::int64_t> m_bounds; // by key column
@@ -184,12 +199,14 @@ RescueTable asThere(SQLite::Database& damaged, RescueTable table) {
 
 } // namespace
 
-Rescued copyReadable(SQLite::Database& damaged, SQLite::Database& into) {
+Rescued copyReadable(SQLite::Database& damaged, SQLite::Database& into, const Headway& headway) {
     Rescued rescued;
     SQLite::Transaction transaction(into, SQLite::TransactionBehavior::IMMEDIATE);
-    for (const RescueTable& table : rescueTables()) {
-        const RescueTable known = asThere(damaged, table);
-        Stretches(damaged, into, known, rescued).read();
+    const auto tables = static_cast<double>(rescueTables().size());
+    for (std::size_t i = 0; i < rescueTables().size(); ++i) {
+        const RescueTable known = asThere(damaged, rescueTables()[i]);
+        const auto before = static_cast<double>(i);
+        Stretches(damaged, into, known, rescued, headway.part(before / tables, (before + 1) / tables)).read();
     }
     transaction.commit();
     return rescued;

@@ -1,6 +1,7 @@
 // What each subject writes: one file a subject. All run inside a write transaction and throw Refused.
 #pragma once
 
+#include "db/headway.h"
 #include "db/versions.h"
 
 namespace hammerline {
@@ -89,7 +90,7 @@ struct DoneLine {
 void insertDone(ActUnderWay&, const Done&, const DoneLine&);
 
 // --- record_import.cpp
-ActId importRecords(ActUnderWay&, std::span<const BenchBook::Incoming>);
+ActId importRecords(ActUnderWay&, std::span<const BenchBook::Incoming>, const Headway&);
 
 /// Amounts in the book are whole nanometres or millionths of a turn.
 std::int64_t amountCount(double amount);

@@ -1,6 +1,7 @@
 #include "db/taking_in.h"
 
 #include "db/subjects.h"
+#include "db/verification.h"
 #include "db/versions.h"
 
 #include <array>
@@ -20,6 +21,8 @@ auto of(const OpenBook& other, F&& work) {
 bool next(const OpenBook& other, Query& rows) {
     return of(other, [&] { return rows.step(); });
 }
+
+constexpr std::size_t kStepsBetweenLooks = 500; // some milliseconds
 
 using Rows = std::unordered_map<std::int64_t, std::int64_t>; // row there -> row here
 
@@ -52,9 +55,10 @@ std::optional<std::int64_t> actOf(OpenBook& book, std::int64_t session, const Ac
 
 class TakingIn {
 public:
-    TakingIn(OpenBook& into, OpenBook& from) : m_into(into), m_from(from) {}
+    TakingIn(OpenBook& into, OpenBook& from, const Headway& headway) : m_into(into), m_from(from), m_headway(headway) {}
 
     Merged run() {
+        measure();
         sessions();
         dimensions();
         acts();
@@ -66,6 +70,17 @@ public:
     }
 
 private:
+    /// What there is to do at most: every act is looked at once by itself and once for each subject, every row is
+    /// copied.
+    void measure() {
+        for (const auto& [table, count] : of(m_from, [&] { return rowCounts(m_from.db); }))
+            m_steps +=
+                static_cast<double>(table == "act" ? count * static_cast<std::int64_t>(subjects().size() + 1) : count);
+    }
+    void step() {
+        if (++m_done % kStepsBetweenLooks == 0) m_headway.at(static_cast<double>(m_done) / m_steps);
+    }
+
     /// The number here for one that points at something there.
     std::int64_t here(Points points, std::int64_t there) const {
         if (points == Points::nowhere) return there;
@@ -115,6 +130,7 @@ private:
     void acts() {
         Query find = m_from.query(kActs);
         while (next(m_from, find)) {
+            step();
             const ActName name = actName(find);
             const auto session = m_sessions.find(name.session);
             if (session == m_sessions.end()) fail(RefusalCode::damagedBook, m_from.path, "session");
@@ -182,13 +198,15 @@ private:
             details.emplace_back(detail.table, std::move(own), list(subject.key, "% = ?", " AND ") + " AND act_id = ?");
         }
         const std::size_t named = subject.key.size(), before = m_written;
-        for (const std::int64_t act : m_news)
+        for (const std::int64_t act : m_news) {
+            step();
             for (const auto& row : copy(versions, {act}, details.empty() ? 0 : named)) {
                 std::vector<Value> name = row;
                 name.emplace_back(act);
                 for (const Copying& detail : details)
                     copy(detail, name, 0);
             }
+        }
         if (subject.table == "reading") m_came.readings = m_written - before;
     }
 
@@ -208,6 +226,7 @@ private:
                 insert->put(here(how.columns[i], find.value(static_cast<int>(i))));
             insert->run();
             ++m_written;
+            step();
             if (named == 0) continue;
             names.emplace_back();
             for (std::size_t i = 0; i < named; ++i)
@@ -218,6 +237,9 @@ private:
 
     OpenBook& m_into;
     OpenBook& m_from;
+    Headway m_headway;
+    double m_steps = 1;
+    std::size_t m_done = 0;     // of the steps
     std::array<Rows, 6> m_rows; // by Points
     Rows m_sessions;
     std::vector<std::int64_t> m_news; // acts there that were not here
@@ -227,7 +249,8 @@ private:
 
 } // namespace
 
-bool knowsMore(OpenBook& book, OpenBook& other) {
+bool knowsMore(OpenBook& book, OpenBook& other, const Headway& headway) {
+    const auto all = of(other, [&] { return other.db.execAndGet("SELECT max(count(*), 1) FROM act").getInt64(); });
     Rows sessions;
     {
         Query find = other.query("SELECT id, uuid FROM session");
@@ -237,7 +260,8 @@ bool knowsMore(OpenBook& book, OpenBook& other) {
     }
     Query find = other.query(kActs);
     bool more = false;
-    while (next(other, find)) {
+    for (std::size_t done = 0; next(other, find); ++done) {
+        if (done % kStepsBetweenLooks == 0) headway.at(static_cast<double>(done) / static_cast<double>(all));
         const ActName name = actName(find);
         const auto session = sessions.find(name.session);
         more = session == sessions.end() || !actOf(book, session->second, name, other) || more;
@@ -245,9 +269,9 @@ bool knowsMore(OpenBook& book, OpenBook& other) {
     return more;
 }
 
-Merged takeIn(OpenBook& into, OpenBook& from) {
+Merged takeIn(OpenBook& into, OpenBook& from, const Headway& headway) {
     const SQLite::Transaction held(from.db); // read under one lock, which the first row takes
-    return TakingIn(into, from).run();
+    return TakingIn(into, from, headway).run();
 }
 
 } // namespace hammerline

@@ -105,6 +105,7 @@ void MainWindow::buildFrame() {
     column->addWidget(bar);
 
     m_notice = new QLabel(m_house);
+    m_notice->setObjectName(QStringLiteral("notice"));
     m_notice->setWordWrap(true);
     m_notice->setAutoFillBackground(true);
     m_notice->setContentsMargins(u(4), u(1.5), u(4), u(1.5));

@@ -55,7 +55,8 @@ public:
     void importFile(const QString& path = {});
     /// An export of whole pianos.
     void importPianos(const QByteArray& bytes, const QString& name);
-    void mergeBook(); // main_window_keeping.cpp
+    void backUpBook(); // main_window_keeping.cpp
+    void mergeBook();
     void restoreBackup(const QString& path = {});
     void reopenBook();
 

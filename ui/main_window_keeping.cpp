@@ -1,6 +1,7 @@
 // What keeps a book, from the window: restoring a backup, merging, opening again what was replaced, rescuing.
 #include "ui/main_window.h"
 #include "ui/widgets/dialogs.h"
+#include "ui/widgets/long_work.h"
 #include "ui/words/keeping.h"
 #include "ui/words/words.h"
 
@@ -12,15 +13,31 @@ namespace {
 QString bookFilter() {
     return MainWindow::tr("Bench books (*.hammerline)");
 }
+
+/// Work on a whole book: on a large one it takes a second and more.
+template <class F>
+auto atLength(QWidget* window, const QString& what, const F& work) {
+    LongWork bar(window, what);
+    return work([&bar](double done) { return bar.share(done); });
+}
 } // namespace
+
+void MainWindow::backUpBook() {
+    if (!leaveStation() || !m_bench.hasBook()) return;
+    const auto made = atLength(this, tr("Backing up %1").arg(QFileInfo(m_bench.path()).fileName()),
+                               [&](const GoOn& goOn) { return m_bench.backUp({}, goOn); });
+    if (!made) return report(made.error());
+    say(tr("A verified copy stands beside the book: %1").arg(QFileInfo(*made).fileName()));
+}
 
 void MainWindow::mergeBook() {
     if (!leaveStation() || !m_bench.hasBook()) return;
     const QString other = Dialogs::now().fileToOpen(this, tr("Merge another book"), bookFilter());
     if (other.isEmpty()) return;
-    const auto merged = m_bench.merge(other);
+    const auto merged = atLength(this, tr("Merging %1").arg(QFileInfo(other).fileName()),
+                                 [&](const GoOn& goOn) { return m_bench.merge(other, goOn); });
     if (!merged) return report(merged.error());
-    QString told = words::mergeSentence(*merged);
+    QString told = words::mergeSentence(*merged, m_bench.path().toStdString());
     for (const Dispute& dispute : merged->disputes)
         told += QStringLiteral("\n\u2022 ") + words::sentence(dispute);
     if (merged->disputes.empty())
@@ -35,7 +52,8 @@ void MainWindow::restoreBackup(const QString& path) {
     const QString from =
         Dialogs::now().fileToOpen(this, tr("Restore a backup of %1").arg(QFileInfo(book).fileName()), bookFilter());
     if (from.isEmpty()) return;
-    const auto kept = m_bench.restore(book, from);
+    const auto kept = atLength(this, tr("Restoring %1").arg(QFileInfo(from).fileName()),
+                               [&](const GoOn& goOn) { return m_bench.restore(book, from, goOn); });
     if (!kept) return report(kept.error());
     say(kept->isEmpty() ? tr("Restored.")
                         : tr("Restored. The file that stood there is kept as %1.").arg(QFileInfo(*kept).fileName()));
@@ -56,7 +74,8 @@ void MainWindow::offerRescue(const QString& path, const Refusal& refusal) {
     if (chosen == 0) return restoreBackup(path);
     if (chosen != 1) return;
     std::string into;
-    const auto rescued = rescueBook(path.toStdString(), into);
+    const auto rescued = atLength(this, tr("Rescuing %1").arg(QFileInfo(path).fileName()),
+                                  [&](const GoOn& goOn) { return rescueBook(path.toStdString(), into, goOn); });
     if (!rescued) return report(rescued.error());
     if (const auto opened = m_bench.openBook(QString::fromStdString(into)); !opened) return report(opened.error());
     m_settings.rememberBook(QString::fromStdString(into));

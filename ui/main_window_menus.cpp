@@ -47,13 +47,7 @@ void MainWindow::buildBookMenu() {
     connect(passes, &QMenu::aboutToShow, this, [this, passes] { fillPasses(passes); });
     menu->addSeparator();
     menu->addAction(tr("Import readings…"), QKeySequence(QStringLiteral("Ctrl+I")), this, [this] { importFile(); });
-    menu->addAction(tr("Back up"), QKeySequence(QStringLiteral("Ctrl+B")), this, [this] {
-        const auto made = m_bench.backUp();
-        if (made)
-            say(tr("A verified copy stands beside the book: %1").arg(QFileInfo(*made).fileName()));
-        else
-            report(made.error());
-    });
+    menu->addAction(tr("Back up"), QKeySequence(QStringLiteral("Ctrl+B")), this, &MainWindow::backUpBook);
     menu->addAction(tr("Restore a backup…"), this, [this] { restoreBackup(); });
     menu->addAction(tr("Merge another book…"), this, &MainWindow::mergeBook);
     menu->addAction(tr("Open again"), QKeySequence(QStringLiteral("F5")), this, &MainWindow::reopenBook);

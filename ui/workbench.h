@@ -82,7 +82,7 @@ public:
     Outcome<void> importAll(const Intake&, const std::string& source,
                             const std::function<bool(std::size_t)>& goOn = {});
     /// Whole pianos of an export as one act; the first of them is chosen then.
-    Outcome<void> importRecords(std::span<const BenchBook::Incoming>, const std::string& source);
+    Outcome<void> importRecords(std::span<const BenchBook::Incoming>, const std::string& source, const GoOn& = {});
     /// Whether a reading taken now joins the pass shown; else it begins one.
     bool joinsPass() const;
     Outcome<void> withdraw(Cell);
@@ -103,11 +103,11 @@ public:
     Outcome<void> tick(std::span<const Done>, const std::optional<FrozenPlan>& = {});
     Outcome<void> freezePlan(const FrozenPlan&);
     Outcome<void> setPreference(std::string_view key, std::string_view value);
-    Outcome<QString> backUp(const QString& path = {});
+    Outcome<QString> backUp(const QString& path = {}, const GoOn& = {});
     /// Takes in what another book knows.
-    Outcome<Merged> merge(const QString& other);
+    Outcome<Merged> merge(const QString& other, const GoOn& = {});
     /// Puts a backup in the place of a book, which is opened then; gives where the former file is kept.
-    Outcome<QString> restore(const QString& path, const QString& from);
+    Outcome<QString> restore(const QString& path, const QString& from, const GoOn& = {});
     Outcome<Verification> verify() const;
     /// All pianos of the book, for export.
     Outcome<std::vector<PianoRecord>> allRecords() const;

@@ -10,7 +10,22 @@ namespace hammerline {
 
 namespace {
 constexpr std::size_t kReadingsBetweenLooks = 2000;
-}
+
+/// Progress lets time pass, and a book in the middle of an act is not to be read again.
+class NoPolling {
+public:
+    explicit NoPolling(QTimer& poll) : m_poll(poll), m_was(poll.isActive()) { m_poll.stop(); }
+    NoPolling(const NoPolling&) = delete;
+    NoPolling& operator=(const NoPolling&) = delete;
+    ~NoPolling() {
+        if (m_was) m_poll.start();
+    }
+
+private:
+    QTimer& m_poll;
+    bool m_was;
+};
+} // namespace
 
 template <class T>
 Outcome<void> Workbench::settle(const Outcome<T>& written) {
@@ -159,9 +174,8 @@ Outcome<void> Workbench::addPass(const NewPass& pass) {
 Outcome<void> Workbench::importAll(const Intake& intake, const std::string& source,
                                    const std::function<bool(std::size_t)>& goOn) {
     if (const auto ready = needPiano(); !ready) return ready;
-    m_poll.stop(); // progress lets time pass, and a book in the middle of an act is not to be read again
     int number = m_pass;
-    const auto act = m_book->importInto(m_record->uuid, source, [&](Importing& into) -> Outcome<void> {
+    const auto write = [&](Importing& into) -> Outcome<void> {
         StoringIntake storing(into, *m_record, joinsPass() ? std::optional(m_pass) : std::nullopt, true);
         for (const Sound& each : intake.sound) {
             storing.take(each);
@@ -173,8 +187,11 @@ Outcome<void> Workbench::importAll(const Intake& intake, const std::string& sour
         const auto finished = storing.finish(rest);
         if (storing.lastPass() > 0) number = storing.lastPass();
         return finished;
-    });
-    m_poll.start();
+    };
+    const auto act = [&] {
+        const NoPolling still(m_poll);
+        return m_book->importInto(m_record->uuid, source, write);
+    }();
     if (act && number != m_pass) {
         if (const auto loaded = reload(); !loaded) return loaded;
         m_pass = number;
@@ -189,10 +206,14 @@ void Workbench::pianosChanged() {
     Q_EMIT bookChanged();
 }
 
-Outcome<void> Workbench::importRecords(std::span<const BenchBook::Incoming> incoming, const std::string& source) {
+Outcome<void> Workbench::importRecords(std::span<const BenchBook::Incoming> incoming, const std::string& source,
+                                       const GoOn& goOn) {
     if (const auto ready = needBook(); !ready) return ready;
     if (incoming.empty()) return {};
-    const auto act = m_book->importRecords(incoming, source);
+    const auto act = [&] {
+        const NoPolling still(m_poll);
+        return m_book->importRecords(incoming, source, goOn);
+    }();
     const auto settled = settle(act);
     if (!act) return settled;
     pianosChanged();
@@ -241,16 +262,20 @@ Outcome<void> Workbench::setPreference(std::string_view name, std::string_view v
     return settle(m_book->setPreference(m_record->uuid, name, value));
 }
 
-Outcome<QString> Workbench::backUp(const QString& path) {
+Outcome<QString> Workbench::backUp(const QString& path, const GoOn& goOn) {
     if (!m_book) return refuse(RefusalCode::cannotRead);
-    return m_book->backUp(QDir::toNativeSeparators(path).toStdString()).map([](const std::string& made) {
+    const NoPolling still(m_poll);
+    return m_book->backUp(QDir::toNativeSeparators(path).toStdString(), goOn).map([](const std::string& made) {
         return QString::fromStdString(made);
     });
 }
 
-Outcome<Merged> Workbench::merge(const QString& other) {
+Outcome<Merged> Workbench::merge(const QString& other, const GoOn& goOn) {
     if (!m_book) return refuse(RefusalCode::cannotRead);
-    auto merged = m_book->merge(QDir::toNativeSeparators(other).toStdString());
+    auto merged = [&] {
+        const NoPolling still(m_poll);
+        return m_book->merge(QDir::toNativeSeparators(other).toStdString(), goOn);
+    }();
     if (!merged) {
         (void)settle(Outcome<ActId>(tl::unexpected(merged.error())));
         return merged;
@@ -265,9 +290,12 @@ Outcome<Merged> Workbench::merge(const QString& other) {
     return merged;
 }
 
-Outcome<QString> Workbench::restore(const QString& path, const QString& from) {
-    const auto kept =
-        restoreBook(QDir::toNativeSeparators(path).toStdString(), QDir::toNativeSeparators(from).toStdString());
+Outcome<QString> Workbench::restore(const QString& path, const QString& from, const GoOn& goOn) {
+    const auto kept = [&] {
+        const NoPolling still(m_poll);
+        return restoreBook(QDir::toNativeSeparators(path).toStdString(), QDir::toNativeSeparators(from).toStdString(),
+                           goOn);
+    }();
     if (!kept) return tl::unexpected(kept.error());
     const bool same = m_book && QFileInfo(this->path()) == QFileInfo(path);
     if (const auto opened = same ? reopen() : openBook(path); !opened) return tl::unexpected(opened.error());

@@ -1,6 +1,7 @@
 #include "app/commands/import_export.h"
 
 #include "app/commands/bench.h"
+#include "app/commands/progress.h"
 #include "app/console.h"
 #include "core/sheet/export_reading.h"
 #include "core/sheet/sheet.h"
@@ -124,7 +125,9 @@ int importExport(const ImportRequest& request, FilePieces& pieces, bool json) {
     if (!filling) return refused(filling.error(), json);
     const auto incoming = targets(filling->book, *read, request.at.piano);
     if (!incoming) return refused(incoming.error(), json);
-    const auto act = filling->book.importRecords(*incoming, request.file);
+    Progress progress(json);
+    const auto act = filling->book.importRecords(*incoming, request.file,
+                                                 [&progress](double share) { return progress.goesOn(share); });
     if (!act) return refused(ofFile(act.error(), request.file), json);
     filling->keep();
     return report(*read, *incoming, json);

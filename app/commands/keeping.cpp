@@ -2,6 +2,7 @@
 #include "ui/words/keeping.h"
 
 #include "app/commands/commands.h"
+#include "app/commands/progress.h"
 #include "app/console.h"
 #include "db/bench_book.h"
 #include "ui/words/said.h"
@@ -20,9 +21,16 @@ void printEither(const Json& object, bool json) {
     printJson(object.dump(2, ' ', false, Json::error_handler_t::replace), json);
 }
 
+/// Work on a whole book: on a large one it takes seconds. Ctrl-C stops it, and nothing has changed.
+template <class F>
+auto atLength(bool json, const F& work) {
+    Progress progress(json);
+    return work([&progress](double share) { return progress.goesOn(share); });
+}
+
 int rescue(const RestoreRequest& request, bool json) {
     std::string into = request.from;
-    const auto rescued = rescueBook(request.book, into);
+    const auto rescued = atLength(json, [&](const GoOn& goOn) { return rescueBook(request.book, into, goOn); });
     if (!rescued) return refused(rescued.error(), json);
     say(words::rescueSentence(*rescued, into), json);
     printEither({{"done", true}, {"act", 0}, {"path", into}, {"rows", rescued->rows}, {"lost", rescued->lost}}, json);
@@ -44,7 +52,7 @@ Json object(const Dispute& dispute) {
 int run(const BackupRequest& request, bool json) {
     const auto book = BenchBook::open(request.book, OpenMode::readOnly);
     if (!book) return refused(book.error(), json);
-    const auto path = book->backUp(request.out);
+    const auto path = atLength(json, [&](const GoOn& goOn) { return book->backUp(request.out, goOn); });
     if (!path) return refused(path.error(), json);
     say(QStringLiteral("Backed up and verified: %1").arg(utf8(*path)), json);
     printEither({{"done", true}, {"act", 0}, {"path", *path}}, json);
@@ -56,7 +64,7 @@ int run(const RestoreRequest& request, bool json) {
     if (request.from.empty())
         return refused({RefusalCode::usage, {}, "FROM is needed: the backup that is to take the place of the book", {}},
                        json);
-    const auto kept = restoreBook(request.book, request.from);
+    const auto kept = atLength(json, [&](const GoOn& goOn) { return restoreBook(request.book, request.from, goOn); });
     if (!kept) return refused(kept.error(), json);
     say(kept->empty() ? QStringLiteral("Restored.")
                       : QStringLiteral("Restored. The book that stood there is kept as %1").arg(utf8(*kept)),
@@ -68,10 +76,10 @@ int run(const RestoreRequest& request, bool json) {
 int run(const MergeRequest& request, bool json) {
     auto book = BenchBook::open(request.book);
     if (!book) return refused(book.error(), json);
-    const auto merged = book->merge(request.other);
+    const auto merged = atLength(json, [&](const GoOn& goOn) { return book->merge(request.other, goOn); });
     if (!merged) return refused(merged.error(), json);
     Json conflicts = Json::array();
-    say(words::mergeSentence(*merged), json);
+    say(words::mergeSentence(*merged, request.book), json);
     for (const Dispute& dispute : merged->disputes) {
         conflicts.push_back(object(dispute));
         ask(words::sentence(dispute), json);

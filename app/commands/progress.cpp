@@ -3,7 +3,6 @@
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
-#include <QString>
 #include <unistd.h>
 
 #include <cstdio>
@@ -39,16 +38,30 @@ bool Progress::cancelled() const {
     return stopAsked != 0;
 }
 
-void Progress::at(std::int64_t position, std::size_t readings) {
-    if (m_silent || Clock::now() < m_next) return;
+bool Progress::due() {
+    if (m_silent || Clock::now() < m_next) return false;
     m_next = Clock::now() + (m_terminal ? 100ms : 1000ms);
-    m_said = true;
-    const QString line =
-        m_size && *m_size > 0
+    return true;
+}
+
+void Progress::at(std::int64_t position, std::size_t readings) {
+    if (!due()) return;
+    say(m_size && *m_size > 0
             ? QCoreApplication::translate("progress", "%1 readings, %2 % of the file. Ctrl-C stops and keeps nothing.")
                   .arg(readings)
                   .arg(position * 100 / *m_size)
-            : QCoreApplication::translate("progress", "%1 readings. Ctrl-C stops and keeps nothing.").arg(readings);
+            : QCoreApplication::translate("progress", "%1 readings. Ctrl-C stops and keeps nothing.").arg(readings));
+}
+
+bool Progress::goesOn(double share) {
+    if (!cancelled() && due())
+        say(QCoreApplication::translate("progress", "%1 % done. Ctrl-C stops and leaves everything as it was.")
+                .arg(static_cast<int>(share * 100)));
+    return !cancelled();
+}
+
+void Progress::say(const QString& line) {
+    m_said = true;
     std::fprintf(stderr, m_terminal ? "\r%s" : "%s\n", line.toUtf8().constData());
     std::fflush(stderr);
 }

@@ -259,3 +259,75 @@ TEST_CASE("a mutated book is refused or read, never written to, never a crash") 
     }
     UNSCOPED_INFO(refused << " refused, " << read << " read, " << rescued << " rescued");
 }
+
+namespace {
+
+void put(std::string& bytes, std::uint32_t value) {
+    for (int shift = 24; shift >= 0; shift -= 8)
+        bytes += static_cast<char>(value >> shift & 0xff);
+}
+
+/// A rollback journal that changes nothing and names a further file at its end, as the journal of a change to several
+/// files does (sqlite.org/fileformat2.html, section 3, and atomiccommit.html, section 5.5).
+std::string journalNaming(const std::string& file, std::size_t pages) {
+    const std::string mark = "\xd9\xd5\x05\xf9\x20\xa1\x63\xd7";
+    std::string bytes = mark;
+    for (const std::size_t value : {std::size_t{0}, std::size_t{12345}, pages, std::size_t{512}, std::size_t{4096}})
+        put(bytes, static_cast<std::uint32_t>(value));
+    bytes.resize(512);
+    put(bytes, (1U << 30) / 4096 + 1); // the page on which locks are held
+    bytes += file;
+    put(bytes, static_cast<std::uint32_t>(file.size()));
+    std::uint32_t sum = 0;
+    for (const char c : file)
+        sum += static_cast<std::uint32_t>(c);
+    put(bytes, sum);
+    return bytes + mark;
+}
+
+} // namespace
+
+TEST_CASE("a file that the journal beside a book names is never opened nor deleted") {
+    const Folder home;
+    const std::string seed = home.file("seed.hammerline");
+    (void)filledBook(seed);
+    const std::string sound = bytesOf(seed);
+    const auto attempt = [&](const std::function<void(const std::string&)>& work) {
+        const Folder folder;
+        const std::string path = folder.file("hostile.hammerline"), precious = folder.file("precious.txt");
+        std::ofstream(path, std::ios::binary) << sound;
+        std::ofstream(precious) << "years of work";
+        std::ofstream(path + "-journal", std::ios::binary) << journalNaming(precious, sound.size() / 4096);
+        work(path);
+        CHECK(bytesOf(precious) == "years of work");
+        CHECK(bytesOf(path) == sound);
+    };
+    const auto refused = [](const auto& outcome) {
+        REQUIRE_FALSE(outcome);
+        CHECK(outcome.error().code == RefusalCode::notABook);
+        CHECK(outcome.error().detail == "journal");
+    };
+    // that it is such a journal: SQLite left to itself deletes the file
+    {
+        const Folder folder;
+        const std::string path = folder.file("hostile.hammerline"), named = folder.file("named.txt");
+        std::ofstream(path, std::ios::binary) << sound;
+        std::ofstream(named) << "a file of the test";
+        std::ofstream(path + "-journal", std::ios::binary) << journalNaming(named, sound.size() / 4096);
+        CHECK(SQLite::Database(path, SQLite::OPEN_READWRITE).execAndGet("SELECT count(*) FROM act").getInt() > 0);
+        CHECK_FALSE(std::filesystem::exists(named));
+    }
+    attempt([&](const std::string& path) { refused(BenchBook::open(path)); });
+    attempt([&](const std::string& path) { refused(BenchBook::open(path, OpenMode::readOnly)); });
+    attempt([&](const std::string& path) { refused(restoreBook(seed, path)); });
+    attempt([&](const std::string& path) { refused(ok(BenchBook::open(seed)).merge(path)); });
+    attempt([&](const std::string& path) {
+        CHECK(code(ok(BenchBook::open(seed)).backUp(path)) == RefusalCode::fileExists);
+    });
+    attempt([&](const std::string& path) {
+        std::string into;
+        const Rescued rescued = ok(rescueBook(path, into));
+        CHECK(rescued.lost == 0);
+        CHECK(contentOf(ok(BenchBook::open(into))) == contentOf(ok(BenchBook::open(seed))));
+    });
+}

@@ -197,6 +197,62 @@ TEST_CASE("a full or failing disk under a merge: the book as before, and no copy
         });
 }
 
+TEST_CASE("a full or failing disk under a restore: the book stays in its place") {
+    const Folder folder = Folder::quick();
+    const std::string from = folder.file("from.hammerline");
+    (void)filledBook(from);
+    failEveryWrite(fill, [&](const std::string& path) { return told(restoreBook(path, from)); });
+}
+
+TEST_CASE("a full or failing disk under an import of whole pianos: all of them or none") {
+    const Folder folder = Folder::quick();
+    Filled filled = filledBook(folder.file("from.hammerline"));
+    PianoRecord record = ok(filled.book.load(filled.piano));
+    record.uuid.clear();
+    record.piano.name = "From the shop";
+    const std::vector<BenchBook::Incoming> incoming{{record, {}}};
+    failEveryWrite(fill, [&](const std::string& path) {
+        return onBook(path, [&](BenchBook& book) { return told(book.importRecords(incoming, "shop.json")); });
+    });
+}
+
+TEST_CASE("a full or failing disk under a rescue: no new book, and what is said names it") {
+    const Folder folder = Folder::quick();
+    const std::string damaged = folder.file("shop.hammerline");
+    (void)filledBook(damaged);
+    std::fstream(damaged, std::ios::binary | std::ios::in | std::ios::out)
+        .seekp(30 * 4096)
+        .write(std::string(4096, '\x55').data(), 4096);
+    const std::string before = bytesOf(damaged);
+    int failed = 0;
+    for (int n = 1;; n += n < 30 ? 1 : 7) { // then page after page
+        std::string into = folder.file("rescued.hammerline");
+        std::optional<Outcome<Rescued>> done;
+        bool struck = false;
+        {
+            const FailingDisk disk;
+            FailingDisk::set({n, SQLITE_FULL, true});
+            done = rescueBook(damaged, into);
+            struck = FailingDisk::struck();
+        }
+        CHECK(bytesOf(damaged) == before);
+        if (!struck) break;
+        INFO("write " << n);
+        if (*done) {
+            CHECK(ok(ok(BenchBook::open(into)).verify()).sound);
+            fs::remove(into);
+        } else {
+            ++failed;
+            INFO(key(done->error().code) << ' ' << done->error().detail);
+            CHECK(kOfTheDisk.contains(done->error().code));
+            CHECK(done->error().offending == into);
+        }
+        CHECK(folder.names() == std::vector<std::string>{"shop.hammerline"});
+        REQUIRE(n < 2000);
+    }
+    CHECK(failed > 2);
+}
+
 TEST_CASE("a full or failing disk under a schema step: version, rows and file as before") {
     const std::vector<SchemaStep> steps = {{kSchemaVersion, "now", ""},
                                            {kSchemaVersion + 1, "next",

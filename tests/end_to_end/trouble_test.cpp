@@ -163,6 +163,34 @@ TEST_CASE(
     CHECK(program({"verify", other}).status == 0);
 }
 
+TEST_CASE("a bench book is never written over by what is made of it") {
+    const Demo demo;
+    const std::string there = demo.book + " is there already. Choose another name; it was left as it is.";
+    refusedWith(program({"print", demo.book, "check", "--out", demo.book}), there);
+    const std::string named = demo.folder / "named.csv", other = demo.folder / "named.json";
+    fs::copy_file(demo.book, named);
+    fs::copy_file(demo.book, other);
+    refusedWith(program({"export", demo.book, "--out", named}),
+                named + " is there already. Choose another name; it was left as it is.");
+    refusedWith(program({"print", demo.book, "parts", "--out", named}),
+                named + " is there already. Choose another name; it was left as it is.");
+    refusedWith(program({"export", demo.book, "--out", other}),
+                other + " is there already. Choose another name; it was left as it is.");
+    CHECK(readAll(named) == readAll(demo.book));
+    CHECK(readAll(other) == readAll(demo.book));
+    CHECK(demo.untouched());
+    fs::create_directory(demo.folder / "sheet.pdf");
+    refusedWith(program({"print", demo.book, "check", "--out", demo.folder / "sheet.pdf"}),
+                (demo.folder / "sheet.pdf") +
+                    " cannot be written: it is a folder; give the file a name in it. Nothing was changed.");
+    refusedWith(program({"export", demo.book, "--out", demo.folder / "nowhere/x.csv"}),
+                (demo.folder / "nowhere/x.csv") +
+                    " cannot be written: there is no such folder; make it first. Nothing was changed.");
+    refusedWith(program({"import", demo.book, demo.folder / "nowhere.csv"}),
+                (demo.folder / "nowhere.csv") +
+                    " cannot be read: there is no such file; look at its name and its folder. Nothing was changed.");
+}
+
 TEST_CASE("merge: what came, what is said twice, and the same again brings nothing") {
     const Folder folder;
     const std::string one = folder / "shop.hammerline", other = folder / "home.hammerline";
@@ -178,12 +206,17 @@ TEST_CASE("merge: what came, what is said twice, and the same again brings nothi
     fs::copy_file(one, third);
     const std::string told = program({"merge", third, other}).out;
     const std::string before = "The book as it was before is kept as ";
-    const std::string way = "; undo does not take a merge back, restoring that copy does.";
+    const std::string way =
+        ". Undo does not take a merge back; restoring that copy does, and what is entered from now on "
+        "goes with it (Book, Restore a backup…, or hammerline restore \"" +
+        third + "\" \"";
     INFO(told);
     REQUIRE(told.find(before) != told.npos);
     REQUIRE(told.find(way) != told.npos);
     const auto begin = told.find(before) + before.size();
-    REQUIRE(program({"restore", third, told.substr(begin, told.find(way) - begin)}).status == 0);
+    const std::string kept = told.substr(begin, told.find(way) - begin);
+    CHECK(told.find(way + kept + "\").") != told.npos);
+    REQUIRE(program({"restore", third, kept}).status == 0);
     CHECK(program({"check", third, "--json"}).out == program({"check", one, "--json"}).out);
     const Answer merged = program({"merge", one, other, "--json"});
     INFO(merged.err);

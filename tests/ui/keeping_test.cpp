@@ -1,9 +1,17 @@
 // The book as a file, from the window: replaced underneath, gone, merged, restored, damaged. No typed text is lost.
+#include "core/sheet/sheet.h"
+#include "ui/print/sheets.h"
+
+#include <QDir>
 #include <QFile>
 #include <QFileInfo>
+#include <QLabel>
+#include <QProgressDialog>
 #include <QTest>
+#include <QTimer>
 
 #include "window_bench.h"
+#include <set>
 
 using namespace hammerline;
 
@@ -105,7 +113,124 @@ private Q_SLOTS:
         QCOMPARE(QString::fromStdString(m_bench->piano()->name), QStringLiteral("Test upright"));
     }
 
+    void workOnAWholeBookShowsABarThatMoves_data() { works(); }
+    void workOnAWholeBookShowsABarThatMoves() {
+        QFETCH(QString, does);
+        goApart();
+        watchBar(false);
+        QVERIFY(start(does));
+        QVERIFY(m_seen.size() > 3);
+        QVERIFY(*m_seen.rbegin() <= 1000);
+        QVERIFY(m_dialogs->said.isEmpty() || does == QLatin1String("rescue"));
+        QVERIFY(!m_bench->trouble());
+    }
+
+    void workOnAWholeBookIsStoppedAndLeavesAllAsItWas_data() { works(); }
+    void workOnAWholeBookIsStoppedAndLeavesAllAsItWas() {
+        QFETCH(QString, does);
+        goApart();
+        const auto before = everything();
+        const std::string record = exportJson({*m_bench->record()});
+        watchBar(true);
+        QVERIFY(start(does));
+        QCOMPARE(m_seen.size(), std::size_t{1});
+        QVERIFY(m_window->findChild<QLabel*>(QStringLiteral("notice"))
+                    ->text()
+                    .contains(QStringLiteral("Stopped. Nothing was changed.")));
+        QVERIFY(everything() == before);
+        QVERIFY(exportJson({*m_bench->record()}) == record);
+        // and the window goes on, here and with what another does
+        m_stopper.stop();
+        QVERIFY(m_bench->enter({{2}, dimension::letOff}, reading("3")).has_value());
+        auto outside = BenchBook::open(path().toStdString());
+        const NewReading one{{{9}, dimension::letOff}, reading("2.4")};
+        QVERIFY(outside->store(m_bench->record()->uuid, 1, {&one, 1}).has_value());
+        QTRY_COMPARE(valueAt(9, dimension::letOff), 24 * kTenth);
+    }
+
+    void aTakenNameIsNeverABookThatASheetIsPrintedOver() {
+        const QByteArray before = bytesOf(other());
+        const auto printed = printToPdf(SheetKind::check, *m_bench->record(), 1, nullptr, {}, other().toStdString());
+        QVERIFY(!printed);
+        QVERIFY(printed.error().code == RefusalCode::fileExists);
+        QCOMPARE(bytesOf(other()), before);
+    }
+
 private:
+    static void works() {
+        QTest::addColumn<QString>("does");
+        for (const char* each : {"back up", "merge", "restore", "rescue"})
+            QTest::newRow(each) << QString::fromLatin1(each);
+    }
+    /// By what a person clicks. The rescue is of the other book, damaged.
+    bool start(const QString& does) {
+        m_dialogs->file = other();
+        m_dialogs->waits = 0;
+        if (does == QLatin1String("merge")) m_window->mergeBook();
+        if (does == QLatin1String("restore")) m_window->restoreBackup();
+        if (does == QLatin1String("back up")) {
+            QAction* action = nullptr;
+            for (QAction* each : m_window->findChildren<QAction*>())
+                if (each->shortcut() == QKeySequence(QStringLiteral("Ctrl+B"))) action = each;
+            if (!action) return false;
+            action->trigger();
+        }
+        if (does == QLatin1String("rescue")) {
+            m_dialogs->choice = 1;
+            m_window->openBook(damaged());
+        }
+        return true;
+    }
+    /// The other book says what this one does not, and a third is damaged.
+    void goApart() {
+        std::vector<NewReading> repeats; // so many that there is something to see
+        for (int note = 1; note <= 88; ++note)
+            for (int trial = 0; trial < 20; ++trial) {
+                repeats.push_back({{{note}, dimension::blow}, reading("45")});
+                repeats.back().reading.trial = 0;
+            }
+        QVERIFY(m_bench->enterAll(repeats, "entry").has_value());
+        QVERIFY(QFile::remove(other()) && QFile::copy(path(), other()));
+        auto outside = BenchBook::open(other().toStdString());
+        QVERIFY(outside.has_value());
+        std::vector<NewReading> many;
+        for (int note = 1; note <= 88; ++note)
+            many.push_back({{{note}, dimension::keyDip}, reading("10")});
+        QVERIFY(outside->store(m_bench->record()->uuid, 1, many).has_value());
+        outside = BenchBook::open(path().toStdString());
+        QVERIFY(QFile::copy(other(), damaged()));
+        QFile file(damaged());
+        QVERIFY(file.open(QIODevice::ReadWrite));
+        QVERIFY(file.seek(30 * 4096));
+        QVERIFY(file.write(QByteArray(4096, '\x55')) == 4096);
+    }
+    /// Notes every value of the bar that is seen, or presses Stop as soon as it is there.
+    void watchBar(bool stop) {
+        m_seen.clear();
+        m_stopper.disconnect();
+        QObject::connect(&m_stopper, &QTimer::timeout, &m_stopper, [this, stop] {
+            for (auto* bar : m_window->findChildren<QProgressDialog*>()) {
+                if (!bar->isVisible() || bar->wasCanceled()) continue;
+                m_seen.insert(bar->value());
+                if (stop) bar->cancel();
+            }
+        });
+        m_stopper.start(0);
+    }
+    std::map<QString, QByteArray> everything() const {
+        std::map<QString, QByteArray> all;
+        for (const QString& name : QDir(m_folder->path()).entryList(QDir::Files | QDir::Hidden))
+            if (name.contains(QLatin1String(".hammerline"))) all[name] = bytesOf(m_folder->filePath(name));
+        return all;
+    }
+    static QByteArray bytesOf(const QString& path) {
+        QFile file(path);
+        return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+    }
+    QString damaged() const { return m_folder->filePath(QStringLiteral("damaged.hammerline")); }
+    QTimer m_stopper;
+    std::set<int> m_seen;
+
     QString other() const { return m_folder->filePath(QStringLiteral("other.hammerline")); }
 };
 

@@ -2,6 +2,7 @@
 
 #include "ui/widgets/dialogs.h"
 
+#include <QCoreApplication>
 #include <QProgressDialog>
 
 #include <algorithm>
@@ -10,23 +11,33 @@ namespace hammerline {
 
 namespace {
 constexpr int kSteps = 1000;
+constexpr int kBreath = 30; // ms: smooth to the eye, and next to nothing of the work's time
 } // namespace
 
 LongWork::LongWork(QWidget* parent, const QString& what, std::int64_t size)
     : m_bar(std::make_unique<QProgressDialog>(what, QProgressDialog::tr("Stop"), 0, kSteps, parent))
-    , m_size(std::max<std::int64_t>(size, 1)) {
+    , m_size(std::max<std::int64_t>(size, 1))
+    , m_breath(std::min(kBreath, Dialogs::now().patience())) {
     m_bar->setObjectName(QStringLiteral("long-work"));
     m_bar->setWindowModality(Qt::WindowModal);
     m_bar->setMinimumDuration(Dialogs::now().patience());
     m_bar->setAutoReset(false);
     m_bar->setAutoClose(false);
     m_bar->setValue(0);
+    m_since.start();
 }
 
 LongWork::~LongWork() = default;
 
-bool LongWork::at(std::int64_t done) {
-    m_bar->setValue(static_cast<int>(std::min(done, m_size) * kSteps / m_size));
+bool LongWork::share(double done) {
+    if (m_since.elapsed() >= m_breath) {
+        const int value = std::max(m_bar->value(), static_cast<int>(std::min(done, 1.0) * kSteps));
+        if (value != m_bar->value())
+            m_bar->setValue(value); // lets the window breathe by itself
+        else if (m_bar->isVisible())
+            QCoreApplication::processEvents();
+        m_since.start();
+    }
     return !m_bar->wasCanceled();
 }
 

@@ -36,6 +36,9 @@ const std::array kRefusalCauses = {
     CauseRow{cannotWrite, "permission",
              QT_TRANSLATE_NOOP("keeping", "you are not allowed to write there; choose another folder")},
     CauseRow{cannotWrite, "missing", QT_TRANSLATE_NOOP("keeping", "there is no such folder; make it first")},
+    CauseRow{cannotWrite, "folder", QT_TRANSLATE_NOOP("keeping", "it is a folder; give the file a name in it")},
+    CauseRow{cannotWrite, "not-a-file",
+             QT_TRANSLATE_NOOP("keeping", "it is a device or a link to nothing, not a file; choose another name")},
     CauseRow{cannotWrite, "input-output",
              QT_TRANSLATE_NOOP("keeping", "the disk, stick or network failed; try again, or work on another disk")},
     CauseRow{cannotWrite, "cannot-open",
@@ -48,6 +51,11 @@ const std::array kRefusalCauses = {
     CauseRow{notABook, "other-application", QT_TRANSLATE_NOOP("keeping", "another program made it")},
     CauseRow{notABook, "no-version", QT_TRANSLATE_NOOP("keeping", "it carries no version")},
     CauseRow{notABook, "foreign", QT_TRANSLATE_NOOP("keeping", "another program has changed its tables (%1)")},
+    CauseRow{notABook, "journal",
+             QT_TRANSLATE_NOOP("keeping",
+                               "the journal beside it (of the same name, with -journal) names another file, which none "
+                               "of ours does; ask where it comes from, or rescue what can be read into a new book "
+                               "(hammerline restore BOOK --rescue)")},
     CauseRow{notABook, "", QT_TRANSLATE_NOOP("keeping", "it is a file of another kind")},
     CauseRow{newerBook, "hot-journal",
              QT_TRANSLATE_NOOP("keeping", " and left in the middle of a change: open and close it there first")},
@@ -64,6 +72,27 @@ const std::array kRefusalCauses = {
     CauseRow{readOnlyBook, "older",
              QT_TRANSLATE_NOOP("keeping", "it is of an older version and has to be brought up to date, but %1")},
     CauseRow{readOnlyBook, "", QT_TRANSLATE_NOOP("keeping", "the file or its folder is write-protected")},
+    CauseRow{badTable, "unterminated-quote",
+             QT_TRANSLATE_NOOP("keeping", "a quotation mark is opened and never closed; close it")},
+    CauseRow{
+        badTable, "text-after-quote",
+        QT_TRANSLATE_NOOP("keeping", "text stands after a closing quotation mark; take it out, or double the mark")},
+    CauseRow{badTable, "zero-byte",
+             QT_TRANSLATE_NOOP("keeping", "it holds a zero byte, which no text does; save it anew as CSV")},
+    CauseRow{badTable, "half-character",
+             QT_TRANSLATE_NOOP("keeping", "it breaks off within a character; copy the file anew")},
+    CauseRow{badTable, "encoding",
+             QT_TRANSLATE_NOOP("keeping", "its letters are in no known encoding; save it as UTF-8")},
+    CauseRow{badTable, "note-column",
+             QT_TRANSLATE_NOOP("keeping", "no column says which note; head one with \"note\"")},
+    CauseRow{badTable, "dimension-column",
+             QT_TRANSLATE_NOOP("keeping", "no column is headed with the name of a dimension; head one with it")},
+    CauseRow{badTable, "", QT_TRANSLATE_NOOP("keeping", "save it anew as CSV")},
+    CauseRow{tooLarge, "256 MB", QT_TRANSLATE_NOOP("keeping", "256 MB; split it")},
+    CauseRow{tooLarge, "memory", QT_TRANSLATE_NOOP("keeping", "there is not that much memory; close other programs")},
+    CauseRow{tooLarge, "too-large",
+             QT_TRANSLATE_NOOP("keeping", "a text in it is longer than 64 MB; look at where it comes from")},
+    CauseRow{tooLarge, "", QT_TRANSLATE_NOOP("keeping", "split it")},
     CauseRow{replacedFile, "gone",
              QT_TRANSLATE_NOOP("keeping", "is no longer there; bring it back, or open the book where it is now")},
     CauseRow{replacedFile, "", QT_TRANSLATE_NOOP("keeping", "was replaced by another file; open it again")},
@@ -110,7 +139,7 @@ QString causeText(RefusalCode code, const std::string& detail) {
     return words ? utf8(detail) : causeText(code, {});
 }
 
-QString mergeSentence(const Merged& merged) {
+QString mergeSentence(const Merged& merged, const std::string& book) {
     if (merged.acts == 0 && merged.disputes.empty())
         return keepingText(
             QT_TRANSLATE_NOOP("keeping", "The other book has nothing that this one has not. Nothing changed."));
@@ -123,9 +152,11 @@ QString mergeSentence(const Merged& merged) {
                   QCoreApplication::translate("keeping", " in %n act(s).", nullptr, static_cast<int>(merged.acts)) +
                   QLatin1Char(' ') +
                   keepingText(QT_TRANSLATE_NOOP("keeping",
-                                                "The book as it was before is kept as %1; undo does not take a "
-                                                "merge back, restoring that copy does."))
-                      .arg(utf8(merged.kept));
+                                                "The book as it was before is kept as %1. Undo does not take a merge "
+                                                "back; restoring that copy does, and what is entered from now on goes "
+                                                "with it (Book, Restore a backup…, or hammerline restore \"%2\" "
+                                                "\"%1\")."))
+                      .arg(utf8(merged.kept), utf8(book));
     if (!merged.disputes.empty())
         said += QLatin1Char(' ') + QCoreApplication::translate("keeping", "Not settled: %n thing(s) said differently.",
                                                                nullptr, static_cast<int>(merged.disputes.size()));

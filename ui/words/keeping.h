@@ -12,8 +12,9 @@ namespace hammerline::words {
 /// that are no cause (numbers, ranges) are given back as they are.
 QString causeText(RefusalCode, const std::string& detail);
 
-/// "Merged: 3 acts with 12 readings came. The book as it was before is kept as ..."
-QString mergeSentence(const Merged&);
+/// "Merged: 12 readings came in 3 acts. The book as it was before is kept as ...", and how to go back to it from the
+/// window and from the command line. `book` is the path of the one that took them in.
+QString mergeSentence(const Merged&, const std::string& book);
 QString sentence(const Dispute&);
 QString rescueSentence(const Rescued&, const std::string& path);
 
