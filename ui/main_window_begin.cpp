@@ -1,4 +1,5 @@
 // What begins something from the window: a piano, a pass, readings from a file.
+#include "db/files.h"
 #include "ui/main_window.h"
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/export_intake.h"
@@ -11,6 +12,8 @@
 
 #include <QFile>
 #include <QFileInfo>
+
+#include <cerrno>
 
 namespace hammerline {
 
@@ -48,18 +51,11 @@ void MainWindow::importFile(const QString& path) {
     if (chosen.isEmpty()) return;
     QFile file(chosen);
     if (!file.open(QIODevice::ReadOnly)) {
-        Refusal refusal;
-        refusal.code = RefusalCode::cannotRead;
-        refusal.place.source = chosen.toStdString();
-        return report(refusal);
+        const QFileInfo there(chosen);
+        const int error = !there.exists() ? ENOENT : there.isDir() ? EISDIR : !there.isReadable() ? EACCES : EIO;
+        return report(readingRefusal(chosen.toStdString(), error));
     }
-    if (file.size() > kMostBytes) {
-        Refusal refusal;
-        refusal.code = RefusalCode::tooLarge;
-        refusal.detail = "256 MB";
-        refusal.place.source = chosen.toStdString();
-        return report(refusal);
-    }
+    if (file.size() > kMostBytes) return report({RefusalCode::tooLarge, {}, chosen.toStdString(), "256 MB"});
     const QByteArray bytes = file.readAll();
     const QString name = QFileInfo(chosen).fileName();
     if (looksLikeJson({bytes.constData(), static_cast<std::size_t>(bytes.size())})) return importPianos(bytes, name);
@@ -77,8 +73,10 @@ void MainWindow::importFile(const QString& path) {
 void MainWindow::importPianos(const QByteArray& bytes, const QString& name) {
     ExportIntakeDialog preview(m_bench, bytes, name, this);
     if (!Dialogs::now().run(preview)) return;
-    if (const auto stored = m_bench.importRecords(preview.incoming(), name.toStdString()); !stored)
-        report(stored.error());
+    LongWork work(this, tr("Storing %1").arg(name));
+    const auto stored =
+        m_bench.importRecords(preview.incoming(), name.toStdString(), [&](double done) { return work.share(done); });
+    if (!stored) report(stored.error());
     refreshWords();
 }
 

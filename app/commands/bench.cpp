@@ -1,11 +1,11 @@
 #include "app/commands/bench.h"
 
 #include "core/plan/plan_in_force.h"
+#include "db/files.h"
 
 #include <array>
 #include <cerrno>
 #include <cstdio>
-#include <cstring>
 #include <filesystem>
 #include <memory>
 
@@ -33,34 +33,17 @@ using File = std::unique_ptr<std::FILE, CloseFile>;
 } // namespace
 
 Outcome<std::string> readFile(const std::string& path) {
-    if (std::filesystem::is_directory(path)) return refuse(RefusalCode::cannotRead, path, std::strerror(EISDIR));
+    if (std::filesystem::is_directory(path)) return tl::unexpected(readingRefusal(path, EISDIR));
     const File file(std::fopen(path.c_str(), "rb"));
-    if (!file) return refuse(RefusalCode::cannotRead, path, std::strerror(errno));
+    if (!file) return tl::unexpected(readingRefusal(path, errno));
     std::string bytes;
     std::array<char, 1 << 16> block;
     while (const std::size_t n = std::fread(block.data(), 1, block.size(), file.get())) {
         bytes.append(block.data(), n);
         if (bytes.size() > kMostBytes) return refuse(RefusalCode::tooLarge, path, "256 MB");
     }
-    if (std::ferror(file.get())) return refuse(RefusalCode::cannotRead, path, std::strerror(errno));
+    if (std::ferror(file.get())) return tl::unexpected(readingRefusal(path, errno));
     return bytes;
-}
-
-Outcome<void> writeFile(const std::string& path, const std::string& bytes) {
-    const std::string beside = path + ".part";
-    const auto fail = [&](int why) {
-        std::remove(beside.c_str());
-        return refuse(why == ENOSPC ? RefusalCode::diskFull : RefusalCode::cannotWrite, path, std::strerror(why));
-    };
-    File file(std::fopen(beside.c_str(), "wb"));
-    if (!file) return fail(errno);
-    const bool written = std::fwrite(bytes.data(), 1, bytes.size(), file.get()) == bytes.size();
-    const bool flushed = std::fflush(file.get()) == 0;
-    const int why = errno;
-    file.reset();
-    if (!written || !flushed) return fail(why);
-    if (std::rename(beside.c_str(), path.c_str()) != 0) return fail(errno);
-    return {};
 }
 
 Outcome<SpecSheet> sheetFrom(const std::string& nameOrFile) {

@@ -18,8 +18,6 @@ Outcome<Bench> openBench(const Common&, OpenMode = OpenMode::readWrite);
 
 /// A file's bytes. Refuses cannotRead with path and cause, tooLarge beyond 256 MB.
 Outcome<std::string> readFile(const std::string& path);
-/// Written beside the target and renamed, so that nothing is half-done. Refuses cannotWrite, diskFull.
-Outcome<void> writeFile(const std::string& path, const std::string& bytes);
 
 /// A built-in sheet by name, else a JSON file. Refuses badSpecSheet, cannotRead.
 Outcome<SpecSheet> sheetFrom(const std::string& nameOrFile);

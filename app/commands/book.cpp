@@ -3,6 +3,7 @@
 #include "app/commands/commands.h"
 #include "app/console.h"
 #include "core/sheet/sheet.h"
+#include "db/document.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
 
@@ -79,7 +80,7 @@ int run(const ExportRequest& request, bool json) {
     const bool asJson = request.out.ends_with(".json");
     if (!asJson && !request.out.ends_with(".csv"))
         return refused({RefusalCode::usage, {}, "--out takes a name that ends in .csv or .json", {}}, json);
-    if (const auto written = writeFile(request.out, asJson ? exportJson(records) : exportCsv(records)); !written)
+    if (const auto written = writeDocument(request.out, asJson ? exportJson(records) : exportCsv(records)); !written)
         return refused(written.error(), json);
     say(QStringLiteral("Written: %1").arg(utf8(request.out)), json);
     return done(0, json);

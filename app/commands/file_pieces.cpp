@@ -1,7 +1,8 @@
 #include "app/commands/file_pieces.h"
 
+#include "db/files.h"
+
 #include <cerrno>
-#include <cstring>
 #include <filesystem>
 
 namespace hammerline::app {
@@ -14,10 +15,9 @@ constexpr std::size_t kMostAtOnce = 256U << 20U;
 
 Outcome<FilePieces> FilePieces::open(const std::string& path) {
     std::error_code ignored;
-    if (std::filesystem::is_directory(path, ignored))
-        return refuse(RefusalCode::cannotRead, path, std::strerror(EISDIR));
+    if (std::filesystem::is_directory(path, ignored)) return tl::unexpected(readingRefusal(path, EISDIR));
     std::FILE* file = std::fopen(path.c_str(), "rb");
-    if (file == nullptr) return refuse(RefusalCode::cannotRead, path, std::strerror(errno));
+    if (file == nullptr) return tl::unexpected(readingRefusal(path, errno));
     return FilePieces(path, file);
 }
 
@@ -33,7 +33,7 @@ Outcome<void> FilePieces::fill() {
     const std::size_t read = std::fread(m_piece.data(), 1, m_piece.size(), m_file.get());
     m_piece.resize(read);
     const bool broken = std::ferror(m_file.get()) != 0;
-    if (broken && errno != EINTR) return refuse(RefusalCode::cannotRead, m_path, std::strerror(errno));
+    if (broken && errno != EINTR) return tl::unexpected(readingRefusal(m_path, errno));
     std::clearerr(m_file.get());
     return {};
 }

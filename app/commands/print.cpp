@@ -3,6 +3,7 @@
 #include "app/commands/commands.h"
 #include "app/console.h"
 #include "core/plan/plan_in_force.h"
+#include "db/document.h"
 #include "ui/print/sheets.h"
 #include "ui/words/survey_names.h"
 
@@ -55,7 +56,7 @@ int run(const PrintRequest& request, bool json) {
         pass = *meant;
     }
     if (kind->second == SheetKind::parts && request.out.ends_with(".csv")) {
-        if (const auto written = writeFile(request.out, words::partsTable(bench->record)); !written)
+        if (const auto written = writeDocument(request.out, words::partsTable(bench->record)); !written)
             return refused(written.error(), json);
         say(QStringLiteral("Written: %1").arg(QString::fromStdString(request.out)), json);
         return done(0, json);

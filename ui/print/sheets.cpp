@@ -1,11 +1,12 @@
 #include "ui/print/sheets.h"
 
+#include "db/document.h"
 #include "ui/print/documents.h"
 
+#include <QBuffer>
 #include <QLocale>
 #include <QPainter>
 #include <QPdfWriter>
-#include <QSaveFile>
 
 #include <algorithm>
 
@@ -180,21 +181,18 @@ Outcome<int> printToPdf(SheetKind kind, const PianoRecord& record, int pass, con
                         const PaperOptions& options, const std::string& path) {
     const Outcome<PrintedSheet> sheet = composeSheet(kind, record, pass, plan, options);
     if (!sheet) return tl::unexpected(sheet.error());
-    QSaveFile file(QString::fromStdString(path));
-    const auto cannot = [&](const QString& detail) {
-        const bool full = file.error() == QFileDevice::ResourceError;
-        return refuse(full ? RefusalCode::diskFull : RefusalCode::cannotWrite, path, detail.toStdString(),
-                      {path, 0, 0, {}});
-    };
-    if (!file.open(QIODevice::WriteOnly)) return cannot(file.errorString());
+    QBuffer bytes;
+    bytes.open(QIODevice::WriteOnly);
     {
-        QPdfWriter writer(&file);
+        QPdfWriter writer(&bytes);
         writer.setResolution(1200);
         writer.setTitle(sheet->title());
         writer.setCreator(QStringLiteral("Hammerline"));
         sheet->paint(writer);
     }
-    if (!file.commit()) return cannot(file.errorString());
+    const auto size = static_cast<std::size_t>(bytes.size());
+    if (const auto written = writeDocument(path, {bytes.data().constData(), size}); !written)
+        return tl::unexpected(written.error());
     return sheet->pages();
 }
 

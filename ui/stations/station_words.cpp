@@ -1,5 +1,6 @@
 #include "ui/stations/station_words.h"
 
+#include "db/document.h"
 #include "ui/print/sheets.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/words/words.h"
@@ -87,6 +88,10 @@ QString previewSheet(QWidget* parent, int sheetKind, const PianoRecord& record, 
     QPrintPreviewDialog dialog(&printer, parent);
     dialog.setWindowTitle(sheet->title());
     QObject::connect(&dialog, &QPrintPreviewDialog::paintRequested, &dialog, [&](QPrinter* device) {
+        const std::string file = device->outputFileName().toStdString();
+        if (isBook(file)) // nothing is printed over a bench book
+            return Dialogs::now().say(&dialog, sheet->title(),
+                                      words::sentence(Refusal{RefusalCode::fileExists, {}, file, {}}));
         static_cast<void>(paintSheet(*device, kind, record, pass, plan, options));
     });
     Dialogs::now().run(dialog);

@@ -77,18 +77,20 @@ const std::map<RefusalCode, const char*>& sentences() {
          QT_TRANSLATE_NOOP("refusals", "This needs a reason. Say why, so that the next person knows.")},
         {RefusalCode::cannotRead, QT_TRANSLATE_NOOP("refusals", "%1 cannot be read: %2. Nothing was changed.")},
         {RefusalCode::cannotWrite, QT_TRANSLATE_NOOP("refusals", "%1 cannot be written: %2. Nothing was changed.")},
-        {RefusalCode::emptyFile, QT_TRANSLATE_NOOP("refusals", "%1 is empty.")},
-        {RefusalCode::badTable, QT_TRANSLATE_NOOP("refusals", "This is no table that can be read: %2 (\"%1\").")},
+        {RefusalCode::emptyFile,
+         QT_TRANSLATE_NOOP("refusals", "%1 is empty. Choose another file; nothing was changed.")},
+        {RefusalCode::badTable,
+         QT_TRANSLATE_NOOP("refusals", "This is no table that can be read: %2. Nothing was taken.")},
         {RefusalCode::badJson,
          QT_TRANSLATE_NOOP("refusals", "This is no JSON that can be read (%2). Nothing was taken.")},
-        {RefusalCode::tooLarge, QT_TRANSLATE_NOOP("refusals", "%1 is larger than what can be taken in at once (%2).")},
+        {RefusalCode::tooLarge,
+         QT_TRANSLATE_NOOP("refusals", "%1 is larger than what can be taken in at once (%2). Nothing was changed.")},
         {RefusalCode::fileExists,
          QT_TRANSLATE_NOOP("refusals", "%1 is there already. Choose another name; it was left as it is.")},
         {RefusalCode::notABook, QT_TRANSLATE_NOOP("refusals", "%1 is no bench book: %2. It was left untouched.")},
-        {RefusalCode::newerBook,
-         QT_TRANSLATE_NOOP(
-             "refusals",
-             "%1 was written by a newer version of this program%2. It opens for reading only; nothing was changed.")},
+        {RefusalCode::newerBook, QT_TRANSLATE_NOOP("refusals", "%1 was written by a newer version of this program%2. "
+                                                               "Here it opens for reading only: write in it with that "
+                                                               "version. Nothing was changed.")},
         {RefusalCode::damagedBook,
          QT_TRANSLATE_NOOP("refusals",
                            "%1 is damaged (%2). It was not written to. Restore a backup (hammerline restore "
