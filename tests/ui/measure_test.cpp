@@ -2,11 +2,35 @@
 #include "ui/stations/measure_intake.h"
 
 #include <QAbstractItemModelTester>
+#include <QPaintEvent>
+#include <QScrollBar>
 #include <QTest>
 
 #include "window_bench.h"
 
 using namespace hammerline;
+
+namespace {
+
+/// How much of a widget is asked to be painted while this lives.
+class PaintedArea : public QObject {
+public:
+    explicit PaintedArea(QWidget& of) { of.installEventFilter(this); }
+    int pixels() const { return m_pixels; }
+
+protected:
+    bool eventFilter(QObject*, QEvent* event) override {
+        if (event->type() == QEvent::Paint)
+            for (const QRect& part : static_cast<QPaintEvent*>(event)->region())
+                m_pixels += part.width() * part.height();
+        return false;
+    }
+
+private:
+    int m_pixels = 0;
+};
+
+} // namespace
 
 class MeasureTest : public QObject, protected WindowBench {
     Q_OBJECT
@@ -33,6 +57,24 @@ private Q_SLOTS:
         }
         for (int n = 1; n <= 88; ++n)
             QCOMPARE(m_bench->pass()->value({{n}, dimension::letOff}).value_or(0), (20 + n % 10) * (kNmPerMm / 10));
+    }
+
+    /// Where Enter goes on below the last row seen, what is painted moves up: a small part of the grid is painted anew.
+    void enterMovesTheRowsAndPaintsOnlyWhatIsNew() {
+        QVERIFY(QTest::qWaitForWindowExposed(m_window.get()));
+        m_bench->setCell({{40}, dimension::letOff});
+        typeInGrid(QStringLiteral("2.5"));
+        QCoreApplication::processEvents();
+        const int top = grid().verticalScrollBar()->value();
+        PaintedArea painted(*grid().viewport());
+        QTest::keyClick(focus(), Qt::Key_Return);
+        QTRY_VERIFY(painted.pixels() > 0);
+        QCOMPARE(m_bench->note().value, 41);
+        QVERIFY(grid().verticalScrollBar()->value() > top);
+        QVERIFY(painted.pixels() < grid().viewport()->width() * grid().viewport()->height() / 2);
+        // and the rows to come are seen before the hand gets there
+        QVERIFY(grid().viewport()->rect().contains(
+            grid().visualRect(grid().readings().indexOf({{43}, dimension::letOff}))));
     }
 
     void anyUnitHoldsAndTheTypedTextStays() {

@@ -48,6 +48,16 @@ QString DimensionHeader::zoneLine(int column) const {
     return zone ? words::zoneText(dimension, *zone) : QString();
 }
 
+void DimensionHeader::follow() {
+    QStringList zones;
+    for (int c = 0; m_bench.piano() && c < m_readings.columnCount(); ++c)
+        zones << zoneLine(c);
+    if (zones == m_zones && m_bench.dimension() == m_current) return;
+    m_zones = zones;
+    m_current = m_bench.dimension();
+    viewport()->update();
+}
+
 int DimensionHeader::wantedWidth(int column) const {
     const QFontMetrics bold(face(Text::label, true)), tiny(face(Text::tiny)), digits(face(Text::digits));
     int width = tiny.horizontalAdvance(zoneLine(column));

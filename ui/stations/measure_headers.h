@@ -14,6 +14,8 @@ public:
     QSize sizeHint() const override;
     /// As wide as its longest word, zone or reading needs.
     int wantedWidth(int column) const;
+    /// Painted again where the current note or dimension changes what it says.
+    void follow();
 
 protected:
     void paintSection(QPainter*, const QRect&, int column) const override;
@@ -24,6 +26,8 @@ private:
 
     Workbench& m_bench;
     const MeasureModel& m_readings;
+    QStringList m_zones;
+    DimensionId m_current{};
 };
 
 class NoteHeader : public QHeaderView {

@@ -11,7 +11,8 @@ namespace hammerline {
 
 namespace {
 constexpr double kRow = 6, kRoomyRow = 8, kNarrow = 15, kWide = 24;
-}
+constexpr int kRowsAhead = 2;
+} // namespace
 
 MeasureView::MeasureView(Workbench& bench, QWidget* parent)
     : QTableView(parent), m_bench(bench), m_model(new MeasureModel(bench, this)) {
@@ -82,7 +83,7 @@ void MeasureView::showCurrent() {
             verticalHeader()->viewport()->update(0, top, verticalHeader()->width(), height);
         }
     m_shownRow = row;
-    horizontalHeader()->viewport()->update();
+    static_cast<DimensionHeader*>(horizontalHeader())->follow();
 }
 
 void MeasureView::currentChanged(const QModelIndex& now, const QModelIndex& before) {
@@ -128,116 +129,28 @@ void MeasureView::moveTo(const QModelIndex& index) {
 }
 
 void MeasureView::advance(int by) {
+    moveTo(step(by));
+}
+
+QModelIndex MeasureView::step(int by) const {
     const QModelIndex here = currentIndex();
-    if (!here.isValid()) return;
-    if (const auto next = m_walk.step(m_model->cellAt(here), by)) moveTo(m_model->indexOf(*next));
+    const auto next = here.isValid() ? m_walk.step(m_model->cellAt(here), by) : std::nullopt;
+    return next ? m_model->indexOf(*next) : QModelIndex();
+}
+
+/// What comes next is seen before the hand gets there.
+void MeasureView::scrollTo(const QModelIndex& index, ScrollHint hint) {
+    if (hint == EnsureVisible)
+        for (const int by : {-kRowsAhead, kRowsAhead})
+            if (const auto beside = index.siblingAtRow(std::clamp(index.row() + by, 0, m_model->rowCount() - 1));
+                beside.isValid())
+                QTableView::scrollTo(beside, hint);
+    QTableView::scrollTo(index, hint);
 }
 
 void MeasureView::mousePressEvent(QMouseEvent* event) {
     if (m_editor && !commitEditor()) return event->accept();
     QTableView::mousePressEvent(event);
-}
-
-// --- the field
-
-bool MeasureView::edit(const QModelIndex& index, EditTrigger trigger, QEvent* event) {
-    if (m_editor) return false;
-    const bool opened = QTableView::edit(index, trigger, event);
-    if (auto* made = qobject_cast<ReadingEditor*>(indexWidget(index)); opened && made) {
-        wire(made);
-        if (trigger == EditKeyPressed || trigger == DoubleClicked)
-            made->setInitial(index.data(Qt::EditRole).toString());
-    }
-    return opened;
-}
-
-void MeasureView::wire(ReadingEditor* field) {
-    m_editor = field;
-    connect(field, &ReadingEditor::finished, this, &MeasureView::afterFinish);
-    connect(field, &ReadingEditor::taken, this, [this](Qt::Key key) {
-        Reading reading = *m_editor->meaning().reading;
-        reading.taken = true;
-        if (store(m_editor->cell(), reading, m_editor->repeat())) {
-            closeField();
-            if (key == Qt::Key_Enter) advance(1);
-        }
-    });
-    connect(field, &ReadingEditor::abandoned, this, &MeasureView::closeField);
-    connect(field, &ReadingEditor::left, this, [this] { (void)commitEditor(); });
-    connect(field, &ReadingEditor::undoAsked, this, [this] {
-        closeField();
-        Q_EMIT undoAsked();
-    });
-    connect(field, &ReadingEditor::redoAsked, this, [this] {
-        closeField();
-        Q_EMIT redoAsked();
-    });
-    Q_EMIT editingChanged();
-}
-
-void MeasureView::closeField() {
-    if (!m_editor) return;
-    ReadingEditor* field = m_editor;
-    m_editor = nullptr;
-    const bool hadFocus = field->hasFocus();
-    closeEditor(field, QAbstractItemDelegate::NoHint);
-    if (hadFocus) setFocus();
-    Q_EMIT editingChanged();
-}
-
-bool MeasureView::store(Cell cell, const Reading& reading, bool repeat) {
-    const auto stored = repeat ? m_bench.repeat(cell, reading) : m_bench.enter(cell, reading);
-    if (!stored) Q_EMIT refused(stored.error());
-    return stored.has_value();
-}
-
-bool MeasureView::commitEditor() {
-    if (!m_editor) return true;
-    ReadingEditor* field = m_editor;
-    using Meaning = Understanding::Kind;
-    if (!field->changed() || field->meaning().kind == Meaning::empty) {
-        closeField(); // an emptied field is no reading, and takes none back: Del does
-        return true;
-    }
-    if (field->meaning().kind != Meaning::sound) {
-        field->ask();
-        return false;
-    }
-    if (!store(field->cell(), *field->meaning().reading, field->repeat())) return false;
-    closeField();
-    return true;
-}
-
-void MeasureView::afterFinish(Qt::Key key, Qt::KeyboardModifiers modifiers) {
-    if (!commitEditor()) return;
-    const QModelIndex here = currentIndex();
-    switch (key) {
-    case Qt::Key_Return:
-    case Qt::Key_Enter:
-        return advance(modifiers & Qt::ShiftModifier ? -1 : 1);
-    case Qt::Key_Up:
-        return moveTo(neighbour(here, -1, 0));
-    case Qt::Key_Down:
-        return moveTo(neighbour(here, 1, 0));
-    case Qt::Key_Left:
-    case Qt::Key_Backtab:
-        return moveTo(neighbour(here, 0, -1));
-    case Qt::Key_Right:
-    case Qt::Key_Tab:
-        return moveTo(neighbour(here, 0, 1));
-    case Qt::Key_PageUp:
-        return moveTo(moveCursor(MovePageUp, Qt::NoModifier));
-    case Qt::Key_PageDown:
-        return moveTo(moveCursor(MovePageDown, Qt::NoModifier));
-    default:
-        return;
-    }
-}
-
-void MeasureView::type(const QString& text) {
-    if (!m_model->canHold(currentIndex())) return;
-    if (!m_editor) edit(currentIndex(), AllEditTriggers, nullptr);
-    if (m_editor) m_editor->setText(text);
 }
 
 // --- measures
@@ -280,16 +193,16 @@ void MeasureView::fitColumns() {
 }
 
 // An item view paints all its cells when the focus comes or goes, and here it does both at every reading: from the grid
-// to the field and back. Only the current row shows it.
+// to the field and back. Only the current cell shows it.
 void MeasureView::focusInEvent(QFocusEvent* event) {
     QAbstractScrollArea::focusInEvent(event);
     setAttribute(Qt::WA_InputMethodEnabled, false); // the field has its own
-    showCurrent();
+    update(currentIndex());
 }
 
 void MeasureView::focusOutEvent(QFocusEvent* event) {
     QAbstractScrollArea::focusOutEvent(event);
-    showCurrent();
+    update(currentIndex());
 }
 
 void MeasureView::resizeEvent(QResizeEvent* event) {

@@ -22,6 +22,7 @@ public:
     /// Stores what is being typed and closes the field. False: it stays open with its question or refusal.
     bool commitEditor();
     ReadingEditor* editor() const;
+    void scrollTo(const QModelIndex&, ScrollHint = EnsureVisible) override;
     void setRoomy(bool);
     /// Opens the field with this text, as if typed.
     void type(const QString& text);
@@ -56,7 +57,11 @@ private:
     void wire(ReadingEditor*);
     void closeField();
     void showCurrent();
+    bool storeTyped();
+    void leaveFieldFor(const QModelIndex&);
     void afterFinish(Qt::Key, Qt::KeyboardModifiers);
+    QModelIndex after(Qt::Key, Qt::KeyboardModifiers);
+    QModelIndex step(int by) const;
     void advance(int by);
     void moveTo(const QModelIndex&);
     bool store(Cell, const Reading&, bool repeat);
