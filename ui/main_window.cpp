@@ -237,10 +237,12 @@ void MainWindow::refreshBook() {
     if (m_bench.hasBook())
         text = tr("Bench book: %1 \u00B7 saved %2")
                    .arg(QFileInfo(m_bench.path()).fileName(), m_bench.savedAt().toString(QStringLiteral("HH:mm")));
-    m_bookLabel->setText(text);
-    m_bookLabel->setFont(face(Text::body));
-    menuBar()->setCornerWidget(m_bookLabel, Qt::TopRightCorner);
-    m_bookLabel->show();
+    if (const QFont font = face(Text::body); m_bookLabel->text() != text || m_bookLabel->font() != font) {
+        m_bookLabel->setText(text);
+        m_bookLabel->setFont(font);
+        menuBar()->setCornerWidget(m_bookLabel, Qt::TopRightCorner); // it measures the label only here
+        m_bookLabel->show();
+    }
     refreshTrouble();
 }
 

@@ -152,8 +152,26 @@ const PassView* Workbench::view(int number) const {
     if (!m_record || !m_record->pass(number)) return nullptr;
     const auto known = m_views.find(number);
     if (known != m_views.end()) return &known->second;
-    auto made = viewPass(*m_record, number, Rule::plain, {});
+    auto made = viewPass(*m_record, number, Rule::plain, sheet());
     return made ? &m_views.emplace(number, std::move(*made)).first->second : nullptr;
+}
+
+const Judged* Workbench::judged(int number, Cell cell) const {
+    if (const auto known = m_views.find(number); known != m_views.end()) return known->second.review.at(cell);
+    const Pass* pass = m_record ? m_record->pass(number) : nullptr;
+    if (!pass) return nullptr;
+    auto& glance = m_glances[number];
+    if (!glance.sure || glance.pass.number != number) {
+        auto stale = staleCells(*m_record, *pass);
+        if (glance.pass != *pass || glance.stale != stale) {
+            glance.review =
+                review(m_record->piano, withRelativeHeights(m_record->piano, *pass), zones(), Rule::plain, stale);
+            glance.pass = *pass;
+            glance.stale = std::move(stale);
+        }
+        glance.sure = true;
+    }
+    return glance.review.at(cell);
 }
 
 const SpecSheet& Workbench::sheet() const {
@@ -211,6 +229,7 @@ void Workbench::choosePlan() {
 
 void Workbench::forget() {
     m_views.clear();
+    m_glances.clear();
     m_sheet.reset();
     m_zones.reset();
 }

@@ -56,6 +56,8 @@ public:
     /// Null where there is no pass.
     const PassView* view() const { return view(m_pass); }
     const PassView* view(int pass) const;
+    /// A reading of any pass, judged; null where that pass has none there.
+    const Judged* judged(int pass, Cell) const;
     const SpecSheet& sheet() const;
     const Zones& zones() const;
     /// Dimensions shown for this piano, in catalogue order: the usual ones, those asked for, those with readings.
@@ -152,7 +154,16 @@ private:
     int m_pass = 0;
     NoteNumber m_note{1};
     DimensionId m_dimension{};
+    /// The review alone of a pass that is only glanced at, with what it was reckoned from: it outlives a reading of
+    /// another pass.
+    struct Glance {
+        Pass pass;
+        std::vector<Cell> stale;
+        Review review;
+        bool sure = true; // nothing was written since
+    };
     mutable std::map<int, PassView> m_views;
+    mutable std::map<int, Glance> m_glances;
     mutable std::optional<SpecSheet> m_sheet;
     mutable std::optional<Zones> m_zones;
     std::optional<Plan> m_plan;

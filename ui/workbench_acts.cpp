@@ -91,7 +91,10 @@ Outcome<void> Workbench::reload() {
     m_record = std::move(*record);
     const int last = static_cast<int>(m_record->passes.size());
     m_pass = m_pass == 0 ? last : std::min(m_pass, last);
-    forget();
+    if (setUpChanged) forget();
+    m_views.clear();
+    for (auto& [number, glance] : m_glances)
+        glance.sure = false;
     if (m_note.value > m_record->piano.notes) m_note.value = m_record->piano.notes;
     if (plansChanged) choosePlan();
     if (setUpChanged) Q_EMIT pianoChanged();

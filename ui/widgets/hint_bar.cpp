@@ -2,6 +2,8 @@
 
 #include "ui/widgets/marks.h"
 
+#include <QEvent>
+
 namespace hammerline {
 
 double paintKeyCap(QPainter& painter, double left, double middle, const QString& key, const Look& look) {
@@ -27,11 +29,11 @@ HintBar::HintBar(QWidget* parent) : QWidget(parent) {
 }
 
 void HintBar::setHints(QList<KeyHint> hints, const QString& remark) {
-    if (hints == m_hints && remark == m_remark) return; // asked at every reading
-    m_hints = std::move(hints);
-    m_remark = remark;
+    if (hints == m_now.hints && remark == m_now.remark) return; // asked at every reading
+    std::swap(m_now, m_before);
+    if (hints != m_now.hints || remark != m_now.remark) m_now = {std::move(hints), remark, {}};
     QStringList said;
-    for (const KeyHint& hint : m_hints)
+    for (const KeyHint& hint : m_now.hints)
         said << hint.keys + QStringLiteral(": ") + hint.does;
     setAccessibleDescription(said.join(QStringLiteral(", ")));
     update();
@@ -41,18 +43,41 @@ QSize HintBar::sizeHint() const {
     return {u(200), u(6.5)};
 }
 
+void HintBar::forgetPictures() {
+    m_now.picture = m_before.picture = {};
+}
+
+void HintBar::resizeEvent(QResizeEvent*) {
+    forgetPictures();
+}
+
+void HintBar::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) forgetPictures();
+}
+
 void HintBar::paintEvent(QPaintEvent*) {
+    const double ratio = devicePixelRatioF();
+    if (m_now.picture.isNull() || m_now.picture.devicePixelRatio() != ratio) {
+        m_now.picture = QPixmap(size() * ratio);
+        m_now.picture.setDevicePixelRatio(ratio);
+        QPainter painter(&m_now.picture);
+        paintLine(painter);
+    }
+    QPainter(this).drawPixmap(0, 0, m_now.picture);
+}
+
+void HintBar::paintLine(QPainter& painter) const {
     const Look& look = lookOf(*this);
-    QPainter painter(this);
     painter.fillRect(rect(), QColor::fromRgb(look.head));
     painter.fillRect(QRect(0, 0, width(), 1), QColor::fromRgb(look.line));
     const double middle = height() / 2.0 + 0.5;
     const QFont font = face(Text::label);
     const QFontMetricsF metrics(font);
-    const double room = width() - units(8) - (m_remark.isEmpty() ? 0 : metrics.horizontalAdvance(m_remark));
+    const double room = width() - units(8) - (m_now.remark.isEmpty() ? 0 : metrics.horizontalAdvance(m_now.remark));
     const double base = middle + metrics.capHeight() / 2;
     double x = units(4);
-    for (const KeyHint& hint : m_hints) {
+    for (const KeyHint& hint : m_now.hints) {
         double needed = metrics.horizontalAdvance(hint.does) + units(5);
         const auto keys = hint.keys.split(u' ', Qt::SkipEmptyParts);
         for (const QString& key : keys)
@@ -68,7 +93,7 @@ void HintBar::paintEvent(QPaintEvent*) {
     }
     painter.setFont(font);
     painter.setPen(QColor::fromRgb(look.ink2));
-    painter.drawText(QPointF(width() - units(4) - metrics.horizontalAdvance(m_remark), base), m_remark);
+    painter.drawText(QPointF(width() - units(4) - metrics.horizontalAdvance(m_now.remark), base), m_now.remark);
 }
 
 } // namespace hammerline

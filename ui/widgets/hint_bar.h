@@ -4,6 +4,8 @@
 #include "ui/stations/station.h"
 #include "ui/widgets/look.h"
 
+#include <QPixmap>
+
 namespace hammerline {
 
 class HintBar : public QWidget {
@@ -16,10 +18,20 @@ public:
 
 protected:
     void paintEvent(QPaintEvent*) override;
+    void resizeEvent(QResizeEvent*) override;
+    void changeEvent(QEvent*) override;
 
 private:
-    QList<KeyHint> m_hints;
-    QString m_remark;
+    struct Line {
+        QList<KeyHint> hints;
+        QString remark;
+        QPixmap picture; // null: not painted yet
+    };
+    void forgetPictures();
+    void paintLine(QPainter&) const;
+    /// Typing goes to and fro between the keys of the grid and those of its field, twice a reading: the one shown, and
+    /// the one before it.
+    Line m_now, m_before;
 };
 
 /// Draws one key cap at `left`, centred on `middle`; gives its right edge. Used by buttons too.

@@ -2,8 +2,11 @@
 
 #include "ui/widgets/look.h"
 
+#include <QApplication>
 #include <QPainter>
 #include <QStyleOption>
+
+#include <algorithm>
 
 namespace hammerline {
 
@@ -23,6 +26,86 @@ void HouseStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
     painter->setPen(QPen(ink(focus ? look.ring : look.edge), width));
     painter->drawRoundedRect(QRectF(option->rect).adjusted(half, half, -half, -half), units(0.75), units(0.75));
     painter->restore();
+}
+
+void HouseStyle::drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
+                             const QWidget* widget) const {
+    if (element != CE_HeaderSection && element != CE_HeaderEmptyArea)
+        return QProxyStyle::drawControl(element, option, painter, widget);
+    const Look& look = lookOf(option->palette);
+    const QRect& r = option->rect;
+    painter->fillRect(r, ink(look.paper));
+    painter->fillRect(QRect(r.left(), r.bottom(), r.width(), 1), ink(look.edge));
+}
+
+void HouseStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option, QPainter* painter,
+                                    const QWidget* widget) const {
+    const auto* bar = qstyleoption_cast<const QStyleOptionSlider*>(option);
+    if (control != CC_ScrollBar || !bar) return QProxyStyle::drawComplexControl(control, option, painter, widget);
+    const Look& look = lookOf(option->palette);
+    painter->fillRect(option->rect, ink(look.head));
+    const bool upright = bar->orientation == Qt::Vertical;
+    painter->fillRect(upright ? QRect(bar->rect.left(), bar->rect.top(), 1, bar->rect.height())
+                              : QRect(bar->rect.left(), bar->rect.top(), bar->rect.width(), 1),
+                      ink(look.line));
+    if (bar->minimum >= bar->maximum) return;
+    const QRect slider = proxy()->subControlRect(control, option, SC_ScrollBarSlider, widget);
+    const double side = units(0.75);
+    const bool held = (bar->activeSubControls & SC_ScrollBarSlider) && (bar->state & (State_Sunken | State_MouseOver));
+    painter->save();
+    painter->setRenderHint(QPainter::Antialiasing);
+    painter->setPen(Qt::NoPen);
+    painter->setBrush(ink(held ? look.ink2 : look.edge));
+    painter->drawRoundedRect(QRectF(slider).adjusted(side, side, -side, -side), units(0.75), units(0.75));
+    painter->restore();
+}
+
+/// The menu bar asks at once for the sign of menus that have no room, and Fusion's comes from a file through a plugin:
+/// at every start, for a sign that is hardly ever seen.
+QIcon HouseStyle::standardIcon(StandardPixmap which, const QStyleOption* option, const QWidget* widget) const {
+    if (which != SP_ToolBarHorizontalExtensionButton) return QProxyStyle::standardIcon(which, option, widget);
+    const int side = u(4);
+    QPixmap sign(side, side);
+    sign.fill(Qt::transparent);
+    QPainter painter(&sign);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(ink(lookOf(QApplication::palette()).ink), units(0.4)));
+    for (const double x : {0.25, 0.55})
+        painter.drawPolyline(
+            QPolygonF{{QPointF(x, 0.25) * side, QPointF(x + 0.25, 0.5) * side, QPointF(x, 0.75) * side}});
+    painter.end();
+    return QIcon(sign);
+}
+
+/// Without arrows at the ends: the whole length is the groove.
+QRect HouseStyle::subControlRect(ComplexControl control, const QStyleOptionComplex* option, SubControl part,
+                                 const QWidget* widget) const {
+    const auto* bar = qstyleoption_cast<const QStyleOptionSlider*>(option);
+    if (control != CC_ScrollBar || !bar) return QProxyStyle::subControlRect(control, option, part, widget);
+    const bool upright = bar->orientation == Qt::Vertical;
+    const int length = upright ? bar->rect.height() : bar->rect.width();
+    const int range = bar->maximum - bar->minimum;
+    const int wanted =
+        range > 0 ? static_cast<int>(std::int64_t{length} * bar->pageStep / (range + bar->pageStep)) : length;
+    const int much = std::clamp(wanted, std::min(length, pixelMetric(PM_ScrollBarSliderMin, bar, widget)), length);
+    const int at =
+        sliderPositionFromValue(bar->minimum, bar->maximum, bar->sliderPosition, length - much, bar->upsideDown);
+    const auto along = [&](int from, int size) {
+        const QRect rect = upright ? QRect(0, from, bar->rect.width(), size) : QRect(from, 0, size, bar->rect.height());
+        return visualRect(bar->direction, bar->rect, rect.translated(bar->rect.topLeft()));
+    };
+    switch (part) {
+    case SC_ScrollBarGroove:
+        return along(0, length);
+    case SC_ScrollBarSlider:
+        return along(at, much);
+    case SC_ScrollBarSubPage:
+        return along(0, at);
+    case SC_ScrollBarAddPage:
+        return along(at + much, length - at - much);
+    default:
+        return {};
+    }
 }
 
 } // namespace hammerline

@@ -1,5 +1,6 @@
 // Fusion, but with the frame of a field in the look's own colours: Fusion takes it from the window's and lets it vanish
-// on a dark one. A field that has the focus shows it by the ring.
+// on a dark one. A field that has the focus shows it by the ring. Scroll bars are flat, as everything here is: Fusion
+// lays three gradients at every row that the grid goes on. So are the heads of stock lists.
 #pragma once
 
 #include <QProxyStyle>
@@ -11,6 +12,12 @@ class HouseStyle : public QProxyStyle {
 public:
     HouseStyle();
     void drawPrimitive(PrimitiveElement, const QStyleOption*, QPainter*, const QWidget* = nullptr) const override;
+    void drawControl(ControlElement, const QStyleOption*, QPainter*, const QWidget* = nullptr) const override;
+    void drawComplexControl(ComplexControl, const QStyleOptionComplex*, QPainter*,
+                            const QWidget* = nullptr) const override;
+    QIcon standardIcon(StandardPixmap, const QStyleOption* = nullptr, const QWidget* = nullptr) const override;
+    QRect subControlRect(ComplexControl, const QStyleOptionComplex*, SubControl,
+                         const QWidget* = nullptr) const override;
 };
 
 } // namespace hammerline

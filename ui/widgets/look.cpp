@@ -8,6 +8,8 @@
 #include <QStyle>
 #include <QWidget>
 
+#include <optional>
+
 namespace hammerline {
 
 namespace {
@@ -78,9 +80,31 @@ constexpr Look kDark{rgb(0x111614),
 
 constexpr double kBasePoints = 10.0;
 
-constexpr double pointsOf(Text text) {
-    constexpr std::array<double, 9> kPoints{8.25, 8.6, 9.4, 10.5, 11.25, 15.0, 9.0, 12.75, 30.0};
-    return kPoints[static_cast<std::size_t>(text)];
+constexpr std::array<double, 9> kPoints{8.25, 8.6, 9.4, 10.5, 11.25, 15.0, 9.0, 12.75, 30.0}; // by Text
+
+/// What follows from the application's font: every cell that is painted asks for it, and a font that is made anew is
+/// looked up among all of the system's.
+struct Measured {
+    QFont from;
+    double unit = 1;
+    std::array<std::array<QFont, 2>, kPoints.size()> faces; // regular, bold
+};
+
+const Measured& measured() {
+    static std::optional<Measured> known;
+    const QFont now = QApplication::font();
+    if (known && known->from.isCopyOf(now)) return *known;
+    known.emplace();
+    known->from = now;
+    // 10 pt at 96 dpi are 13.33 px, and 4 px to the unit: 0.3 of the height of the type.
+    known->unit = std::max(1.0, std::round(QFontInfo(now).pixelSize() * 0.3));
+    for (std::size_t i = 0; i < kPoints.size(); ++i)
+        for (const bool bold : {false, true}) {
+            QFont& font = known->faces[i][bold ? 1 : 0] = now;
+            font.setPointSizeF(now.pointSizeF() * kPoints[i] / kBasePoints);
+            font.setBold(bold);
+        }
+    return *known;
 }
 
 } // namespace
@@ -131,10 +155,7 @@ QPalette paletteOf(Theme theme) {
 }
 
 QFont face(Text text, bool bold) {
-    QFont font = QApplication::font();
-    font.setPointSizeF(font.pointSizeF() * pointsOf(text) / kBasePoints);
-    font.setBold(bold);
-    return font;
+    return measured().faces[static_cast<std::size_t>(text)][bold ? 1 : 0];
 }
 
 QString elided(const QString& text, const QFont& font, double room) {
@@ -148,9 +169,7 @@ QFont expectedFace(Text text) {
 }
 
 double units(double n) {
-    // 10 pt at 96 dpi are 13.33 px, and 4 px to the unit: 0.3 of the height of the type.
-    const QFontInfo info{QApplication::font()};
-    return n * std::max(1.0, std::round(info.pixelSize() * 0.3));
+    return n * measured().unit;
 }
 
 int u(double n) {
