@@ -23,17 +23,26 @@ public:
         // what the sheet is of goes on in a second line where one is not enough
         m_more =
             std::max(0.0, paragraphHeight(document.subtitle, kSub, size.innerWidth() - kHeadRight) - lineHeight(kSub));
-        m_head = kHeadHeight + m_more;
+        for (const auto& part : document.subtitle) { // the pages after it say what fits in one
+            m_short.push_back(part);
+            if (paragraphHeight(m_short, kSub, size.innerWidth() - kHeadRight) < 1.5 * lineHeight(kSub)) continue;
+            m_short.pop_back();
+            break;
+        }
+        if (m_short.empty()) { // a name that fills a line and more
+            m_short = document.subtitle;
+            m_shortMore = m_more;
+        }
         m_out = document.leftOut.empty() ? lineHeight(kSmall)
                                          : paragraphHeight(document.leftOut, kSmall, size.innerWidth() - kNextWidth);
-        m_bottom = size.innerHeight() - m_foot - m_out - 5;
+        m_bottom = size.innerHeight() - m_foot - m_out - 4;
         newPage();
     }
 
     std::vector<Page> cut() {
         const std::vector<Block>& blocks = m_document.blocks;
         for (std::size_t i = 0; i < blocks.size(); ++i) {
-            if (m_y > m_head && m_y + together(i) > m_bottom) newPage();
+            if (m_y > head() && m_y + together(i) > m_bottom) newPage();
             std::visit([this](const auto& block) { place(block); }, blocks[i]);
         }
         for (std::size_t i = 0; i < m_pages.size(); ++i)
@@ -46,8 +55,9 @@ private:
 
     void newPage() {
         m_pages.emplace_back();
-        m_y = m_head;
+        m_y = head();
     }
+    double head() const { return kHeadHeight + (m_pages.size() > 1 ? m_shortMore : m_more); }
 
     /// Height that has to stay on one page from this block on.
     double together(std::size_t i) const {
@@ -107,7 +117,7 @@ private:
         if (solid.paint) {
             const QRectF where(0, m_y, m_size.innerWidth(), solid.height);
             m_pages.back().marks.emplace_back([&solid, where](Canvas& canvas) { solid.paint(canvas, where); });
-        } else if (m_y == m_head) {
+        } else if (m_y == head()) {
             return; // no empty space at the top of a page
         }
         m_y += solid.height;
@@ -203,15 +213,17 @@ private:
         const Document* document = &m_document;
         const QString count = rowText(page), next = nextText(i);
         const QString number = QString::number(i + 1), total = QString::number(m_pages.size());
-        page.marks.emplace_back([document, width = m_size.innerWidth(), more = m_more, count, number,
-                                 total](Canvas& c) { paintHead(c, *document, width, more, count, number, total); });
+        page.marks.emplace_back([document, width = m_size.innerWidth(), more = i > 0 ? m_shortMore : m_more,
+                                 subtitle = i > 0 ? m_short : document->subtitle, count, number, total](Canvas& c) {
+            paintHead(c, *document, subtitle, width, more, count, number, total);
+        });
         page.marks.emplace_back([document, foot = m_foot, out = m_out, size = m_size, next](Canvas& c) {
             paintFoot(c, *document, size, foot, out, next);
         });
     }
 
-    static void paintHead(Canvas& c, const Document& d, double width, double more, const QString& count,
-                          const QString& number, const QString& total) {
+    static void paintHead(Canvas& c, const Document& d, const Paragraph& subtitle, double width, double more,
+                          const QString& count, const QString& number, const QString& total) {
         c.textWithin(0, 7, width - kHeadRight, d.title, kTitle);
         const QString of = onPaper(QT_TRANSLATE_NOOP("paper", "of %1")).arg(total);
         double x = width - c.text(width, 6.5, of, kSub, Align::right) - 1.2;
@@ -220,7 +232,7 @@ private:
         c.text(width, 12.2, d.date, kSub, Align::right);
         c.text(width, 16.8, count, kSmall, Align::right);
         // the base line of its first line stands at 12.2
-        c.paragraph(0, 12.2 - lineHeight(kSub) * 0.785, width - kHeadRight, d.subtitle, kSub);
+        c.paragraph(0, 12.2 - lineHeight(kSub) * 0.785, width - kHeadRight, subtitle, kSub);
         c.textWithin(0, 16.8 + more, width - 50, d.specLine, kSmall);
         c.line(0, 18.8 + more, width, 18.8 + more, 0.8);
     }
@@ -238,7 +250,8 @@ private:
     const Document& m_document;
     PaperSize m_size;
     std::vector<Page> m_pages;
-    double m_y = 0, m_bottom = 0, m_foot = 0, m_out = 0, m_head = 0, m_more = 0;
+    double m_y = 0, m_bottom = 0, m_foot = 0, m_out = 0, m_more = 0, m_shortMore = 0;
+    Paragraph m_short;
     std::size_t m_rows = 0;
 };
 

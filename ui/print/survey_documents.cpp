@@ -54,12 +54,13 @@ TableRow jobRow(const JobLine& line, const Standing& standing, const Source& sou
     constexpr double kTextLeft = 62, kRight = 20;
     const Paragraph text = findingsText(*findPart(line.part), standing);
     const double width = source.width() - kTextLeft - kRight;
-    const double height = std::max(8.5, paragraphHeight(text, kText, width) + 3.4);
+    const double written = paragraphHeight(text, kText, width) + 3.4;
     const QString name = words::partOfActionName(line.part);
     QString remark = line.first ? onPaper(QT_TRANSLATE_NOOP("paper", "mend first")) : QString{};
     if (line.wholeSet) remark = onPaper(QT_TRANSLATE_NOOP("paper", "whole set proposed"));
     if (line.waits) remark = onPaper(QT_TRANSLATE_NOOP("paper", "waits for parts"));
     if (line.specialist) remark = onPaper(QT_TRANSLATE_NOOP("paper", "refer to a specialist"));
+    const double height = std::max(remark.isEmpty() ? 8.5 : 10.8, written); // a remark has a line below the name
     const QString minutes = line.minutesOpen > 0 ? minutesText(line.minutesOpen) : QString{};
     return {height, words::jobStageName(line.stage),
             [=](Canvas& c, const QRectF& r) {
@@ -70,7 +71,7 @@ TableRow jobRow(const JobLine& line, const Standing& standing, const Source& sou
                 c.text(r.right(), base, minutes, kText, Align::right);
                 c.textWithin(r.right(), base + 4, kRight, height > 11 ? remark : QString{}, kSmall, Align::right);
                 if (height <= 11 && !remark.isEmpty())
-                    c.textWithin(r.x() + 8.5, base + 3.1, kTextLeft - 11, remark, {7});
+                    c.textWithin(r.x() + 8.5, base + 4, kTextLeft - 11, remark, kSmall);
                 c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
             },
             name};
