@@ -157,6 +157,28 @@ private Q_SLOTS:
         QCOMPARE(*m_bench->zones().at({{40}, dimension::blow}), before);
     }
 
+    void aUnitIsChosenForEachDimension() {
+        QVERIFY(m_window->showStation(QStringLiteral("piano")));
+        RowTable* zones = table(QStringLiteral("Zones"));
+        QVERIFY(
+            choose(*zones, [](const ListRow& row) { return row.cells.front().text == words::name(dimension::blow); }));
+        const Unit letOff = m_bench->unitOf(dimension::letOff);
+        for (int i = 0; i < 4 && m_bench->unitOf(dimension::blow) != Unit::inch; ++i)
+            QTest::keyClick(zones, Qt::Key_U);
+        QCOMPARE(m_bench->unitOf(dimension::blow), Unit::inch);
+        QCOMPARE(m_bench->unitOf(dimension::letOff), letOff);
+        // a bare 1 13/16 is 46.0375 mm then (25.4 mm to the inch)
+        const auto entry = m_bench->understand("1 13/16", {{10}, dimension::blow});
+        QVERIFY(entry && entry->sound);
+        QCOMPARE(entry->sound->count, std::int64_t{46'037'500});
+        Workbench other; // it stands in the book
+        QVERIFY(other.openBook(path()).has_value());
+        QCOMPARE(other.unitOf(dimension::blow), Unit::inch);
+        QTest::keyClick(zones, Qt::Key_U); // and goes round: every unit of a length, none of a weight
+        QVERIFY(m_bench->unitOf(dimension::blow) != Unit::inch);
+        QCOMPARE(kindOf(m_bench->unitOf(dimension::blow)), Kind::length);
+    }
+
     void singleNotesGetAZoneOfTheirOwn() {
         QVERIFY(m_window->showStation(QStringLiteral("piano")));
         RowTable* zones = table(QStringLiteral("Zones"));

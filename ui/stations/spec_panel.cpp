@@ -45,19 +45,20 @@ QString limitShown(DimensionId dimension, const std::optional<std::int64_t>& fir
 }
 
 ListRow zoneListRow(const QString& name, const QString& where, DimensionId dimension, const Zone& first,
-                    const Zone& last, std::optional<std::int64_t> step) {
+                    const Zone& last, std::optional<std::int64_t> step, Unit unit) {
     RowCell place(where);
     place.soft = true;
     ListRow row;
-    row.cells = {RowCell(name),
+    row.cells = {RowCell(words::shortName(dimension)),
                  place,
                  RowCell(limitShown(dimension, first.low, last.low)),
                  RowCell(limitShown(dimension, first.nominal, last.nominal), true),
                  RowCell(limitShown(dimension, first.high, last.high)),
-                 RowCell(step ? words::shown(dimension, *step).remove(QLatin1Char('+')) : QStringLiteral("·"))};
-    row.cells.back().soft = true;
-    row.sentence = SpecPanel::tr("%1 %2: low %3, aim %4, high %5")
-                       .arg(name, where, row.cells[2].text, row.cells[3].text, row.cells[4].text);
+                 RowCell(step ? words::shown(dimension, *step).remove(QLatin1Char('+')) : QStringLiteral("·")),
+                 RowCell(words::unitName(unit))};
+    row.cells[5].soft = row.cells[6].soft = true;
+    row.sentence = SpecPanel::tr("%1 %2: low %3, aim %4, high %5; a bare number is meant in %6")
+                       .arg(name, where, row.cells[2].text, row.cells[3].text, row.cells[4].text, row.cells[6].text);
     return row;
 }
 
@@ -68,11 +69,12 @@ SpecPanel::SpecPanel(Workbench& bench, QWidget* parent)
     , m_bench(bench)
     , m_table(new RowTable(tr("Zones"),
                            {{tr("dimension"), 0},
-                            {tr("of"), 25},
-                            {tr("low"), 17, Qt::AlignRight},
-                            {tr("aim"), 17, Qt::AlignRight},
-                            {tr("high"), 17, Qt::AlignRight},
-                            {tr("step"), 11, Qt::AlignRight}},
+                            {tr("of"), 24},
+                            {tr("low"), 16, Qt::AlignRight},
+                            {tr("aim"), 16, Qt::AlignRight},
+                            {tr("high"), 16, Qt::AlignRight},
+                            {tr("step"), 11, Qt::AlignRight},
+                            {tr("unit"), 10, Qt::AlignRight}},
                            5.75, this))
     , m_source(makeText(this)) {
     auto* column = new QVBoxLayout;
@@ -84,8 +86,12 @@ SpecPanel::SpecPanel(Workbench& bench, QWidget* parent)
     connect(m_table, &RowTable::chosen, this, &SpecPanel::change);
     connect(m_table, &RowTable::moved, this, &SpecPanel::showSource);
     m_table->setKeys([this](QKeyEvent* event) {
-        if (event->key() != Qt::Key_Delete) return false;
-        takeBack();
+        if (event->key() == Qt::Key_Delete)
+            takeBack();
+        else if (event->key() == Qt::Key_U && event->modifiers() == Qt::NoModifier)
+            nextUnit();
+        else
+            return false;
         return true;
     });
     setFocusProxy(m_table);
@@ -101,9 +107,9 @@ void SpecPanel::refresh() {
             const ZoneRow& zone = sheet.zones[i];
             if (!namesANote(zone, record->piano)) continue;
             const auto step = sheet.step.find(zone.dimension);
-            rows.push_back(zoneListRow(words::name(zone.dimension), placeText(zone, record->piano), zone.dimension,
-                                       zone.first, zone.last,
-                                       step == sheet.step.end() ? std::nullopt : std::optional(step->second)));
+            rows.push_back(zoneListRow(
+                words::name(zone.dimension), placeText(zone, record->piano), zone.dimension, zone.first, zone.last,
+                step == sheet.step.end() ? std::nullopt : std::optional(step->second), m_bench.unitOf(zone.dimension)));
             rows.back().key = static_cast<int>(i);
         }
         if (!record->overrides.empty()) {
@@ -117,13 +123,32 @@ void SpecPanel::refresh() {
             const Override& own = record->overrides[i];
             rows.push_back(zoneListRow(words::name(own.cell.dimension),
                                        tr("note %1").arg(words::noteName(own.cell.note, record->piano)),
-                                       own.cell.dimension, own.zone, own.zone, {}));
+                                       own.cell.dimension, own.zone, own.zone, {}, m_bench.unitOf(own.cell.dimension)));
             rows.back().key = kOverrideKeys + static_cast<int>(i);
         }
-        setTitle(tr("Zones: %1").arg(words::specName(sheet.name)), tr("Enter changes one  ·  step: to a neighbour"));
+        setTitle(tr("Zones: %1").arg(words::specName(sheet.name)),
+                 tr("Enter: change  ·  U: unit typed  ·  step: to a neighbour"));
     }
     m_table->setRows(std::move(rows));
     showSource();
+}
+
+std::optional<DimensionId> SpecPanel::currentDimension() const {
+    const PianoRecord* record = m_bench.record();
+    const int key = m_table->currentKey();
+    if (!record || key < 0) return {};
+    if (key < kOverrideKeys) return m_bench.sheet().zones.at(static_cast<std::size_t>(key)).dimension;
+    return record->overrides.at(static_cast<std::size_t>(key - kOverrideKeys)).cell.dimension;
+}
+
+/// The unit that a bare number has, when it is typed for this dimension.
+void SpecPanel::nextUnit() {
+    const auto dimension = currentDimension();
+    if (!dimension) return;
+    const std::vector<Unit> units = unitsOf(row(*dimension).kind);
+    const auto now = std::ranges::find(units, m_bench.unitOf(*dimension)) - units.begin();
+    const Unit next = units[static_cast<std::size_t>(now + 1) % units.size()];
+    if (const auto set = m_bench.setUnit(*dimension, next); !set) Q_EMIT refused(set.error());
 }
 
 void SpecPanel::showSource() {

@@ -1,5 +1,6 @@
 // The zones in force for a piano: its spec sheet row by row, and below them the notes with a zone of their own. Enter
-// changes one, with the reason; Delete takes a note's own zone back.
+// changes one, with the reason; Delete takes a note's own zone back; U chooses the unit that is typed for its
+// dimension.
 #pragma once
 
 #include "ui/stations/station_words.h"
@@ -52,6 +53,8 @@ Q_SIGNALS:
 private:
     void change(int key);
     void takeBack();
+    void nextUnit();
+    std::optional<DimensionId> currentDimension() const;
     Outcome<void> keep(const ZoneDialog::Change&, std::size_t rowOfSheet);
     void showSource();
 

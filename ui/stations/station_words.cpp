@@ -39,6 +39,13 @@ RowCell plateCell(const Judged& judged) {
     return cell;
 }
 
+std::vector<Unit> unitsOf(Kind kind) {
+    std::vector<Unit> units;
+    for (const Unit unit : {Unit::mm, Unit::cm, Unit::inch, Unit::thou, Unit::gram, Unit::ounce, Unit::percent})
+        if (kindOf(unit) == kind) units.push_back(unit);
+    return units;
+}
+
 QString timeText(double minutes) {
     const int all = static_cast<int>(std::lround(minutes));
     if (all < 60) return QCoreApplication::translate("Station", "%1 min").arg(all);

@@ -14,6 +14,8 @@ namespace hammerline {
 RowCell noteCell(NoteNumber, const Piano&, bool bold = true);
 /// The reading's plate: marks and deviation, or its word.
 RowCell plateCell(const Judged&);
+/// The units that a bare number of this kind may be meant in.
+std::vector<Unit> unitsOf(Kind);
 /// "45 min", "2 h 10".
 QString timeText(double minutes);
 /// A choice in the context bar, with its name read out.
