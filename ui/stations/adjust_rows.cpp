@@ -1,11 +1,7 @@
 #include "ui/stations/adjust_rows.h"
 
-#include "core/plan/plan_in_force.h"
-#include "core/survey/job.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
-
-#include <QCoreApplication>
 
 #include <algorithm>
 #include <cmath>
@@ -111,51 +107,6 @@ ListRow moveRow(const CommonMove& move, int key, const Piano& piano, const std::
     return row;
 }
 
-/// "Let-off 29 → 0" for every dimension with something out.
-QString leadsTo(const Plan& plan, const PassView& view) {
-    std::map<DimensionId, std::pair<int, int>> counts;
-    std::map<Cell, Verdict> after;
-    for (const Expected& expected : plan.expected)
-        after[expected.cell] = expected.verdict;
-    const auto out = [](Verdict v) { return v == Verdict::low || v == Verdict::high; };
-    for (const Judged& judged : view.review.ranked) {
-        auto& [now, then] = counts[judged.cell.dimension];
-        now += out(judged.verdict) ? 1 : 0;
-        const auto found = after.find(judged.cell);
-        then += out(found == after.end() ? judged.verdict : found->second) ? 1 : 0;
-    }
-    QString html = QStringLiteral("<table cellspacing=0 cellpadding=1 width='100%'>");
-    for (const auto& [dimension, n] : counts)
-        html += QStringLiteral(
-                    "<tr><td>%1</td><td align=right><b>%2</b></td><td align=right width='30%'>→ <b>%3</b></td></tr>")
-                    .arg(words::name(dimension).toHtmlEscaped())
-                    .arg(n.first)
-                    .arg(n.second);
-    return html + QStringLiteral("</table>");
-}
-
-QString answers(const Plan& plan, const Piano& piano) {
-    QStringList lines;
-    std::set<OperationId> seen;
-    for (const Response& r : plan.responses) {
-        const bool inPlan = std::ranges::any_of(plan.steps, [&](const Step& s) { return s.operation == r.operation; });
-        if (!inPlan || r.effects.empty() || !seen.insert(r.operation).second) continue;
-        const QString unit = unitOf(r.operation, piano) == AmountUnit::turn
-                                 ? atStation(QT_TRANSLATE_NOOP("Station", "mm a turn"))
-                                 : atStation(QT_TRANSLATE_NOOP("Station", "mm a mm"));
-        const Effect& e = r.effects.front();
-        if (r.learned)
-            lines << QStringLiteral("%1: <b>%2</b> %3, %4 to %5")
-                         .arg(words::name(r.operation), words::number(e.perUnit), unit, words::number(r.low95),
-                              words::number(r.high95));
-        else if (unitOf(r.operation, piano) == AmountUnit::turn)
-            lines << atStation(
-                         QT_TRANSLATE_NOOP("Station", "%1: nothing learned. Direction and aim only; trial first."))
-                         .arg(words::name(r.operation));
-    }
-    return lines.join(QStringLiteral("<br>"));
-}
-
 } // namespace
 
 std::vector<ListRow> orderRows(const AdjustmentSheet& sheet, const std::set<std::string>& done) {
@@ -164,7 +115,11 @@ std::vector<ListRow> orderRows(const AdjustmentSheet& sheet, const std::set<std:
     for (const MendFirst& mend : sheet.mendFirst)
         notes += std::max<std::size_t>(mend.notes.size(), 1);
     if (notes > 0) {
-        RowCell state(atStation(QT_TRANSLATE_NOOP("Station", "Mend first, on the bench")), true);
+        ListRow heading;
+        heading.heading = words::accessName(Access::bench);
+        heading.height = 6;
+        rows.push_back(heading);
+        RowCell state(atStation(QT_TRANSLATE_NOOP("Station", "Mend first")), true);
         state.kind = RowCell::Kind::state;
         state.part = 3;
         ListRow row;
@@ -234,66 +189,6 @@ std::vector<ListRow> workRows(const AdjustmentWork& work, const Piano& piano,
         rows.push_back(lineRow(line, work, key++, piano, done));
     }
     return rows;
-}
-
-QString workText(const AdjustmentWork& work, const Piano& piano) {
-    QStringList parts;
-    for (const Direction direction : work.directions) {
-        const QString text = words::directionSentence(work.operation, direction, piano, work.opposite).toHtmlEscaped();
-        const auto colon = text.indexOf(QLatin1Char(':'));
-        parts << (colon < 0
-                      ? text
-                      : QStringLiteral("<b>") + text.left(colon + 1) + QStringLiteral("</b>") + text.mid(colon + 1));
-    }
-    if (work.cap > 0 && unitOf(work.operation, piano) == AmountUnit::turn)
-        parts << atStation(QT_TRANSLATE_NOOP("Station", "Not more than %1 turn a go, then look."))
-                     .arg(words::turnText(work.cap));
-    if (const QString stop = words::stopSentence(work.guard); !stop.isEmpty()) parts << stop.toHtmlEscaped();
-    return parts.join(QLatin1Char(' '));
-}
-
-QString mendText(const AdjustmentSheet& sheet) {
-    QStringList lines;
-    for (const MendFirst& entry : sheet.mendFirst)
-        lines << QStringLiteral("<b>%1</b> %2 %3")
-                     .arg(QString::fromStdString(writeNotes(entry.notes)), words::partOfActionName(entry.part),
-                          words::faultName(entry.fault));
-    return lines.join(QStringLiteral("<br>"));
-}
-
-QString planText(const Plan& plan, const PassView& view, const PianoRecord& record, const AdjustmentSheet& sheet) {
-    const auto block = [](const QString& title, const QString& body) {
-        return body.isEmpty() ? QString() : QStringLiteral("<p><b>%1</b><br>%2</p>").arg(title, body);
-    };
-    QStringList asks, conflicts;
-    // What the survey asks stands above the plan; here are the checks that decide its causes.
-    const auto ofSurvey = askBeforePlan(record.findings, record.piano);
-    for (const std::string_view id : openQuestions(plan, record))
-        if (std::find(ofSurvey.begin(), ofSurvey.end(), id) == ofSurvey.end())
-            asks << words::askFirstSentence(id).toHtmlEscaped();
-    for (const Conflict& conflict : plan.conflicts)
-        conflicts << words::conflictSentence(conflict, record.piano).toHtmlEscaped();
-    QString html = block(atStation(QT_TRANSLATE_NOOP("Station", "Ask first")), asks.join(QStringLiteral("<br>")));
-    html +=
-        block(atStation(QT_TRANSLATE_NOOP("Station", "Readings out: now, and after the plan")), leadsTo(plan, view));
-    html += block(QCoreApplication::translate("Station", "Cannot be brought in: %n note(s). Choose.", nullptr,
-                                              static_cast<int>(plan.conflicts.size())),
-                  conflicts.join(QStringLiteral("<br>")));
-    html += block(atStation(QT_TRANSLATE_NOOP("Station", "Mend first: left out")), mendText(sheet));
-    html += block(atStation(QT_TRANSLATE_NOOP("Station", "How this piano answers")), answers(plan, record.piano));
-    if (!plan.readNext.empty()) {
-        std::map<DimensionId, std::vector<NoteNumber>> read;
-        for (const ToRead& next : plan.readNext)
-            read[next.cell.dimension].push_back(next.cell.note);
-        QStringList lines;
-        for (auto& [dimension, notes] : read) {
-            std::ranges::sort(notes);
-            lines << QStringLiteral("%1: %2").arg(words::name(dimension), QString::fromStdString(writeNotes(notes)));
-        }
-        html += block(atStation(QT_TRANSLATE_NOOP("Station", "Then read, and nothing else")),
-                      lines.join(QStringLiteral("<br>")));
-    }
-    return html;
 }
 
 } // namespace hammerline

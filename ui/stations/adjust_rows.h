@@ -15,11 +15,5 @@ std::vector<ListRow> workRows(const AdjustmentWork&, const Piano&, const std::ma
 const AdjustmentWork* workOf(const AdjustmentSheet&, int number);
 /// The step of a row's key.
 const Step* stepOf(const AdjustmentWork&, int key);
-/// What is to be mended first, a line each; HTML.
-QString mendText(const AdjustmentSheet&);
-/// What a turn does, its cap and what stops it.
-QString workText(const AdjustmentWork&, const Piano&);
-/// Readings out now and after the plan by dimension, conflicts, what is left out, how the piano answers.
-QString planText(const Plan&, const PassView&, const PianoRecord&, const AdjustmentSheet&);
 
 } // namespace hammerline

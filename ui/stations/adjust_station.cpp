@@ -2,6 +2,7 @@
 #include "core/plan/plan_in_force.h"
 #include "ui/print/sheets.h"
 #include "ui/stations/adjust_page.h"
+#include "ui/stations/adjust_text.h"
 #include "ui/stations/adjust_ticks.h"
 #include "ui/stations/adjust_tools.h"
 #include "ui/stations/plan_questions.h"

@@ -13,11 +13,6 @@ class QPushButton;
 
 namespace hammerline {
 
-/// Cells of a bare block (no header, no notes), laid down from a cell as one would type them.
-Intake layDown(const Workbench&, const QString& block, Cell from, const std::vector<DimensionId>& columns);
-/// True where the text is such a block: numbers and words only.
-bool isBareBlock(const QString& text);
-
 class IntakeDialog : public QDialog {
     Q_OBJECT
 public:

@@ -3,7 +3,9 @@
 #include "ui/stations/measure_acts.h"
 #include "ui/stations/measure_editor.h"
 #include "ui/stations/measure_intake.h"
+#include "ui/stations/measure_paste.h"
 #include "ui/stations/measure_view.h"
+#include "ui/stations/station_words.h"
 #include "ui/stations/stations.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/empty_state.h"
@@ -142,11 +144,10 @@ void MeasureStation::refreshUnits() {
     if (now == m_unitsShown) return; // asked at every reading
     m_unitsShown = now;
     m_unit->clear();
-    for (const Unit unit : {Unit::mm, Unit::cm, Unit::inch, Unit::thou, Unit::gram, Unit::ounce, Unit::percent})
-        if (kindOf(unit) == row(dimension).kind) {
-            m_unit->addItem(words::unitName(unit), static_cast<int>(unit));
-            if (unit == bench().unitOf(dimension)) m_unit->setCurrentIndex(m_unit->count() - 1);
-        }
+    for (const Unit unit : unitsOf(row(dimension).kind)) {
+        m_unit->addItem(words::unitName(unit), static_cast<int>(unit));
+        if (unit == bench().unitOf(dimension)) m_unit->setCurrentIndex(m_unit->count() - 1);
+    }
 }
 
 void MeasureStation::refreshEmpty() {

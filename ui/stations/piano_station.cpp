@@ -1,12 +1,12 @@
 // The Piano station: the set-up as a form. Every field is one fact; leaving it keeps it, or says why it cannot be.
 #include "ui/stations/piano_breaks.h"
+#include "ui/stations/piano_fields.h"
 #include "ui/stations/spec_panel.h"
 #include "ui/stations/station_words.h"
 #include "ui/stations/stations.h"
 #include "ui/stations/work_panel.h"
 #include "ui/widgets/empty_state.h"
 #include "ui/widgets/key_drawing.h"
-#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QComboBox>
@@ -18,20 +18,8 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
-#include <map>
-
 namespace hammerline {
 namespace {
-
-using words::utf8;
-
-/// The attribute as it stands: what was said, else empty.
-std::map<std::string, std::string> saidOf(const Piano& piano) {
-    std::map<std::string, std::string> said;
-    for (const auto& [name, value] : attributePairs(piano))
-        said[name] = value;
-    return said;
-}
 
 class PianoStation : public Station {
     Q_OBJECT
@@ -40,6 +28,9 @@ public:
         setObjectName(QStringLiteral("piano"));
         m_breaks = new PianoBreaks(bench(), this);
         connect(m_breaks, &PianoBreaks::said, this,
+                [this](const QString& name, const QString& value) { set(name.toStdString(), value); });
+        m_fields = new AttributeFields(this);
+        connect(m_fields, &AttributeFields::said, this,
                 [this](const QString& name, const QString& value) { set(name.toStdString(), value); });
         m_stack = new QStackedWidget(this);
         auto* column = new QVBoxLayout(this);
@@ -96,9 +87,9 @@ private:
         m_spec = new SpecPanel(bench(), page);
         connect(m_spec, &SpecPanel::refused, this,
                 [this](const Refusal& refusal) { Q_EMIT notice(words::sentence(refusal)); });
-        row->addWidget(fittedPanel, 9);
-        row->addLayout(middle, 8);
-        row->addWidget(m_spec, 12);
+        row->addWidget(fittedPanel, 38);
+        row->addLayout(middle, 33);
+        row->addWidget(m_spec, 47);
         return page;
     }
 
@@ -115,7 +106,7 @@ private:
         form->setContentsMargins(u(3), 0, u(3), 0);
         form->setVerticalSpacing(u(1));
         for (const AttributeRow& row : attributes())
-            if (isArms(row.name)) addAttribute(row, form);
+            if (isArms(row.name)) m_fields->add(row, form);
         column->addLayout(form);
         auto* panel = new Panel({}, page, parent);
         panel->setTitle(tr("Key arms"), tr("mm from the balance pin"));
@@ -140,10 +131,10 @@ private:
         page->setAutoFillBackground(true);
         m_form = new QFormLayout(page);
         m_form->setContentsMargins(u(3), u(3), u(3), u(3));
-        m_form->setHorizontalSpacing(u(4));
+        m_form->setHorizontalSpacing(u(2));
         m_form->setVerticalSpacing(u(1.5));
         m_form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
-        m_name = makeField(tr("Name"), m_form);
+        m_name = fieldIn(m_form, tr("Name"));
         connect(m_name, &QLineEdit::editingFinished, this, [this] { rename(); });
         m_sheet = new QComboBox(page);
         m_sheet->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
@@ -153,46 +144,13 @@ private:
         m_form->addRow(tr("Spec sheet"), m_sheet);
         connect(m_sheet, qOverload<int>(&QComboBox::activated), this, [this] { chooseSheet(); });
         for (const AttributeRow& row : attributes())
-            if (!isArms(row.name) && !saidElsewhere(row.name)) addAttribute(row, m_form);
+            if (!isArms(row.name) && !saidElsewhere(row.name)) m_fields->add(row, m_form);
         m_caution = makeText(page);
         m_caution->setContentsMargins(0, 0, 0, 0);
         m_caution->setText(words::caution("tipping"));
         m_form->addRow(m_caution);
         scroll->setWidget(page);
         return scroll;
-    }
-
-    QLineEdit* makeField(const QString& label, QFormLayout* form) {
-        auto* field = new QLineEdit(this);
-        field->setMinimumWidth(u(24));
-        field->setAccessibleName(label);
-        form->addRow(label, field);
-        return field;
-    }
-
-    /// A choice where the catalogue lists words, else a field with the form as its hint.
-    void addAttribute(const AttributeRow& row, QFormLayout* form) {
-        const std::string name(row.name);
-        const QString label = words::attributeName(row.name);
-        if (row.values.find('|') != std::string_view::npos) {
-            auto* box = new QComboBox(this);
-            box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon); // the form gives the width
-            box->setAccessibleName(label);
-            for (const QString& value : utf8(row.values).split(QLatin1Char('|')))
-                box->addItem(words::attributeValue(row.name, value.toStdString()), value);
-            form->addRow(label, box);
-            m_choices[name] = box;
-            connect(box, qOverload<int>(&QComboBox::activated), this,
-                    [this, name, box] { set(name, box->currentData().toString()); });
-            return;
-        }
-        QLineEdit* field = makeField(label, form);
-        field->setPlaceholderText(utf8(row.values));
-        m_fields[name] = field;
-        connect(field, &QLineEdit::editingFinished, this, [this, name, field] {
-            if (field->isModified()) set(name, field->text().trimmed()); // emptied: as is customary again
-            field->setModified(false);
-        });
     }
 
     void fill() {
@@ -206,43 +164,9 @@ private:
             m_name->setText(QString::fromStdString(piano.name));
             m_name->setCursorPosition(0);
             m_sheet->setCurrentIndex(m_sheet->findData(QString::fromStdString(record->specName)));
-            const auto said = saidOf(piano);
-            for (const auto& [name, field] : m_fields) {
-                const auto found = said.find(name);
-                field->setText(found == said.end() ? QString() : QString::fromStdString(found->second));
-                field->setModified(false);
-                field->setCursorPosition(0); // long ones from their beginning
-            }
-            showCustomaryArms(piano);
-            for (const auto& [name, box] : m_choices)
-                box->setCurrentIndex(box->findData(QString::fromStdString(choiceOf(piano, name))));
+            m_fields->show(piano);
         }
         Q_EMIT wordsChanged();
-    }
-
-    /// What the drawing takes where nothing was measured.
-    void showCustomaryArms(const Piano& piano) {
-        const auto usual = makePiano(piano.action, piano.notes, piano.lowestMidi);
-        if (!usual) return;
-        for (const auto& [name, colour] :
-             {std::pair{"arms-natural", KeyColour::natural}, {"arms-sharp", KeyColour::sharp}}) {
-            const KeyArms& arms = usual->armsOf(colour);
-            m_fields.at(name)->setPlaceholderText(
-                QStringLiteral("%1, %2, %3, %4").arg(arms.F()).arg(arms.P()).arg(arms.T()).arg(arms.C()));
-        }
-    }
-
-    /// The value of a choice: the one that leaves the piano as it is.
-    static std::string choiceOf(const Piano& piano, const std::string& name) {
-        for (const AttributeRow& row : attributes()) {
-            if (row.name != name) continue;
-            for (const QString& value : utf8(row.values).split(QLatin1Char('|'))) {
-                Piano tried = piano;
-                if (hammerline::setAttribute(tried, name, value.toStdString()) && tried == piano)
-                    return value.toStdString();
-            }
-        }
-        return {};
     }
 
     void keep(const Piano& piano, const std::string& sheet, const std::optional<SpecSheet>& own) {
@@ -287,8 +211,7 @@ private:
     WorkPanel* m_work = nullptr;
     SpecPanel* m_spec = nullptr;
     PianoBreaks* m_breaks = nullptr;
-    std::map<std::string, QLineEdit*> m_fields;
-    std::map<std::string, QComboBox*> m_choices;
+    AttributeFields* m_fields = nullptr;
 };
 
 } // namespace
@@ -298,7 +221,5 @@ Station* makePianoStation(Workbench& workbench) {
 }
 
 } // namespace hammerline
-
-#include "ui/words/said.h"
 
 #include "piano_station.moc"

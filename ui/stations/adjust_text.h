@@ -1,0 +1,16 @@
+// What the Adjust station says beside its lists, as HTML.
+#pragma once
+
+#include "core/sheet/adjustment_sheet.h"
+#include "ui/stations/station_words.h"
+
+namespace hammerline {
+
+/// What is to be mended first, a line each; HTML.
+QString mendText(const AdjustmentSheet&);
+/// What a turn does, its cap and what stops it.
+QString workText(const AdjustmentWork&, const Piano&);
+/// Readings out now and after the plan by dimension, conflicts, what is left out, how the piano answers.
+QString planText(const Plan&, const PassView&, const PianoRecord&, const AdjustmentSheet&);
+
+} // namespace hammerline
