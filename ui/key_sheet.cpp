@@ -1,9 +1,14 @@
 #include "ui/key_sheet.h"
 
+#include "ui/widgets/look.h"
+
 #include <QAction>
 #include <QCoreApplication>
+#include <QDialogButtonBox>
 #include <QMenu>
 #include <QMenuBar>
+#include <QTextEdit>
+#include <QVBoxLayout>
 
 namespace hammerline {
 
@@ -59,6 +64,7 @@ QList<KeyGroup> keyGroups(const QMenuBar& bar) {
     groups << KeyGroup{
         KeySheetText::tr("Piano"),
         {{KeySheetText::tr("Enter"), KeySheetText::tr("keep a field; in the lists: change minutes or a zone")},
+         {KeySheetText::tr("U"), KeySheetText::tr("in the list of zones: the unit that is typed for it")},
          {KeySheetText::tr("T"), KeySheetText::tr("in the list of work: it turns the other way round")},
          {KeySheetText::tr("Del"), KeySheetText::tr("take back what was said of this piano")},
          {KeySheetText::tr("B, Shift+arrow"), KeySheetText::tr("on the strip: the next break, move it by a note")}}};
@@ -92,14 +98,35 @@ QString keySheet(const QMenuBar& bar) {
         QString& html = columns[2 * so >= all ? 1 : 0];
         html += QStringLiteral("<tr><td colspan=2><b>%1</b></td></tr>").arg(group.title.toHtmlEscaped());
         for (const KeyRow& row : group.rows)
-            html += QStringLiteral("<tr><td style='white-space:nowrap'><b>%1</b>&nbsp;&nbsp;</td><td>%2</td></tr>")
+            html += QStringLiteral("<tr><td width='36%'><b>%1</b>&nbsp;&nbsp;</td><td>%2</td></tr>")
                         .arg(row.keys.toHtmlEscaped(), row.does.toHtmlEscaped());
         html += QStringLiteral("<tr><td colspan=2>&nbsp;</td></tr>");
         so += group.rows.size() + 2;
     }
-    return QStringLiteral("<table><tr><td valign=top><table>%1</table></td><td width=24></td><td valign=top><table>%2"
-                          "</table></td></tr></table>")
+    return QStringLiteral("<table width='100%'><tr><td width='50%' valign=top><table width='100%'>%1</table></td>"
+                          "<td valign=top><table width='100%'>%2</table></td></tr></table>")
         .arg(columns[0], columns[1]);
+}
+
+KeySheetDialog::KeySheetDialog(const QString& sheet, QWidget* parent) : QDialog(parent) {
+    setWindowTitle(tr("All keys"));
+    auto* text = new QTextEdit(this);
+    text->setReadOnly(true);
+    text->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+    text->setTabChangesFocus(true);
+    text->setFrameShape(QFrame::NoFrame);
+    text->setFont(face(Text::body));
+    text->document()->setDocumentMargin(u(4));
+    text->setAccessibleName(windowTitle());
+    text->setHtml(sheet);
+    auto* buttons = new QDialogButtonBox(this);
+    buttons->addButton(tr("Close"), QDialogButtonBox::RejectRole);
+    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+    auto* column = new QVBoxLayout(this);
+    column->addWidget(text, 1);
+    column->addWidget(buttons);
+    text->setFocus();
+    if (parent) resize(parent->size() * 0.9);
 }
 
 } // namespace hammerline

@@ -118,7 +118,8 @@ void MainWindow::buildCard() {
 
 /// F1: every key, whether or not it works now.
 void MainWindow::showKeys() {
-    Dialogs::now().say(this, tr("All keys"), keySheet(*menuBar()));
+    KeySheetDialog sheet(keySheet(*menuBar()), this);
+    Dialogs::now().run(sheet);
 }
 
 /// [ and ] where no field took them.

@@ -1,8 +1,10 @@
 // Menus of the window: every action has a name and a shortcut.
 #include "ui/main_window.h"
 #include "ui/print/sheets.h"
+#include "ui/stations/note_card.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/keyboard_strip.h"
+#include "ui/widgets/row_table.h"
 #include "ui/words/words.h"
 
 #include <QAction>
@@ -22,7 +24,7 @@ const char* const kBookFilter = QT_TRANSLATE_NOOP("hammerline::MainWindow", "Ben
 
 void MainWindow::buildMenus() {
     m_bookLabel = new QLabel(this);
-    m_bookLabel->setContentsMargins(0, 0, u(3), 0);
+    m_bookLabel->setContentsMargins(0, u(1), u(3), 0); // on the line of the menus
     buildBookMenu();
     buildEditMenu();
     buildGoMenu();
@@ -215,6 +217,7 @@ void MainWindow::goToNote() {
 void MainWindow::stepPanel(int by) {
     if (!station()) return;
     QList<QWidget*> panels = station()->panels();
+    if (m_card && m_card->isVisible()) panels << &m_card->rows();
     panels << m_strip;
     qsizetype here = -1;
     for (qsizetype i = 0; i < panels.size(); ++i)

@@ -3,12 +3,11 @@
 #include "ui/stations/note_card_rows.h"
 #include "ui/stations/station_words.h"
 #include "ui/widgets/marks.h"
-#include "ui/widgets/rich_text.h"
 #include "ui/words/words.h"
 
 #include <QEvent>
 #include <QPainter>
-#include <QScrollArea>
+#include <QTextEdit>
 #include <QTimer>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -26,8 +25,7 @@ NoteCard::NoteCard(Workbench& bench, QWidget* parent)
     , m_bench(bench)
     , m_rows(new RowTable(tr("Readings of this note"),
                           {{{}, 0}, {{}, 15, Qt::AlignRight}, {{}, 15.5}, {{}, 16, Qt::AlignRight}}, kCardRow, this))
-    , m_area(new QScrollArea(this))
-    , m_text(new RichText(m_area))
+    , m_text(new QTextEdit(this))
     , m_howTo(new QToolButton(this)) {
     setObjectName(QStringLiteral("noteCard"));
     setAccessibleName(tr("Note card"));
@@ -36,15 +34,14 @@ NoteCard::NoteCard(Workbench& bench, QWidget* parent)
     column->setSpacing(0);
     m_rows->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     column->addWidget(m_rows);
-    m_area->setWidget(m_text);
-    m_area->setWidgetResizable(true);
-    m_area->setFrameShape(QFrame::NoFrame);
-    m_area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    m_area->setBackgroundRole(QPalette::Base);
-    m_area->setFocusPolicy(Qt::ClickFocus);
-    m_text->setBackgroundRole(QPalette::Base);
-    m_text->setMargin(u(3));
-    column->addWidget(m_area, 1);
+    m_text->setReadOnly(true);
+    m_text->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+    m_text->setTabChangesFocus(true);
+    m_text->setUndoRedoEnabled(false);
+    m_text->setFrameShape(QFrame::NoFrame);
+    m_text->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_text->setAccessibleName(tr("What is known of this note"));
+    column->addWidget(m_text, 1);
     m_howTo->setText(tr("How to measure"));
     m_howTo->setToolTip(tr("How the current dimension is measured (Shift+F1)"));
     m_howTo->setAccessibleName(m_howTo->text());
@@ -63,7 +60,7 @@ QSize NoteCard::sizeHint() const {
 
 QString NoteCard::text() {
     settle();
-    return m_text->html();
+    return m_html;
 }
 
 RowTable& NoteCard::rows() {
@@ -97,7 +94,7 @@ void NoteCard::refresh() {
     if (!isVisible()) return;
     if (!m_bench.record()) {
         m_rows->setRows({});
-        m_text->setHtml(tr("No piano yet."));
+        say(tr("No piano yet."));
         m_rows->setFixedHeight(0);
         return;
     }
@@ -107,10 +104,18 @@ void NoteCard::refresh() {
     m_rows->setRows(std::move(rows));
     m_rows->setCurrentKey(m_bench.dimension().row);
     m_text->setFont(face(Text::body));
-    m_text->setHtml(noteCardRelation(m_bench, m_bench.note()) + noteCardHistory(m_bench, m_bench.cell()) +
-                    noteCardFindings(m_bench, m_bench.note()) + noteCardProgress(m_bench));
+    m_text->document()->setDocumentMargin(u(3));
+    say(noteCardRelation(m_bench, m_bench.note()) + noteCardHistory(m_bench, m_bench.cell()) +
+        noteCardFindings(m_bench, m_bench.note()) + noteCardProgress(m_bench));
     layOut();
     update();
+}
+
+/// What is selected in it stays where the text does.
+void NoteCard::say(const QString& html) {
+    if (html == m_html) return;
+    m_html = html;
+    m_text->setHtml(html);
 }
 
 void NoteCard::layOut() {

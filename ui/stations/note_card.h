@@ -6,12 +6,11 @@
 
 #include <QWidget>
 
-class QScrollArea;
+class QTextEdit;
 class QToolButton;
 
 namespace hammerline {
 
-class RichText;
 class RowTable;
 
 class NoteCard : public QWidget {
@@ -37,11 +36,12 @@ private:
     void settle();
     void refresh();
     void layOut();
+    void say(const QString& html);
 
     Workbench& m_bench;
     RowTable* m_rows = nullptr;
-    QScrollArea* m_area = nullptr;
-    RichText* m_text = nullptr;
+    QTextEdit* m_text = nullptr;
+    QString m_html;
     QToolButton* m_howTo = nullptr;
     bool m_due = false;
 };

@@ -62,6 +62,7 @@ std::vector<ListRow> noteCardRows(const Workbench& bench, NoteNumber note) {
         if (!canTake(bench, cell)) {
             RowCell none(CardText::tr("not fitted"));
             none.soft = true;
+            none.size = Text::label; // two words in the room of a rule
             row.cells = {name, {}, none, {}};
         } else if (judged) {
             RowCell value(shownOf(*judged), true);
@@ -139,8 +140,7 @@ QString noteCardHistory(const Workbench& bench, Cell cell) {
     const Piano& piano = *bench.piano();
     QString table;
     for (const Pass& pass : bench.record()->passes) {
-        const PassView* view = bench.view(pass.number);
-        const Judged* judged = view ? view->review.at(cell) : nullptr;
+        const Judged* judged = bench.judged(pass.number, cell);
         if (!judged) continue;
         const QString label =
             pass.label.empty()

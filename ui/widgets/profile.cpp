@@ -103,6 +103,8 @@ void Profile::reckon() {
             take(toTrade(zone->second.low.value_or(zone->second.nominal), kind), zoneLow, zoneHigh);
             take(toTrade(zone->second.high.value_or(zone->second.nominal), kind), zoneLow, zoneHigh);
         }
+        const Judged* before = m_before > 0 ? m_bench.judged(m_before, cell) : nullptr;
+        if (before && before->value) take(toTrade(*before->value, kind), low, high);
         const Judged* judged = shown->review.at(cell);
         if (!judged) continue;
         Point point{{n}, judged, 0, colourOf({n}, *m_bench.piano()) == KeyColour::sharp};
