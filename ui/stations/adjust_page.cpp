@@ -1,5 +1,6 @@
 #include "ui/stations/adjust_page.h"
 
+#include "ui/stations/adjust_text.h"
 #include "ui/widgets/empty_state.h"
 #include "ui/words/survey_names.h"
 
@@ -56,10 +57,12 @@ AdjustPage::AdjustPage(QWidget* parent)
     m_asked->setAccessibleName(tr("Asked before the plan"));
     auto* left = new QWidget;
     auto* leftColumn = columnIn(left);
+    leftColumn->setContentsMargins(0, 0, 1, 0); // the hair line of the panel runs past lines and text
     leftColumn->addWidget(m_order, 1);
     leftColumn->addWidget(caution);
     auto* middle = new QWidget;
     auto* middleColumn = columnIn(middle);
+    middleColumn->setContentsMargins(0, 0, 1, 0);
     middleColumn->addWidget(m_workText);
     middleColumn->addWidget(m_lines, 1);
     m_orderPanel = new Panel(tr("Order of work"), left, this);

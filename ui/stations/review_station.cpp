@@ -17,6 +17,8 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace hammerline {
 
 namespace {
@@ -57,7 +59,18 @@ public:
                 {QStringLiteral("Ctrl P"), tr("check list")}, {QStringLiteral("Ctrl G"), tr("go to note")}};
     }
     QString hintRemark() const override { return tr("deviation 1.0 is the edge of the zone"); }
-    void arrive() override { (m_list->rows().empty() ? static_cast<QWidget*>(m_dimensions) : m_list)->setFocus(); }
+    /// The row that is marked is the note that is shown everywhere: where the current one is in order, the worst.
+    void arrive() override {
+        (m_list->rows().empty() ? static_cast<QWidget*>(m_dimensions) : m_list)->setFocus();
+        const PassView* view = bench().view();
+        if (!view || m_list->rows().empty()) return;
+        const auto here = std::ranges::find(view->review.ranked, bench().cell(), &Judged::cell);
+        const auto listed =
+            std::ranges::find(m_list->rows(), static_cast<int>(here - view->review.ranked.begin()), &ListRow::key);
+        const int key = (listed == m_list->rows().end() ? m_list->rows().begin() : listed)->key;
+        m_list->setCurrentKey(key);
+        follow(key);
+    }
     QList<QWidget*> panels() override { return {m_causes, m_list, m_dimensions, m_profile}; }
     void print() override {
         if (!bench().view()) return;

@@ -6,6 +6,7 @@
 
 #include <QHeaderView>
 #include <QKeyEvent>
+#include <QPainter>
 
 #include <algorithm>
 
@@ -30,7 +31,7 @@ SurveyOrders::SurveyOrders(Workbench& bench, QWidget* parent) : QTreeWidget(pare
     header()->setMinimumSectionSize(u(15)); // a head keeps its distance from the next
     header()->setSectionResizeMode(QHeaderView::ResizeToContents);
     header()->setSectionResizeMode(Column::part, QHeaderView::Stretch);
-    for (const int column : {needed, spare, order})
+    for (const int column : {needed, spare, order, inHand})
         headerItem()->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
     connect(this, &QTreeWidget::itemClicked, this, [this](QTreeWidgetItem* item, int column) {
         if (column == Column::choice) toggle(indexOfTopLevelItem(item));
@@ -71,11 +72,20 @@ void SurveyOrders::refresh() {
         if (terms.inHand.contains(line.part)) item->setText(Column::inHand, tr("yes"));
         item->setFont(Column::part, face(Text::body, line.with.empty()));
         item->setFont(Column::order, face(Text::body, true));
-        for (const int column : {needed, spare, order})
+        for (const int column : {needed, spare, order, inHand})
             item->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
         item->setSizeHint(0, QSize(0, u(6)));
     }
     if (at < topLevelItemCount()) setCurrentItem(topLevelItem(at));
+}
+
+void SurveyOrders::paintEvent(QPaintEvent* event) {
+    QTreeWidget::paintEvent(event);
+    if (topLevelItemCount() > 0) return;
+    QPainter painter(viewport());
+    painter.setPen(ink(lookOf(*this).ink2));
+    painter.drawText(viewport()->rect().adjusted(u(0.5), u(2), -u(3), 0), Qt::TextWordWrap,
+                     tr("Nothing to order. A finding that replaces a part puts it here."));
 }
 
 void SurveyOrders::toggle(int index) {

@@ -26,6 +26,7 @@ Q_SIGNALS:
 
 protected:
     void keyPressEvent(QKeyEvent*) override;
+    void paintEvent(QPaintEvent*) override;
 
 private:
     void refresh();

@@ -16,6 +16,7 @@ namespace hammerline {
 std::pair<QWidget*, QHBoxLayout*> headBar(QWidget* parent) {
     auto* bar = new QWidget(parent);
     bar->setAutoFillBackground(true);
+    bar->setBackgroundRole(QPalette::Window); // whatever the panel it stands in fills itself with
     QPalette palette = bar->palette();
     palette.setColor(QPalette::Window, ink(lookOf(*parent).head));
     bar->setPalette(palette);
@@ -31,6 +32,7 @@ SurveyPages::SurveyPages(Workbench& bench, QWidget* parent)
     , m_job(new SurveyJob(bench, this))
     , m_symptoms(new SurveySymptoms(bench, this))
     , m_stack(new QStackedWidget(this)) {
+    m_stack->setContentsMargins(u(2), 0, 0, 0); // under the title above it
     m_stack->addWidget(m_orders);
     m_stack->addWidget(m_job);
     m_stack->addWidget(m_symptoms);

@@ -140,9 +140,17 @@ void PartHeader::paintSection(QPainter* painter, const QRect& rect, int row) con
     painter->setFont(face(Text::label, now));
     painter->setPen(QColor::fromRgb(look.ink));
     const QRect text = rect.adjusted(u(3), 0, -u(1), 0);
-    const QString name = words::partOfActionName(m_view.survey().part(row).key);
-    painter->drawText(text, Qt::AlignVCenter | Qt::AlignLeft,
-                      painter->fontMetrics().elidedText(name, Qt::ElideRight, text.width()));
+    painter->drawText(text, Qt::AlignVCenter | Qt::AlignLeft, nameIn(text.width(), row, painter->fontMetrics()));
+}
+
+/// "Action brackets" for "Action brackets, rail ends" where there is no room and no other row is called so.
+QString PartHeader::nameIn(int width, int row, const QFontMetrics& metrics) const {
+    const auto nameOf = [this](int r) { return words::partOfActionName(m_view.survey().part(r).key); };
+    const QString name = nameOf(row), first = name.section(u',', 0, 0);
+    if (metrics.horizontalAdvance(name) <= width) return name;
+    for (int r = 0; r < count(); ++r)
+        if (r != row && nameOf(r).section(u',', 0, 0) == first) return metrics.elidedText(name, Qt::ElideRight, width);
+    return metrics.elidedText(first, Qt::ElideRight, width);
 }
 
 SurveyLegend::SurveyLegend(QWidget* parent) : QWidget(parent) {

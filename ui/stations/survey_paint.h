@@ -47,6 +47,8 @@ protected:
     void paintSection(QPainter*, const QRect&, int row) const override;
 
 private:
+    QString nameIn(int width, int row, const QFontMetrics&) const;
+
     SurveyView& m_view;
 };
 

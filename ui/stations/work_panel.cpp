@@ -65,7 +65,7 @@ ListRow headingRow(const QString& title, const QString& remark) {
 
 WorkPanel::WorkPanel(Workbench& bench, QWidget* parent)
     : Panel({},
-            new RowTable(tr("Work"), {{tr("work"), 0}, {tr("min"), 11, Qt::AlignRight}, {tr("which way round"), 36}},
+            new RowTable(tr("Work"), {{tr("work"), 0}, {tr("min"), 11, Qt::AlignRight}, {tr("which way round"), 34}},
                          5.75),
             parent)
     , m_bench(bench)
