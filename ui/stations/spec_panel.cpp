@@ -54,11 +54,11 @@ ListRow zoneListRow(const QString& name, const QString& where, DimensionId dimen
                  RowCell(limitShown(dimension, first.low, last.low)),
                  RowCell(limitShown(dimension, first.nominal, last.nominal), true),
                  RowCell(limitShown(dimension, first.high, last.high)),
-                 RowCell(step ? words::shown(dimension, *step).remove(QLatin1Char('+')) : QStringLiteral("·")),
-                 RowCell(words::unitName(unit))};
-    row.cells[5].soft = row.cells[6].soft = true;
-    row.sentence = SpecPanel::tr("%1 %2: low %3, aim %4, high %5; a bare number is meant in %6")
-                       .arg(name, where, row.cells[2].text, row.cells[3].text, row.cells[4].text, row.cells[6].text);
+                 RowCell(step ? words::shown(dimension, *step).remove(QLatin1Char('+')) : QStringLiteral("·"))};
+    row.cells.back().soft = true;
+    row.sentence =
+        SpecPanel::tr("%1 %2: low %3, aim %4, high %5; a bare number is meant in %6")
+            .arg(name, where, row.cells[2].text, row.cells[3].text, row.cells[4].text, words::unitName(unit));
     return row;
 }
 
@@ -73,8 +73,7 @@ SpecPanel::SpecPanel(Workbench& bench, QWidget* parent)
                             {tr("low"), 16, Qt::AlignRight},
                             {tr("aim"), 16, Qt::AlignRight},
                             {tr("high"), 16, Qt::AlignRight},
-                            {tr("step"), 11, Qt::AlignRight},
-                            {tr("unit"), 10, Qt::AlignRight}},
+                            {tr("step"), 11, Qt::AlignRight}},
                            5.75, this))
     , m_source(makeText(this)) {
     auto* column = new QVBoxLayout;
@@ -164,7 +163,11 @@ void SpecPanel::showSource() {
         const std::string& own = sheet.zones[static_cast<std::size_t>(key)].source;
         if (!own.empty()) source = QString::fromStdString(own);
     }
+    const auto dimension = currentDimension();
+    const QString typed =
+        dimension ? tr("<b>Typed in %1.</b> ").arg(words::unitName(m_bench.unitOf(*dimension))) : QString();
     m_source->setText(
+        typed +
         tr("<b>Source of this row:</b> %1. %2").arg(source.toHtmlEscaped(), words::caution("specs").toHtmlEscaped()));
 }
 
