@@ -70,6 +70,11 @@ bool shortByHanging(const Bench& bench, Cell cell) {
            outside(rail.value, rail.variance, zoneOf(*zone, cell.dimension)) <= 0.5;
 }
 
+/// Whether this probability of being outside is beyond workBeyond, which is never below kProbablyOutside.
+bool worthWork(double probability, const Goal& zone, double variance) {
+    return probability > kProbablyOutside && probability > workBeyond(zone, variance);
+}
+
 } // namespace
 
 bool asksForWork(const Bench& bench, Cell cell) {
@@ -87,10 +92,10 @@ bool asksForWork(const Bench& bench, Cell cell) {
         const auto value = bench.pass().value(cell);
         if (!known.weighed && !known.expected && value) {
             const double alone = bench.u(cell.dimension) * bench.u(cell.dimension);
-            return outside(toTrade(*value, row(cell.dimension).kind), alone, limits) > workBeyond(limits, alone) ||
-                   byState > std::max(0.5, workBeyond(limits, known.variance));
+            return worthWork(outside(toTrade(*value, row(cell.dimension).kind), alone, limits), limits, alone) ||
+                   (byState > 0.5 && worthWork(byState, limits, known.variance));
         }
-        return byState > workBeyond(limits, known.variance);
+        return worthWork(byState, limits, known.variance);
     }
     const Judged* judged = bench.reviewed.at(cell);
     return judged && !judged->stale && (judged->verdict == Verdict::low || judged->verdict == Verdict::high);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 namespace hammerline {
 
@@ -15,10 +16,14 @@ namespace {
 
 constexpr double kLikely = 0.5;
 
-double allMinutes(const Bench& bench, CoreWork& work) {
+/// What the notes that these moves reach would cost; the others cost the same before and after.
+double minutesOfReached(const Bench& bench, CoreWork& work, std::span<const CommonMove> moves) {
+    std::set<NoteNumber> reached;
+    for (const CommonMove& move : moves)
+        reached.insert(move.notes.begin(), move.notes.end());
     double minutes = 0;
-    for (int n = 1; n <= bench.piano().notes; ++n)
-        minutes += work.minutes(bench, {n});
+    for (const NoteNumber note : reached)
+        minutes += work.minutes(bench, note);
     return minutes;
 }
 
@@ -37,10 +42,10 @@ void carryOutWhereCheaper(Bench& bench, CoreWork& work, std::span<const CommonMo
     const double spent = minutesOf(bench, bench.common) + minutesOf(bench, moves);
     if (bench.options.minutes && spent > *bench.options.minutes) return;
     const std::vector<NoteState> before = bench.notes;
-    const double alone = wanted ? 0 : allMinutes(bench, work);
+    const double alone = wanted ? 0 : minutesOfReached(bench, work, moves);
     for (const CommonMove& move : moves)
         carryOut(bench, move);
-    if (!wanted && allMinutes(bench, work) + minutesOf(bench, moves) >= alone) {
+    if (!wanted && minutesOfReached(bench, work, moves) + minutesOf(bench, moves) >= alone) {
         bench.notes = before;
         return;
     }

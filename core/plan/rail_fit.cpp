@@ -9,12 +9,17 @@ namespace hammerline {
 
 namespace {
 
+// Two ends that touch count as inside, whatever the last bit says.
+constexpr double kEndsTouch = 1e-9;
+
 struct BlowNote {
     double note{};        // place along the piece, 0 at its first note
     double value{};       // blow of the rail
     double low{}, high{}; // where it may end
     double nominal{};
-    bool inside(double change) const { return value + change >= low - 1e-9 && value + change <= high + 1e-9; }
+    bool inside(double change) const {
+        return value + change >= low - kEndsTouch && value + change <= high + kEndsTouch;
+    }
 };
 
 struct Line {
@@ -48,30 +53,66 @@ int insideBy(const std::vector<BlowNote>& notes, const Line& line) {
         std::count_if(notes.begin(), notes.end(), [&](const BlowNote& b) { return b.inside(line.at(b.note)); }));
 }
 
-/// The line with the most notes inside among level ones and those through two interval ends, one in each half.
+/// How many notes each line through one point brings inside: of every note the slopes that bring it in are an interval,
+/// so that a slope's count is the intervals begun less those ended, and a sort does for all slopes at once.
+class LinesThrough {
+public:
+    /// The point: a change of the blow at one note.
+    LinesThrough(const std::vector<BlowNote>& notes, const BlowNote& at, double change) {
+        m_begins.reserve(notes.size());
+        m_ends.reserve(notes.size());
+        for (const BlowNote& each : notes) {
+            const double far = each.note - at.note;
+            const double low = each.low - kEndsTouch - each.value - change,
+                         high = each.high + kEndsTouch - each.value - change;
+            if (far == 0) {
+                m_always += low <= 0 && high >= 0;
+                continue;
+            }
+            m_begins.push_back(std::min(low / far, high / far));
+            m_ends.push_back(std::max(low / far, high / far));
+        }
+        std::ranges::sort(m_begins);
+        std::ranges::sort(m_ends);
+    }
+    int inside(double slope) const {
+        const auto begun = std::ranges::upper_bound(m_begins, slope) - m_begins.begin();
+        const auto ended = std::ranges::lower_bound(m_ends, slope) - m_ends.begin();
+        return m_always + static_cast<int>(begun - ended);
+    }
+
+private:
+    int m_always = 0;
+    std::vector<double> m_begins, m_ends;
+};
+
+/// The line with the most notes inside among level ones and those through two interval ends, one in the first third and
+/// one in the last.
 Line mostInside(const std::vector<BlowNote>& notes, double length) {
     Line best;
     int most = insideBy(notes, best);
-    const auto consider = [&](const Line& line) {
-        const int inside = insideBy(notes, line);
-        if (inside > most) {
-            most = inside;
-            best = line;
-        }
+    const auto consider = [&](const Line& line, int inside) {
+        if (inside <= most) return;
+        most = inside;
+        best = line;
     };
     for (const BlowNote& note : notes)
-        for (const double end : {note.low, note.nominal, note.high})
-            consider({end - note.value, 0});
+        for (const double end : {note.low, note.nominal, note.high}) {
+            const Line level{end - note.value, 0};
+            consider(level, insideBy(notes, level));
+        }
     for (const BlowNote& one : notes) {
         if (one.note > length / 3) continue;
-        for (const BlowNote& other : notes) {
-            if (other.note < length * 2 / 3) continue;
-            for (const double from : {one.low, one.high})
+        for (const double from : {one.low, one.high}) {
+            const double change = from - one.value;
+            const LinesThrough lines(notes, one, change);
+            for (const BlowNote& other : notes) {
+                if (other.note < length * 2 / 3) continue;
                 for (const double to : {other.low, other.high}) {
-                    const double a = from - one.value, b = to - other.value;
-                    const double slope = (b - a) / (other.note - one.note);
-                    consider({a - slope * one.note, slope});
+                    const double slope = (to - other.value - change) / (other.note - one.note);
+                    consider({change - slope * one.note, slope}, lines.inside(slope));
                 }
+            }
         }
     }
     return best;
