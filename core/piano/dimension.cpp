@@ -423,7 +423,8 @@ bool fittedAnywhere(DimensionId id, const Piano& piano) {
 }
 
 std::int64_t uncertaintyOf(DimensionId id, const Piano& piano) {
-    const auto found = piano.gauges.find(std::string(key(id)));
+    const auto found =
+        std::ranges::find(piano.gauges, key(id), [](const auto& each) { return std::string_view(each.first); });
     auto gauge = Gauge::simple; // the default of computation 3: the better simple tool
     if (found != piano.gauges.end())
         gauge = found->second == "rule" ? Gauge::rule : found->second == "good" ? Gauge::good : Gauge::simple;

@@ -113,8 +113,9 @@ std::optional<NoteWork> CoreWork::leastWork(KeyColour colour, const Reach& reach
 double CoreWork::minutes(const Bench& bench, NoteNumber n) {
     const Reach reach = this->reach(bench, n);
     if (!reach.asks || bench.stand(n).blocked) return 0;
-    const auto work = worker(bench.colour(n)).leastWork(reach.note, reach.allowed | reach.lastResort);
-    return work ? work->minutes : kUnsolvedMinutes;
+    return worker(bench.colour(n))
+        .leastMinutes(reach.note, reach.allowed | reach.lastResort)
+        .value_or(kUnsolvedMinutes);
 }
 
 /// Full: each dimension to its nominal where the gauge can tell it from it, the floating one solved from the relation.

@@ -169,21 +169,31 @@ std::array<double, kCoreCount> NoteWorker::after(const CoreNote& note, const Not
     return value;
 }
 
+std::optional<NoteWork> NoteWorker::bringIn(const CoreNote& note, unsigned taken) {
+    if (!couldReach(note, taken)) return std::nullopt;
+    NoteWork work = by(note, taken);
+    if (work.largest > kIn) return std::nullopt;
+    // What is promised is looked at once more: rounding in the programme must not reach the bench.
+    CoreNote done = note;
+    done.value = after(note, work);
+    return met(done) ? std::optional(work) : std::nullopt;
+}
+
 std::optional<NoteWork> NoteWorker::leastWork(const CoreNote& note, unsigned allowed) {
     std::optional<NoteWork> best;
     for (const unsigned taken : m_subsets) {
         if ((taken & ~allowed) != 0) continue;
         if (best && minutesOf(m_moves, taken) > best->minutes + 1e-12) break;
-        if (!couldReach(note, taken)) continue;
-        NoteWork work = by(note, taken);
-        if (work.largest > kIn) continue;
-        // What is promised is looked at once more: rounding in the programme must not reach the bench.
-        CoreNote done = note;
-        done.value = after(note, work);
-        if (!met(done)) continue;
-        if (!best || work.largest < best->largest - 1e-9) best = work;
+        const auto work = bringIn(note, taken);
+        if (work && (!best || work->largest < best->largest - 1e-9)) best = work;
     }
     return best;
+}
+
+std::optional<double> NoteWorker::leastMinutes(const CoreNote& note, unsigned allowed) {
+    for (const unsigned taken : m_subsets)
+        if ((taken & ~allowed) == 0 && bringIn(note, taken)) return minutesOf(m_moves, taken);
+    return std::nullopt;
 }
 
 } // namespace hammerline

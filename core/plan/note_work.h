@@ -56,6 +56,8 @@ public:
     /// The fewest minutes; among as many the least largest deviation; among those each move's own dimension as near its
     /// nominal as that allows. `allowed`: the moves that may be used. None: no set of them brings everything in.
     std::optional<NoteWork> leastWork(const CoreNote&, unsigned allowed);
+    /// The minutes of leastWork alone, for weighing common moves: the first set that serves ends the search.
+    std::optional<double> leastMinutes(const CoreNote&, unsigned allowed);
     /// The amounts for just these moves, whether or not everything comes in.
     NoteWork by(const CoreNote&, unsigned taken);
     /// The amounts that put each taken move's own dimension at its nominal; a front punching may serve the aftertouch.
@@ -66,6 +68,8 @@ private:
     bool nominal(const CoreNote&, NoteWork&, bool dipFloats) const;
     void towardNominal(const CoreNote&, NoteWork&) const;
     bool couldReach(const CoreNote&, unsigned taken) const;
+    /// By these moves everything that has a goal comes in; none where it does not.
+    std::optional<NoteWork> bringIn(const CoreNote&, unsigned taken);
 
     std::span<const CoreMove> m_moves;
     std::vector<unsigned> m_subsets; // by minutes
