@@ -25,8 +25,10 @@ QSize DimensionHeader::sizeHint() const {
 
 QStringList DimensionHeader::nameLines(int column) const {
     const QString name = words::shortName(m_readings.dimensionAt(column));
-    const auto blank = name.lastIndexOf(u' ');
-    return blank < 0 ? QStringList{name} : QStringList{name.left(blank), name.mid(blank + 1)};
+    if (const auto blank = name.lastIndexOf(u' '); blank > 0) return {name.left(blank), name.mid(blank + 1)};
+    const auto hyphen = name.lastIndexOf(u'-') + 1; // stays with the first line; "Let-off" is short enough for one
+    constexpr qsizetype kOneLine = 8;
+    return hyphen > 0 && name.size() > kOneLine ? QStringList{name.left(hyphen), name.mid(hyphen)} : QStringList{name};
 }
 
 QString DimensionHeader::zoneLine(int column) const {

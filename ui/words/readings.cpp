@@ -55,7 +55,7 @@ const std::array kDimensions{
                    QT_TRANSLATE_NOOP("readings", "Damper rise"), QT_TRANSLATE_NOOP("readings", "little"),
                    QT_TRANSLATE_NOOP("readings", "much")},
     DimensionWords{dimension::halfBlow, QT_TRANSLATE_NOOP("readings", "Half-blow"),
-                   QT_TRANSLATE_NOOP("readings", "Half- blow"), QT_TRANSLATE_NOOP("readings", "shorter"),
+                   QT_TRANSLATE_NOOP("readings", "Half-blow"), QT_TRANSLATE_NOOP("readings", "shorter"),
                    QT_TRANSLATE_NOOP("readings", "longer")},
     DimensionWords{dimension::strap, QT_TRANSLATE_NOOP("readings", "Bridle strap"),
                    QT_TRANSLATE_NOOP("readings", "Strap"), QT_TRANSLATE_NOOP("readings", "tight"),
