@@ -2,7 +2,8 @@
 // and against one commit, all measured in the same run. Prints NAME VALUE UNIT goal GOAL ok|short.
 //   bench_window                      everything (some minutes: it writes the book first)
 //   bench_window --write BOOK PIANOS  writes such a book; --type BOOK PIANO types into it
-//   bench_window --start BOOK PIANO   opens the window on a book, to its first painted grid; --empty: an empty window
+//   bench_window --start BOOK PIANO INI   opens the window on the book it had last, to its first painted grid
+//   bench_window --empty              an empty window
 #include "ui/main_window.h"
 #include "ui/stations/measure_editor.h"
 #include "ui/stations/measure_view.h"
@@ -127,10 +128,9 @@ int startEmpty() {
     return reportStart(window);
 }
 
-int startWindow(const QString& path, const QString& piano) {
+int startWindow(const QString& path, const QString& piano, const QString& ini) {
     dress(Theme::light, 100);
-    const QTemporaryDir folder;
-    Settings settings(folder.filePath(QStringLiteral("s.ini")));
+    Settings settings(ini);
     Workbench bench;
     Watched<MainWindow> window(bench, settings);
     window.openBook(path, piano.toStdString());
@@ -163,8 +163,14 @@ private:
 };
 
 void benchStarts(const QString& big, const QString& bigPiano, const QString& small, const QString& smallPiano) {
-    Starts empty({QStringLiteral("--empty")}), full({QStringLiteral("--start"), big, bigPiano}),
-        little({QStringLiteral("--start"), small, smallPiano});
+    const auto lastOpened = [](const QString& book) { // what the window wrote when it was last closed
+        const QString ini = book + QStringLiteral(".ini");
+        Settings settings(ini);
+        settings.rememberBook(book);
+        return ini;
+    };
+    Starts empty({QStringLiteral("--empty")}), full({QStringLiteral("--start"), big, bigPiano, lastOpened(big)}),
+        little({QStringLiteral("--start"), small, smallPiano, lastOpened(small)});
     for (int i = 0; i < kStarts; ++i) // in turn, so that what else the machine does falls on all alike
         for (Starts* each : {&empty, &full, &little})
             each->once();
@@ -262,8 +268,8 @@ int main(int argc, char** argv) {
     QApplication app(argc, argv);
     const QStringList arguments = QApplication::arguments();
     if (arguments.size() == 2 && arguments[1] == QLatin1String("--empty")) return startEmpty();
-    if (arguments.size() == 4 && arguments[1] == QLatin1String("--start"))
-        return startWindow(arguments[2], arguments[3]);
+    if (arguments.size() == 5 && arguments[1] == QLatin1String("--start"))
+        return startWindow(arguments[2], arguments[3], arguments[4]);
     if (arguments.size() == 4 && arguments[1] == QLatin1String("--write")) {
         fmt::print("{}\n", writeBook(arguments[2].toStdString(), arguments[3].toInt()));
         return 0;

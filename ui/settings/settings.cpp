@@ -45,7 +45,11 @@ QVariant Settings::value(Setting setting) const {
     return stored.canConvert(row.initial.metaType()) ? stored : row.initial;
 }
 
+/// What stands there already is not written again: a write waits for the disk twice, and most settings are set at every
+/// start to what they were.
 void Settings::set(Setting setting, const QVariant& value) {
+    QVariant now = this->value(setting);
+    if (now.convert(value.metaType()) && now == value) return;
     m_ini.setValue(QLatin1String(table()[static_cast<std::size_t>(setting)].key), value);
 }
 
