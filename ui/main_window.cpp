@@ -18,6 +18,7 @@
 #include <QMenuBar>
 #include <QPainter>
 #include <QStackedWidget>
+#include <QTextDocument>
 #include <QVBoxLayout>
 
 #include <set>
@@ -107,6 +108,7 @@ void MainWindow::buildFrame() {
     m_notice = new QLabel(m_house);
     m_notice->setObjectName(QStringLiteral("notice"));
     m_notice->setWordWrap(true);
+    m_notice->setTextFormat(Qt::PlainText);
     m_notice->setAutoFillBackground(true);
     m_notice->setContentsMargins(u(4), u(1.5), u(4), u(1.5));
     m_notice->hide();
@@ -193,7 +195,7 @@ void MainWindow::refreshWords() {
     const Piano* piano = m_bench.piano();
     m_title->setFont(face(Text::title, true));
     m_title->setText(piano ? QString::fromStdString(piano->name) : tr("No piano yet"));
-    m_title->setToolTip(m_title->text());
+    m_title->setToolTip(Qt::convertFromPlainText(m_title->text(), Qt::WhiteSpaceNormal));
     m_context->setFont(face(Text::body));
     if (Station* now = station()) {
         const QColor soft = QColor::fromRgb(lookOf(*this).ink2);

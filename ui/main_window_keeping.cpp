@@ -37,7 +37,7 @@ void MainWindow::mergeBook() {
     const auto merged = atLength(this, tr("Merging %1").arg(QFileInfo(other).fileName()),
                                  [&](const GoOn& goOn) { return m_bench.merge(other, goOn); });
     if (!merged) return report(merged.error());
-    QString told = words::mergeSentence(*merged, m_bench.path().toStdString());
+    QString told = words::mergeSentence(*merged);
     for (const Dispute& dispute : merged->disputes)
         told += QStringLiteral("\n\u2022 ") + words::sentence(dispute);
     if (merged->disputes.empty())

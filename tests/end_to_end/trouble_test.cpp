@@ -208,14 +208,14 @@ TEST_CASE("merge: what came, what is said twice, and the same again brings nothi
     const std::string before = "The book as it was before is kept as ";
     const std::string way =
         ". Undo does not take a merge back; restoring that copy does, and what is entered from now on "
-        "goes with it (Book, Restore a backup…, or hammerline restore \"" +
+        "goes with it: hammerline restore \"" +
         third + "\" \"";
     INFO(told);
     REQUIRE(told.find(before) != told.npos);
     REQUIRE(told.find(way) != told.npos);
     const auto begin = told.find(before) + before.size();
     const std::string kept = told.substr(begin, told.find(way) - begin);
-    CHECK(told.find(way + kept + "\").") != told.npos);
+    CHECK(told.find(way + kept + "\".") != told.npos);
     REQUIRE(program({"restore", third, kept}).status == 0);
     CHECK(program({"check", third, "--json"}).out == program({"check", one, "--json"}).out);
     const Answer merged = program({"merge", one, other, "--json"});

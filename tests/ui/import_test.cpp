@@ -152,6 +152,43 @@ private Q_SLOTS:
         QCOMPARE(m_bench->pianos().size(), std::size_t{1});
     }
 
+    /// A file may hold markup in place of a name: it is shown as it stands, for Qt would open the
+    /// picture that it names.
+    void noMarkupOfAFileIsFollowed() {
+        const QString markup = QStringLiteral("<img src=\"/secret.png\">");
+        Piano named = *m_bench->piano();
+        named.name = markup.toStdString();
+        QVERIFY(m_bench->changePiano(named, "upright").has_value());
+        int told = 0;
+        for (QLabel* label : m_window->findChildren<QLabel*>()) {
+            if (!label->toolTip().contains(QStringLiteral("secret.png"))) continue;
+            ++told;
+            QVERIFY(label->toolTip().contains(QStringLiteral("&lt;img")));
+        }
+        QCOMPARE(told, 1);
+
+        QFile file(m_folder->filePath(QStringLiteral("odd.json")));
+        QVERIFY(file.open(QIODevice::WriteOnly));
+        file.write("{\"format\": \"" + QString(markup).replace(u'"', u'\'').toUtf8() + "\"}");
+        file.close();
+        m_dialogs->file = file.fileName();
+        m_dialogs->onRun = [&](QDialog& dialog) {
+            told = 0;
+            for (QLabel* label : dialog.findChildren<QLabel*>()) {
+                if (!label->text().contains(QStringLiteral("<img"))) continue;
+                ++told;
+                QCOMPARE(label->textFormat(), Qt::PlainText);
+            }
+            QCOMPARE(told, 1);
+        };
+        shortcut(QStringLiteral("Ctrl+I"))->trigger();
+        m_dialogs->file = m_folder->filePath(QStringLiteral("no such <img>.csv"));
+        shortcut(QStringLiteral("Ctrl+I"))->trigger();
+        const auto* notice = m_window->findChild<QLabel*>(QStringLiteral("notice"));
+        QVERIFY(notice->text().contains(QStringLiteral("no such <img>.csv cannot be read: there is no such file")));
+        QCOMPARE(notice->textFormat(), Qt::PlainText);
+    }
+
 private:
     /// A book's export, as the command line writes it.
     QString exported(const std::string& name, int reading) {

@@ -89,6 +89,9 @@ private Q_SLOTS:
         m_window->mergeBook();
         QCOMPARE(m_bench->pass()->value({{9}, dimension::letOff}).value_or(0), 2'200'000);
         QVERIFY(m_dialogs->said.isEmpty()); // nothing to settle
+        const QString told = m_window->findChild<QLabel*>(QStringLiteral("notice"))->text();
+        QVERIFY(told.contains(m_folder->filePath(QStringLiteral("t.before-merge-"))));
+        QVERIFY(told.endsWith(QStringLiteral("goes with it: Book, Restore a backup.")));
     }
 
     void aBackupIsRestoredFromTheMenu() {

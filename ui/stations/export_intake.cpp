@@ -11,6 +11,7 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QTableWidget>
+#include <QTextDocument>
 #include <QVBoxLayout>
 
 namespace hammerline {
@@ -43,7 +44,7 @@ void addRow(QTableWidget* table, const QStringList& texts) {
     table->insertRow(r);
     for (int c = 0; c < texts.size(); ++c) {
         auto* item = new QTableWidgetItem(texts[c]);
-        item->setToolTip(texts[c]);
+        item->setToolTip(Qt::convertFromPlainText(texts[c], Qt::WhiteSpaceNormal));
         table->setItem(r, c, item);
     }
 }
@@ -66,6 +67,7 @@ void ExportIntakeDialog::build() {
     column->setSpacing(u(2.5));
     m_summary = new QLabel(this);
     m_summary->setWordWrap(true);
+    m_summary->setTextFormat(Qt::PlainText);
     m_summary->setFont(face(Text::listDigits));
     column->addWidget(m_summary);
     m_pianos = listOf({tr("Piano of the file"), tr("Goes to"), tr("Passes"), tr("Readings"), tr("Findings")},

@@ -11,6 +11,7 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QSignalBlocker>
+#include <QTextDocument>
 #include <QVBoxLayout>
 
 namespace hammerline {
@@ -43,6 +44,7 @@ void IntakeDialog::build() {
     column->setSpacing(u(2.5));
     m_summary = new QLabel(this);
     m_summary->setWordWrap(true);
+    m_summary->setTextFormat(Qt::PlainText);
     m_summary->setFont(face(Text::listDigits));
     column->addWidget(m_summary);
     auto* bar = new QWidget(this);
@@ -186,7 +188,7 @@ void IntakeDialog::fill() {
                                                        remark};
         for (int c = 0; c < intake::count; ++c) {
             auto* item = new QTableWidgetItem(texts[static_cast<std::size_t>(c)]);
-            item->setToolTip(texts[static_cast<std::size_t>(c)]);
+            item->setToolTip(Qt::convertFromPlainText(item->text(), Qt::WhiteSpaceNormal));
             m_rows->setItem(r, c, item);
         }
     };

@@ -162,7 +162,8 @@ QString MeasureStation::context() const {
     if (!pass) return tr("No pass yet: the first reading begins it");
     QStringList said{tr("Pass %1").arg(pass->number)};
     if (!pass->label.empty()) said << QString::fromStdString(pass->label).toHtmlEscaped();
-    said << words::passConditions(*pass, *bench().piano());
+    for (const QString& each : words::passConditions(*pass, *bench().piano()))
+        said << each.toHtmlEscaped();
     if (pass->climate)
         said
             << tr("%1 \u00B0C, %2 % RH").arg(pass->climate->celsius, 0, 'f', 1).arg(pass->climate->humidity, 0, 'f', 0);

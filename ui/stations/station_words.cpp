@@ -11,6 +11,7 @@
 #include <QPrintPreviewDialog>
 #include <QPrinter>
 #include <QPushButton>
+#include <QTextDocument>
 
 #include <cmath>
 
@@ -97,8 +98,9 @@ QString previewSheet(QWidget* parent, int sheetKind, const PianoRecord& record, 
     QObject::connect(&dialog, &QPrintPreviewDialog::paintRequested, &dialog, [&](QPrinter* device) {
         const std::string file = device->outputFileName().toStdString();
         if (isBook(file)) // nothing is printed over a bench book
-            return Dialogs::now().say(&dialog, sheet->title(),
-                                      words::sentence(Refusal{RefusalCode::fileExists, {}, file, {}}));
+            return Dialogs::now().say(
+                &dialog, sheet->title(),
+                Qt::convertFromPlainText(words::sentence(Refusal{RefusalCode::fileExists, {}, file, {}})));
         static_cast<void>(paintSheet(*device, kind, record, pass, plan, options));
     });
     Dialogs::now().run(dialog);

@@ -6,6 +6,7 @@
 
 #include <QHeaderView>
 #include <QKeyEvent>
+#include <QTextDocument>
 
 namespace hammerline {
 
@@ -70,7 +71,7 @@ void SurveyJob::addStep(int number, const WorkOrderStep& step) {
     const auto fill = [](QTreeWidgetItem* item, const QStringList& texts, bool strong) {
         for (int column = 0; column < Column::count; ++column) {
             item->setText(column, texts.value(column));
-            item->setToolTip(column, texts.value(column));
+            item->setToolTip(column, Qt::convertFromPlainText(texts.value(column), Qt::WhiteSpaceNormal));
             item->setFont(column, face(strong ? Text::body : Text::label, strong && column == Column::what));
         }
         item->setTextAlignment(Column::hours, Qt::AlignRight | Qt::AlignVCenter);

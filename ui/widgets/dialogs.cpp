@@ -27,6 +27,7 @@ int Dialogs::choose(QWidget* parent, const QString& title, const QString& text, 
                     const QString& more) {
     QMessageBox box{parent};
     box.setWindowTitle(title);
+    box.setTextFormat(Qt::PlainText);
     box.setText(text);
     box.setInformativeText(more);
     QList<QAbstractButton*> made;

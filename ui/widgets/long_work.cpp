@@ -3,6 +3,7 @@
 #include "ui/widgets/dialogs.h"
 
 #include <QCoreApplication>
+#include <QLabel>
 #include <QProgressDialog>
 
 #include <algorithm>
@@ -19,6 +20,7 @@ LongWork::LongWork(QWidget* parent, const QString& what, std::int64_t size)
     , m_size(std::max<std::int64_t>(size, 1))
     , m_breath(std::min(kBreath, Dialogs::now().patience())) {
     m_bar->setObjectName(QStringLiteral("long-work"));
+    m_bar->findChild<QLabel*>()->setTextFormat(Qt::PlainText); // it names a file
     m_bar->setWindowModality(Qt::WindowModal);
     m_bar->setMinimumDuration(Dialogs::now().patience());
     m_bar->setAutoReset(false);

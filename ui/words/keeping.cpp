@@ -140,6 +140,9 @@ QString causeText(RefusalCode code, const std::string& detail) {
 }
 
 QString mergeSentence(const Merged& merged, const std::string& book) {
+    const QString wayBack = book.empty()
+                                ? keepingText(QT_TRANSLATE_NOOP("keeping", "Book, Restore a backup"))
+                                : QStringLiteral("hammerline restore \"%1\" \"%2\"").arg(utf8(book), utf8(merged.kept));
     if (merged.acts == 0 && merged.disputes.empty())
         return keepingText(
             QT_TRANSLATE_NOOP("keeping", "The other book has nothing that this one has not. Nothing changed."));
@@ -154,9 +157,8 @@ QString mergeSentence(const Merged& merged, const std::string& book) {
                   keepingText(QT_TRANSLATE_NOOP("keeping",
                                                 "The book as it was before is kept as %1. Undo does not take a merge "
                                                 "back; restoring that copy does, and what is entered from now on goes "
-                                                "with it (Book, Restore a backup…, or hammerline restore \"%2\" "
-                                                "\"%1\")."))
-                      .arg(utf8(merged.kept), utf8(book));
+                                                "with it: %2."))
+                      .arg(utf8(merged.kept), wayBack);
     if (!merged.disputes.empty())
         said += QLatin1Char(' ') + QCoreApplication::translate("keeping", "Not settled: %n thing(s) said differently.",
                                                                nullptr, static_cast<int>(merged.disputes.size()));

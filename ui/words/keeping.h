@@ -12,9 +12,9 @@ namespace hammerline::words {
 /// that are no cause (numbers, ranges) are given back as they are.
 QString causeText(RefusalCode, const std::string& detail);
 
-/// "Merged: 12 readings came in 3 acts. The book as it was before is kept as ...", and how to go back to it from the
-/// window and from the command line. `book` is the path of the one that took them in.
-QString mergeSentence(const Merged&, const std::string& book);
+/// "Merged: 12 readings came in 3 acts. The book as it was before is kept as ...", and how to go back to it: by a
+/// command for the book that took them in, or (empty) by the menu of the window.
+QString mergeSentence(const Merged&, const std::string& book = {});
 QString sentence(const Dispute&);
 QString rescueSentence(const Rescued&, const std::string& path);
 
