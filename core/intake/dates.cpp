@@ -133,7 +133,7 @@ DateText threeNumbers(const Parts& parts) {
 /// Day 1 is 1 January 1900 and 1900 counts as a leap year: from March 1900 on, days since 30 December 1899.
 DateText serialDay(std::string_view text) {
     int days = 0;
-    if (text.size() != 5) return {};
+    if (text.size() != 5 || text.front() == '0') return {}; // no spreadsheet puts noughts before a day
     for (const char c : text) {
         if (!isDigit(static_cast<unsigned char>(c))) return {};
         days = days * 10 + (c - '0');

@@ -1,5 +1,6 @@
 #include "core/intake/slips.h"
 
+#include "core/intake/dates.h"
 #include "core/units/code_points.h"
 
 #include <algorithm>
@@ -178,7 +179,7 @@ constexpr std::array kSlipsOfValue = {
 };
 
 bool takes(std::string_view suggestion, Cell cell, const CellContext& context) {
-    if (suggestion.empty()) return false;
+    if (suggestion.empty() || readDate(suggestion).isDate) return false;
     if (findWord(suggestion, cell.dimension)) return true;
     const auto quantity = readQuantityOf(suggestion, cell.dimension, context);
     return quantity && isSound(*quantity, cell, context) && !groupingOpen(suggestion, *quantity, context) &&

@@ -136,7 +136,8 @@ TEST_CASE("the slips of the trade are named with what was meant") {
              Row{"46 in", blow, "mm-for-inch", "46 mm", false},
              Row{"40", aftertouch, "thou-for-mm", "40 thou", false},
              Row{"-46", blow, "stray-minus", "46", false},
-             Row{"-1", lostMotion, "off-rail", "off rail", true}, // bench-practice 2.3
+             Row{"-00007", checking, "stray-minus", "00007", false}, // five digits, and no serial day of a spreadsheet
+             Row{"-1", lostMotion, "off-rail", "off rail", true},    // bench-practice 2.3
              Row{"0.48", halfBlow, "part-for-percent", "48", true},
              Row{"520", downWeight, "lost-mark", "52.0", false},
              Row{"gap -0.6", keyHeight, "negative-gap", "gap 0.6", true},

@@ -45,7 +45,7 @@ under 1 enter "$third" 40 key-dip 6
 under 2 enter "$third" 40 key-dip nonsense
 under 0 override "$third" 40 blow 45 46 47 --reason "low rail"
 under 0 import "$third" "$folder/demo.csv"
-under 0 import "$third" tests/reference/cases/sunk_rail.csv --pass 1
+under 1 import "$third" tests/reference/cases/sunk_rail.csv --pass 1 # heights over another datum are asked about
 under 2 import "$third" tests/reference/csv_cases/22_unterminated_quote.csv
 under 0 tick "$third" --all
 under 0 backup "$third" --out "$folder/copy.hammerline"
