@@ -8,6 +8,8 @@ namespace {
 using sheet::ExportWalk;
 using At = ExportWalk::At;
 
+constexpr double kParsed = 0.5; // of the time, for the text as such; what it says takes the rest
+
 std::string_view withoutLeadingSpace(std::string_view text) {
     const auto first = text.find_first_not_of(" \t\r\n");
     return first == text.npos ? std::string_view{} : text.substr(first);
@@ -61,8 +63,9 @@ bool looksLikeJson(std::string_view head) {
     return withoutLeadingSpace(head).starts_with('{');
 }
 
-Outcome<ReadExport> readExport(std::string_view bytes, bool takeDoubtful) {
-    const auto json = sheet::parseJson(bytes);
+Outcome<ReadExport> readExport(std::string_view bytes, bool takeDoubtful, const GoOn& goOn) {
+    const auto goesOn = [&](double share) { return !goOn || goOn(share); };
+    const auto json = sheet::parseJson(bytes, [&](double share) { return goesOn(share * kParsed); });
     if (!json) return tl::unexpected{json.error()};
     ReadExport out;
     ExportWalk walk;
@@ -70,7 +73,15 @@ Outcome<ReadExport> readExport(std::string_view bytes, bool takeDoubtful) {
     if (walk.text(top, "format", true) != "hammerline-export" && walk.ok())
         walk.wrong(*walk.maybe(top, "format"), "unknown");
     walk.whole(top, "version", 1, 1, true);
-    walk.each(top, "pianos", [&](const At& at) { readPiano(walk, at, takeDoubtful, out); });
+    double done = 0;
+    bool stopped = false;
+    if (const auto pianos = walk.maybe(top, "pianos"))
+        walk.each(*pianos, [&](const At& at) {
+            const double share = done++ / static_cast<double>(pianos->json->size());
+            stopped = stopped || !goesOn(kParsed + (1 - kParsed) * share);
+            if (!stopped) readPiano(walk, at, takeDoubtful, out);
+        });
+    if (stopped) return refuse(RefusalCode::cancelled);
     if (walk.refusal()) return tl::unexpected{*walk.refusal()};
     return out;
 }

@@ -3,6 +3,7 @@
 
 #include "core/history/record.h"
 #include "core/intake/intake.h"
+#include "core/refusal/go_on.h"
 
 namespace hammerline {
 
@@ -19,8 +20,9 @@ struct ReadExport {
 
 /// Refuses badJson with line and column where it is no JSON, else with the path of the offending value as field and the
 /// cause as detail ("missing", "type", "unknown", "range", "no-such-pass", "text-and-value", "twice", "version" ...).
-/// A doubtful reading that nobody took on purpose is left out and asked about, or taken with `takeDoubtful`.
-Outcome<ReadExport> readExport(std::string_view bytes, bool takeDoubtful = false);
+/// A doubtful reading that nobody took on purpose is left out and asked about, or taken with `takeDoubtful`. Refuses
+/// cancelled where it is stopped.
+Outcome<ReadExport> readExport(std::string_view bytes, bool takeDoubtful = false, const GoOn& = {});
 /// Whether it begins as an object of JSON.
 bool looksLikeJson(std::string_view head);
 

@@ -1,6 +1,7 @@
 // A walk over JSON that remembers the first thing that is wrong and where it stands.
 #pragma once
 
+#include "core/refusal/go_on.h"
 #include "core/refusal/refusal.h"
 
 #include <nlohmann/json.hpp>
@@ -14,9 +15,9 @@ namespace hammerline::sheet {
 
 using Json = nlohmann::ordered_json;
 
-/// Parsed within a depth that no document of ours needs. Refuses badJson with line and column.
+/// Parsed within a depth that no document of ours needs. Refuses badJson with line and column, and cancelled.
 /// Members keep their order: what an attribute may be depends on those before it.
-Outcome<Json> parseJson(std::string_view text);
+Outcome<Json> parseJson(std::string_view text, const GoOn& = {});
 
 class JsonWalk {
 public:

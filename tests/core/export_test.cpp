@@ -158,6 +158,35 @@ TEST_CASE("the JSON export is read back as it was") {
     CHECK(exportJson(read.pianos) == exportJson({one, record("Second")}));
 }
 
+TEST_CASE("reading an export can be stopped wherever it is, and says how far it is") {
+    std::vector<PianoRecord> records;
+    for (int i = 0; i < 40; ++i) {
+        records.push_back(record("Upright " + std::to_string(i)));
+        for (int note = 1; note <= 88; ++note)
+            add(records.back(), note, blow, typed("46", "mm", 46 * kNmPerMm));
+    }
+    const std::string text = exportJson(records);
+    int looks = 0;
+    for (int n = 1;; ++n) {
+        looks = 0;
+        double last = 0;
+        const auto read = readExport(text, false, [&](double share) {
+            CHECK(share >= last);
+            CHECK(share < 1);
+            last = share;
+            return ++looks < n;
+        });
+        if (read) {
+            CHECK(read->pianos.size() == records.size());
+            CHECK(last > 0.9);
+            break;
+        }
+        REQUIRE(read.error().code == RefusalCode::cancelled);
+        CHECK(looks == n);
+    }
+    CHECK(looks > 50); // text and pianos
+}
+
 TEST_CASE("JSON that no export is, is refused with its place") {
     const auto refused = [](std::string_view text) {
         const auto read = readExport(text);
