@@ -1,6 +1,7 @@
 #include "db/connection.h"
 
 #include "db/guard.h"
+#include "db/own_files.h"
 
 #include <SQLiteCpp/Statement.h>
 #include <sqlite3.h>
@@ -42,6 +43,14 @@ void hold(SQLite::Database& db, const std::string& name, std::int64_t value) {
     if (pragmaNumber(db, name) != value) fail(RefusalCode::damagedBook, {}, "pragma:" + name);
 }
 
+void safeguard(SQLite::Database& db) {
+    harden(db.getHandle());
+    hold(db, "cell_size_check", 1);
+    hold(db, "trusted_schema", 0);
+    hold(db, "foreign_keys", 1);
+    hold(db, "temp_store", 2); // memory: nothing is written outside the book and its journal
+}
+
 /// A journal that outlives its transaction is not to be left on a stick or a share (a write-ahead log even less).
 void holdRollbackJournal(SQLite::Database& db, Reach reach) {
     const std::string command = reach == Reach::read ? "PRAGMA journal_mode" : "PRAGMA journal_mode=DELETE";
@@ -51,8 +60,8 @@ void holdRollbackJournal(SQLite::Database& db, Reach reach) {
 
 } // namespace
 
-const std::string& fileSystem() {
-    return chosenFileSystem();
+std::string fileSystem() {
+    return ownFilesOver(chosenFileSystem());
 }
 void useFileSystem(std::string name) {
     chosenFileSystem() = std::move(name);
@@ -65,14 +74,16 @@ std::int64_t pragmaNumber(SQLite::Database& db, const std::string& name) {
 
 SQLite::Database connect(const std::string& path, Reach reach) {
     SQLite::Database db(path, flags(reach), kBusyMilliseconds, fileSystem());
-    harden(db.getHandle());
-    hold(db, "cell_size_check", 1);
-    hold(db, "trusted_schema", 0);
-    hold(db, "foreign_keys", 1);
-    hold(db, "temp_store", 2); // memory: nothing is written outside the book and its journal
+    safeguard(db);
     hold(db, "mmap_size", 0);
     holdRollbackJournal(db, reach);
     hold(db, "synchronous", 3); // EXTRA: with a deleted journal FULL may lose the last commit in a power cut
+    return db;
+}
+
+SQLite::Database connectInMemory() {
+    SQLite::Database db(":memory:", SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE);
+    safeguard(db);
     return db;
 }
 

@@ -317,6 +317,23 @@ TEST_CASE("a file that the journal beside a book names is never opened nor delet
         CHECK(SQLite::Database(path, SQLite::OPEN_READWRITE).execAndGet("SELECT count(*) FROM act").getInt() > 0);
         CHECK_FALSE(std::filesystem::exists(named));
     }
+    // put there while the book is open, where nothing asks what it is before SQLite rolls it back
+    for (const OpenMode mode : {OpenMode::readWrite, OpenMode::readOnly}) {
+        const Folder folder;
+        const std::string path = folder.file("hostile.hammerline"), precious = folder.file("precious.txt");
+        std::ofstream(path, std::ios::binary) << sound;
+        std::ofstream(precious) << "years of work";
+        BenchBook book = ok(BenchBook::open(path, mode));
+        const std::string piano = ok(book.findPiano(""));
+        std::ofstream(path + "-journal", std::ios::binary) << journalNaming(precious, sound.size() / 4096);
+        for (int again = 0; again < 3; ++again) {
+            (void)book.poll();
+            (void)book.load(piano);
+            (void)book.store(piano, 1, std::vector{mm(7, blow, 46.0)});
+            CHECK(bytesOf(precious) == "years of work");
+        }
+        if (mode == OpenMode::readWrite) CHECK(book.load(piano).has_value()); // and it goes on
+    }
     attempt([&](const std::string& path) { refused(BenchBook::open(path)); });
     attempt([&](const std::string& path) { refused(BenchBook::open(path, OpenMode::readOnly)); });
     attempt([&](const std::string& path) { refused(restoreBook(seed, path)); });
