@@ -65,10 +65,12 @@ std::string backUpBook(OpenBook& book, const std::string& path, const Headway& h
 /// The present file, whatever state it is in, is kept under a dated name; its journal goes with it.
 Outcome<std::string> restoreBook(const std::string& path, const std::string& from, const GoOn& goOn) {
     return guarded(path, Doing::writing, [&] {
-        const auto source = guarded(from, Doing::reading, [&] { return openBook(from, OpenMode::readOnly, {}); });
+        const Headway headway(goOn);
+        const auto source =
+            guarded(from, Doing::reading, [&] { return openBook(from, OpenMode::readOnly, {}, headway.part(0, 0.2)); });
         if (!source) throw Refused{source.error()};
         PassingFile copy(path);
-        copyVerified((*source)->db, from, copy, Headway(goOn));
+        copyVerified((*source)->db, from, copy, headway.part(0.2, 1));
         std::string kept;
         if (std::filesystem::exists(path)) {
             if (fileAt(path) == (*source)->file) fail(RefusalCode::fileExists, from);

@@ -56,9 +56,10 @@ Outcome<BenchBook> BenchBook::create(const std::string& path, Writer writer) {
                    [&] { return BenchBook(std::make_unique<Inner>(Inner{createBook(path, std::move(writer))})); });
 }
 
-Outcome<BenchBook> BenchBook::open(const std::string& path, OpenMode mode, Writer writer) {
-    return guarded(path, Doing::reading,
-                   [&] { return BenchBook(std::make_unique<Inner>(Inner{openBook(path, mode, std::move(writer))})); });
+Outcome<BenchBook> BenchBook::open(const std::string& path, OpenMode mode, Writer writer, const GoOn& goOn) {
+    return guarded(path, Doing::reading, [&] {
+        return BenchBook(std::make_unique<Inner>(Inner{openBook(path, mode, std::move(writer), Headway(goOn))}));
+    });
 }
 
 const std::string& BenchBook::path() const {

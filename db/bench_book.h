@@ -4,8 +4,8 @@
 
 #include "core/history/merging.h"
 #include "core/history/record.h"
+#include "core/refusal/go_on.h"
 
-#include <functional>
 #include <memory>
 
 namespace hammerline {
@@ -56,10 +56,6 @@ struct Verification {
 
 class Importing; // db/importing.h
 
-/// Hears how far long work has come, from 0 to 1, and says whether it is to go on. False: all stays as it was, and the
-/// refusal is `cancelled`. It is asked from within the work and must not touch the book. Empty: nobody waits.
-using GoOn = std::function<bool(double)>;
-
 /// The act a write made; 0 where nothing had to be written.
 using ActId = std::int64_t;
 
@@ -70,8 +66,10 @@ public:
     /// Refuses fileExists, cannotWrite, diskFull.
     static Outcome<BenchBook> create(const std::string& path, Writer = {});
     /// Reads the header by hand first. Refuses cannotRead, notABook, damagedBook, lockedBook; a newer book opens
-    /// read-only (see newer()). An older one is migrated after a verified dated backup beside it.
-    static Outcome<BenchBook> open(const std::string& path, OpenMode = OpenMode::readWrite, Writer = {});
+    /// read-only (see newer()). An older one is migrated after a verified dated backup beside it, or, where it is to be
+    /// read only, is read as it was then and left as it is.
+    static Outcome<BenchBook> open(const std::string& path, OpenMode = OpenMode::readWrite, Writer = {},
+                                   const GoOn& = {});
     BenchBook(BenchBook&&) noexcept;
     BenchBook& operator=(BenchBook&&) noexcept;
     ~BenchBook();

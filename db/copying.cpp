@@ -24,6 +24,8 @@ std::string firstProblem(SQLite::Database& db, const Headway& headway) {
     return {};
 }
 
+} // namespace
+
 void copyPages(SQLite::Database& from, SQLite::Database& to, const Headway& headway) {
     SQLite::Backup backup(to, from);
     int step = SQLITE_OK;
@@ -33,8 +35,6 @@ void copyPages(SQLite::Database& from, SQLite::Database& to, const Headway& head
     }
     if (step != SQLITE_DONE) throw SQLite::Exception("copy not finished", step);
 }
-
-} // namespace
 
 void copyVerified(SQLite::Database& source, const std::string& sourcePath, const PassingFile& copy,
                   const Headway& headway) {

@@ -20,10 +20,10 @@ constexpr const char* kKeptAs = "before-merge";
 
 std::unique_ptr<OpenBook> openOther(const std::string& path, const Headway& headway) {
     return orFail(guarded(path, Doing::reading, [&] {
-        auto other = openBook(path, OpenMode::readOnly, {});
+        auto other = openBook(path, OpenMode::readOnly, {}, headway.part(0, 0.3));
         // what is newer than this program knows cannot be taken in whole
         if (other->newer) fail(RefusalCode::newerBook, path);
-        const Watched watched(other->db, headway);
+        const Watched watched(other->db, headway.part(0.3, 1));
         if (const Verification verified = verifyAll(other->db, kSchemaVersion); !verified.sound)
             fail(RefusalCode::damagedBook, path, verified.problems.front().what);
         return other;

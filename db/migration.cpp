@@ -12,7 +12,8 @@
 namespace hammerline {
 namespace {
 
-void requireNoOrphans(SQLite::Database& db) {
+void requireNoOrphans(SQLite::Database& db, const Headway& headway) {
+    const Watched watched(db, headway);
     SQLite::Statement check(db, "PRAGMA foreign_key_check");
     if (check.executeStep()) fail(RefusalCode::damagedBook, {}, "foreign-key:" + check.getColumn(0).getString());
 }
@@ -32,15 +33,19 @@ private:
 
 } // namespace
 
-void runSteps(SQLite::Database& db, int from, std::span<const SchemaStep> steps) {
+void runSteps(SQLite::Database& db, int from, std::span<const SchemaStep> steps, const Headway& headway) {
     const ForeignKeysOff off(db);
+    double done = 0;
     for (const SchemaStep& step : steps) {
+        const Headway stretch =
+            headway.part(done / static_cast<double>(steps.size()), (done + 1) / static_cast<double>(steps.size()));
+        done += 1;
         if (step.version <= from) continue;
         SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
         // another window may have taken the step while this one waited for the lock
         if (pragmaNumber(db, "user_version") >= step.version) continue;
         db.exec(step.sql);
-        requireNoOrphans(db);
+        requireNoOrphans(db, stretch);
         db.exec("PRAGMA application_id=" + std::to_string(kApplicationId));
         db.exec("PRAGMA user_version=" + std::to_string(step.version));
         transaction.commit();

@@ -14,11 +14,17 @@ std::optional<FileName> fileAt(const std::string& path) {
 }
 
 OpenBook::OpenBook(std::string where, Reach reach, bool isNewer, Writer who)
+    : OpenBook(where, reach == Reach::read, isNewer, connect(where, reach), std::move(who)) {}
+
+OpenBook::OpenBook(std::string where, SQLite::Database copy, Writer who)
+    : OpenBook(std::move(where), true, false, std::move(copy), std::move(who)) {}
+
+OpenBook::OpenBook(std::string where, bool isReadOnly, bool isNewer, SQLite::Database connection, Writer who)
     : path(std::move(where))
-    , readOnly(reach == Reach::read)
+    , readOnly(isReadOnly)
     , newer(isNewer)
     , writer(std::move(who))
-    , db(connect(path, reach))
+    , db(std::move(connection))
     , query(db)
     , file(fileAt(path).value_or(FileName{}))
     , session{newUuid()}

@@ -26,6 +26,8 @@ struct WritingSession {
 
 struct OpenBook {
     OpenBook(std::string path, Reach, bool newer, Writer);
+    /// What lies at `path`, read into another place.
+    OpenBook(std::string path, SQLite::Database copy, Writer);
 
     std::string path;
     bool readOnly;
@@ -50,6 +52,8 @@ struct OpenBook {
     void forgetDimensions();
 
 private:
+    OpenBook(std::string path, bool readOnly, bool newer, SQLite::Database, Writer);
+
     std::map<DimensionId, std::int64_t> m_rows;
     std::map<std::int64_t, std::optional<DimensionId>> m_dimensions;
 };

@@ -64,6 +64,20 @@ void requireOurs(OpenBook& book, const FileHeader& header) {
         fail(RefusalCode::damagedBook, book.path, problem);
 }
 
+/// An older book that is only read stays as it is: it is brought up to date in memory.
+std::unique_ptr<OpenBook> readOlder(const std::string& path, int version, Writer writer, const Headway& headway) {
+    SQLite::Database memory = connectInMemory();
+    {
+        SQLite::Database db = connect(path, Reach::read);
+        if (const std::string foreign = foreignIn(db, version); !foreign.empty())
+            fail(RefusalCode::notABook, path, "foreign:" + foreign);
+        const SQLite::Transaction held(db);
+        copyPages(db, memory, headway.part(0, 0.5));
+    }
+    runSteps(memory, version, schemaSteps(), headway.part(0.5, 1));
+    return std::make_unique<OpenBook>(path, std::move(memory), std::move(writer));
+}
+
 std::unique_ptr<OpenBook> openNewer(const std::string& path, const FileHeader& header, Writer writer) {
     try {
         auto book = std::make_unique<OpenBook>(path, Reach::read, true, std::move(writer));
@@ -91,17 +105,18 @@ std::unique_ptr<OpenBook> createBook(const std::string& path, Writer writer) {
     return std::make_unique<OpenBook>(path, Reach::write, false, std::move(writer));
 }
 
-std::string migrateBook(const std::string& path, int version, std::span<const SchemaStep> steps, std::int64_t now) {
+std::string migrateBook(const std::string& path, int version, std::span<const SchemaStep> steps, std::int64_t now,
+                        const Headway& headway) {
     if (steps.empty() || version >= steps.back().version) return {};
     SQLite::Database db = connect(path, Reach::write);
     if (const std::string foreign = foreignIn(db, version); !foreign.empty())
         fail(RefusalCode::notABook, path, "foreign:" + foreign);
     const std::string kept = datedName(path, "schema-" + std::to_string(version), now);
     PassingFile copy(kept);
-    copyVerified(db, path, copy, Headway());
+    copyVerified(db, path, copy, headway.part(0, 0.8));
     copy.placeNew(kept);
     try {
-        runSteps(db, version, steps);
+        runSteps(db, version, steps, headway.part(0.8, 1));
     } catch (...) {
         std::error_code ignored; // a book that is as before needs no copy, and every opening would leave one more
         if (pragmaNumber(db, "user_version") == version) std::filesystem::remove(kept, ignored);
@@ -110,7 +125,7 @@ std::string migrateBook(const std::string& path, int version, std::span<const Sc
     return kept;
 }
 
-std::unique_ptr<OpenBook> openBook(const std::string& path, OpenMode mode, Writer writer) {
+std::unique_ptr<OpenBook> openBook(const std::string& path, OpenMode mode, Writer writer, const Headway& headway) {
     FileHeader header = orFail(readHeader(path));
     const auto newer = [&] { return header.userVersion > static_cast<std::uint32_t>(kSchemaVersion); };
     const std::string_view why = whyReadOnly(path, mode);
@@ -121,11 +136,15 @@ std::unique_ptr<OpenBook> openBook(const std::string& path, OpenMode mode, Write
     }
     if (newer()) return openNewer(path, header, std::move(writer));
     const int version = static_cast<int>(header.userVersion);
-    if (version < kSchemaVersion) {
+    const bool older = version < kSchemaVersion;
+    if (older && mode == OpenMode::readWrite) {
         if (!writable) fail(RefusalCode::readOnlyBook, path, "older:" + std::string(why));
-        migrateBook(path, version, schemaSteps(), timeOf(writer));
+        migrateBook(path, version, schemaSteps(), timeOf(writer), headway);
     }
-    auto book = std::make_unique<OpenBook>(path, why.empty() ? Reach::write : Reach::read, false, std::move(writer));
+    auto book =
+        older && mode == OpenMode::readOnly
+            ? readOlder(path, version, std::move(writer), headway)
+            : std::make_unique<OpenBook>(path, why.empty() ? Reach::write : Reach::read, false, std::move(writer));
     book->whyReadOnly = why;
     requireOurs(*book, header);
     return book;

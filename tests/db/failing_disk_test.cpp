@@ -271,7 +271,7 @@ TEST_CASE("a full or failing disk under a schema step: version, rows and file as
             const FailingDisk disk;
             FailingDisk::set({n, n % 2 == 0 ? SQLITE_FULL : SQLITE_IOERR_WRITE, n % 3 == 0});
             const auto migrated =
-                guarded(path, Doing::writing, [&] { return migrateBook(path, kSchemaVersion, steps, 0); });
+                guarded(path, Doing::writing, [&] { return migrateBook(path, kSchemaVersion, steps, 0, Headway()); });
             through = migrated.has_value();
             if (!through) CHECK(kOfTheDisk.contains(migrated.error().code));
             if (through && FailingDisk::struck()) continue;

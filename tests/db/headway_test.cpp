@@ -162,6 +162,15 @@ TEST_CASE("a rescue can be stopped wherever it is: no new book, and the damaged 
         });
 }
 
+TEST_CASE("bringing an older book up to date can be stopped wherever it is: it stays as it was, and no copy") {
+    const auto older = [](const Shop& shop) {
+        fs::copy_file(std::string(HAMMERLINE_SOURCE_DIR) + "/tests/reference/books/schema_1.hammerline", shop.book());
+    };
+    stopEverywhere(older, [](const Shop& shop, const GoOn& goOn) {
+        return told(BenchBook::open(shop.book(), OpenMode::readWrite, writer(1'795'600'000'000'000), goOn));
+    });
+}
+
 TEST_CASE("an import of whole pianos can be stopped wherever it is: nothing came") {
     const Folder folder = Folder::quick();
     const Shop from{folder};

@@ -67,7 +67,8 @@ const SchemaStep kRebuilt{
     "TABLE piano; ALTER TABLE piano_new RENAME TO piano;"};
 
 Outcome<std::string> migrate(const std::string& path, int version, const std::vector<SchemaStep>& steps) {
-    return guarded(path, Doing::writing, [&] { return migrateBook(path, version, steps, 1'795'593'600'000'000); });
+    return guarded(path, Doing::writing,
+                   [&] { return migrateBook(path, version, steps, 1'795'593'600'000'000, Headway()); });
 }
 
 /// The copy that is kept of the book as it was.
@@ -127,6 +128,41 @@ TEST_CASE("the kept book of schema 1 opens, and every row is there") {
         expected += line + (line.starts_with("pass_version ") ? ",'',0" : "") + '\n';
     CHECK(rowsOf(path) == expected);
     CHECK(versionOf(path) == kSchemaVersion);
+}
+
+TEST_CASE("an older book that is only read stays as it is, and nothing comes to lie beside it") {
+    const Folder folder, mine;
+    const std::string older = folder.file("schema_1.hammerline"), book = mine.file("shop.hammerline");
+    fs::copy_file(kept("schema_1.hammerline"), older);
+    const std::string bytes = bytesOf(older);
+    const auto untouched = [&] {
+        CHECK(bytesOf(older) == bytes);
+        CHECK(folder.names() == std::vector<std::string>{"schema_1.hammerline"});
+    };
+    const std::string all = contentOf(ok(BenchBook::open(older, OpenMode::readOnly)));
+    untouched();
+    {
+        const BenchBook read = ok(BenchBook::open(older, OpenMode::readOnly));
+        CHECK(read.readOnly());
+        CHECK(ok(read.verify()).sound);
+        CHECK(ok(read.load(ok(read.findPiano("Parlour upright")))).passes.size() == 2);
+        CHECK(contentOf(ok(BenchBook::open(ok(read.backUp(mine.file("copy.hammerline")))))) == all);
+    }
+    untouched();
+    const Merged merged = [&] {
+        BenchBook into = ok(BenchBook::create(book, writer()));
+        return ok(into.merge(older));
+    }();
+    CHECK(merged.readings > 0);
+    untouched();
+    // what was older and is restored is of now
+    CHECK_FALSE(ok(restoreBook(book, older)).empty());
+    CHECK(contentOf(ok(BenchBook::open(book))) == all);
+    CHECK(versionOf(book) == kSchemaVersion);
+    untouched();
+    // and it is the same that writing makes of it
+    CHECK(contentOf(ok(BenchBook::open(older))) == all);
+    CHECK(bytesOf(older) != bytes);
 }
 
 TEST_CASE("the kept book of schema 2 opens, and every row is there") {
