@@ -1,4 +1,4 @@
-// What keeps a book, from the window: restoring a backup, merging, opening again what was replaced, rescuing.
+// What keeps a book, from the window: opening, restoring a backup, merging, opening again what was replaced, rescuing.
 #include "ui/main_window.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/long_work.h"
@@ -21,6 +21,16 @@ auto atLength(QWidget* window, const QString& what, const F& work) {
     return work([&bar](double done) { return bar.share(done); });
 }
 } // namespace
+
+void MainWindow::openBook(const QString& path, const std::string& piano) {
+    if (!leaveStation()) return;
+    const QString chosen = path.isEmpty() ? Dialogs::now().fileToOpen(this, tr("Open bench book"), bookFilter()) : path;
+    if (chosen.isEmpty()) return;
+    const auto opened = atLength(this, tr("Opening %1").arg(QFileInfo(chosen).fileName()),
+                                 [&](const GoOn& goOn) { return m_bench.openBook(chosen, piano, goOn); });
+    if (!opened) return offerRescue(chosen, opened.error());
+    m_settings.rememberBook(chosen);
+}
 
 void MainWindow::backUpBook() {
     if (!leaveStation() || !m_bench.hasBook()) return;

@@ -150,15 +150,6 @@ void MainWindow::setTextSize(int percent) {
     refreshWords();
 }
 
-void MainWindow::openBook(const QString& path, const std::string& piano) {
-    if (!leaveStation()) return;
-    const QString chosen =
-        path.isEmpty() ? Dialogs::now().fileToOpen(this, tr("Open bench book"), tr(kBookFilter)) : path;
-    if (chosen.isEmpty()) return;
-    if (const auto opened = m_bench.openBook(chosen, piano); !opened) return offerRescue(chosen, opened.error());
-    m_settings.rememberBook(chosen);
-}
-
 void MainWindow::newBook() {
     if (!leaveStation()) return;
     QString path =

@@ -42,8 +42,8 @@ Outcome<void> Workbench::createBook(const QString& path) {
     return openBook(path);
 }
 
-Outcome<void> Workbench::openBook(const QString& path, const std::string& piano) {
-    auto opened = BenchBook::open(QDir::toNativeSeparators(path).toStdString(), OpenMode::readWrite, m_writer);
+Outcome<void> Workbench::openBook(const QString& path, const std::string& piano, const GoOn& goOn) {
+    auto opened = BenchBook::open(QDir::toNativeSeparators(path).toStdString(), OpenMode::readWrite, m_writer, goOn);
     if (!opened) return tl::unexpected(opened.error());
     m_book = std::move(*opened);
     m_pianos.reset();

@@ -23,7 +23,7 @@ public:
     // --- the book
     Outcome<void> createBook(const QString& path);
     /// Opens a book and chooses a piano: the one named, else the first.
-    Outcome<void> openBook(const QString& path, const std::string& piano = {});
+    Outcome<void> openBook(const QString& path, const std::string& piano = {}, const GoOn& = {});
     /// The file that lies at the book's path now, with the same piano, pass and cell where it has them: what is being
     /// typed stays in its field.
     Outcome<void> reopen();

@@ -1,5 +1,6 @@
 #include "app/commands/bench.h"
 
+#include "app/commands/progress.h"
 #include "core/plan/plan_in_force.h"
 #include "db/files.h"
 
@@ -11,8 +12,13 @@
 
 namespace hammerline::app {
 
-Outcome<Bench> openBench(const Common& at, OpenMode mode) {
-    auto book = BenchBook::open(at.book, mode);
+Outcome<BenchBook> openBook(const std::string& path, bool json, OpenMode mode) {
+    Progress progress(json);
+    return BenchBook::open(path, mode, {}, [&progress](double share) { return progress.goesOn(share); });
+}
+
+Outcome<Bench> openBench(const Common& at, bool json, OpenMode mode) {
+    auto book = openBook(at.book, json, mode);
     if (!book) return tl::unexpected(book.error());
     auto uuid = book->findPiano(at.piano);
     if (!uuid) return tl::unexpected(uuid.error());

@@ -14,7 +14,9 @@ struct Bench {
     BenchBook book;
     PianoRecord record;
 };
-Outcome<Bench> openBench(const Common&, OpenMode = OpenMode::readWrite);
+Outcome<Bench> openBench(const Common&, bool json, OpenMode = OpenMode::readWrite);
+/// An older book may take a while to open, and says so unless the answer is JSON.
+Outcome<BenchBook> openBook(const std::string& path, bool json, OpenMode = OpenMode::readWrite);
 
 /// A file's bytes. Refuses cannotRead with path and cause, tooLarge beyond 256 MB.
 Outcome<std::string> readFile(const std::string& path);

@@ -1,6 +1,7 @@
 // The book itself: undo and redo, list, export, verify; and the catalogues.
 #include "app/commands/bench.h"
 #include "app/commands/commands.h"
+#include "app/commands/progress.h"
 #include "app/console.h"
 #include "core/sheet/sheet.h"
 #include "db/document.h"
@@ -24,7 +25,7 @@ void print(const Json& object, bool json) {
 } // namespace
 
 int run(const UndoRequest& request, bool json) {
-    auto book = BenchBook::open(request.book);
+    auto book = openBook(request.book, json);
     if (!book) return refused(book.error(), json);
     const auto undone = request.redo ? book->redo() : book->undo();
     if (!undone) return refused(undone.error(), json);
@@ -35,7 +36,7 @@ int run(const UndoRequest& request, bool json) {
 }
 
 int run(const ListRequest& request, bool json) {
-    const auto book = BenchBook::open(request.book, OpenMode::readOnly);
+    const auto book = openBook(request.book, json, OpenMode::readOnly);
     if (!book) return refused(book.error(), json);
     const auto pianos = book->pianos();
     if (!pianos) return refused(pianos.error(), json);
@@ -59,13 +60,16 @@ int run(const ListRequest& request, bool json) {
 }
 
 int run(const ExportRequest& request, bool json) {
-    const auto book = BenchBook::open(request.at.book, OpenMode::readOnly);
+    const auto book = openBook(request.at.book, json, OpenMode::readOnly);
     if (!book) return refused(book.error(), json);
+    Progress progress(json);
     std::vector<PianoRecord> records;
     if (request.at.piano.empty()) {
         const auto lines = book->pianos();
         if (!lines) return refused(lines.error(), json);
         for (const PianoLine& line : *lines) {
+            if (!progress.goesOn(static_cast<double>(records.size()) / static_cast<double>(lines->size())))
+                return refused({RefusalCode::cancelled, {}, {}, {}}, json);
             auto record = book->load(line.uuid);
             if (!record) return refused(record.error(), json);
             records.push_back(std::move(*record));
@@ -87,7 +91,7 @@ int run(const ExportRequest& request, bool json) {
 }
 
 int run(const VerifyRequest& request, bool json) {
-    const auto book = BenchBook::open(request.book, OpenMode::readOnly);
+    const auto book = openBook(request.book, json, OpenMode::readOnly);
     if (!book) return refused(book.error(), json);
     const auto verified = book->verify();
     if (!verified) return refused(verified.error(), json);

@@ -132,7 +132,7 @@ private:
 namespace {
 
 int importTable(const ImportRequest& request, FilePieces& pieces, bool json) {
-    auto bench = openBench(request.at);
+    auto bench = openBench(request.at, json);
     if (!bench) return refused(bench.error(), json);
     auto options = tableOptions(request);
     if (!options) return refused(options.error(), json);

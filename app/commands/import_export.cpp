@@ -18,13 +18,15 @@ namespace {
 
 using Incoming = BenchBook::Incoming;
 
+constexpr double kRead = 0.5; // of the time, until the file is read and checked
+
 /// A book that this import makes goes again if the import is refused.
 class BookToFill {
 public:
-    static Outcome<BookToFill> at(const std::string& path) {
+    static Outcome<BookToFill> at(const std::string& path, bool json) {
         std::error_code ignored;
         const bool there = std::filesystem::exists(path, ignored);
-        auto book = there ? BenchBook::open(path) : BenchBook::create(path);
+        auto book = there ? openBook(path, json) : BenchBook::create(path);
         if (!book) return tl::unexpected(book.error());
         return BookToFill(std::move(*book), there ? std::string{} : path);
     }
@@ -119,15 +121,17 @@ int importExport(const ImportRequest& request, FilePieces& pieces, bool json) {
                        json);
     const auto bytes = pieces.rest();
     if (!bytes) return refused(bytes.error(), json);
-    auto read = readExport(*bytes, request.takeDoubtful);
+    Progress progress(json);
+    const auto upTo = [&progress](double from, double to) {
+        return [&progress, from, to](double share) { return progress.goesOn(from + (to - from) * share); };
+    };
+    auto read = readExport(*bytes, request.takeDoubtful, upTo(0, kRead));
     if (!read) return refused(ofFile(read.error(), request.file), json);
-    auto filling = BookToFill::at(request.at.book);
+    auto filling = BookToFill::at(request.at.book, json);
     if (!filling) return refused(filling.error(), json);
     const auto incoming = targets(filling->book, *read, request.at.piano);
     if (!incoming) return refused(incoming.error(), json);
-    Progress progress(json);
-    const auto act = filling->book.importRecords(*incoming, request.file,
-                                                 [&progress](double share) { return progress.goesOn(share); });
+    const auto act = filling->book.importRecords(*incoming, request.file, upTo(kRead, 1));
     if (!act) return refused(ofFile(act.error(), request.file), json);
     filling->keep();
     return report(*read, *incoming, json);

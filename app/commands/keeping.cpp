@@ -1,6 +1,7 @@
 // What keeps a book: backup, restore, rescue, and merging what grew apart.
 #include "ui/words/keeping.h"
 
+#include "app/commands/bench.h"
 #include "app/commands/commands.h"
 #include "app/commands/progress.h"
 #include "app/console.h"
@@ -50,7 +51,7 @@ Json object(const Dispute& dispute) {
 } // namespace
 
 int run(const BackupRequest& request, bool json) {
-    const auto book = BenchBook::open(request.book, OpenMode::readOnly);
+    const auto book = openBook(request.book, json, OpenMode::readOnly);
     if (!book) return refused(book.error(), json);
     const auto path = atLength(json, [&](const GoOn& goOn) { return book->backUp(request.out, goOn); });
     if (!path) return refused(path.error(), json);
@@ -74,7 +75,7 @@ int run(const RestoreRequest& request, bool json) {
 }
 
 int run(const MergeRequest& request, bool json) {
-    auto book = BenchBook::open(request.book);
+    auto book = openBook(request.book, json);
     if (!book) return refused(book.error(), json);
     const auto merged = atLength(json, [&](const GoOn& goOn) { return book->merge(request.other, goOn); });
     if (!merged) return refused(merged.error(), json);

@@ -41,7 +41,7 @@ Outcome<std::map<DimensionId, std::string>> referencesOf(const std::vector<std::
 } // namespace
 
 int run(const PassRequest& request, bool json) {
-    auto bench = openBench(request.at);
+    auto bench = openBench(request.at, json);
     if (!bench) return refused(bench.error(), json);
     NewPass fresh = nextPass(bench->record);
     if (!request.label.empty()) fresh.label = request.label;
@@ -72,7 +72,7 @@ int run(const PassRequest& request, bool json) {
 }
 
 int run(const EnterRequest& request, bool json) {
-    auto bench = openBench(request.at);
+    auto bench = openBench(request.at, json);
     if (!bench) return refused(bench.error(), json);
     const Piano& piano = bench->record.piano;
     const auto note = parseNote(request.note, piano);
@@ -122,7 +122,7 @@ int run(const EnterRequest& request, bool json) {
 }
 
 int run(const OverrideRequest& request, bool json) {
-    auto bench = openBench(request.at);
+    auto bench = openBench(request.at, json);
     if (!bench) return refused(bench.error(), json);
     const auto note = parseNote(request.note, bench->record.piano);
     if (!note) return refused(note.error(), json);

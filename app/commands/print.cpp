@@ -41,7 +41,7 @@ int run(const PrintRequest& request, bool json) {
             {RefusalCode::usage, {}, "print takes adjustment, check, survey, parts, labels, comparison or record", {}},
             json);
     const bool adjustment = kind->second == SheetKind::adjustment;
-    auto bench = openBench(request.plan.at, adjustment ? OpenMode::readWrite : OpenMode::readOnly);
+    auto bench = openBench(request.plan.at, json, adjustment ? OpenMode::readWrite : OpenMode::readOnly);
     if (!bench) return refused(bench.error(), json);
     std::optional<Plan> plan;
     int pass = 0;

@@ -65,8 +65,8 @@ int run(const NewRequest& request, bool json) {
     const auto sheet = sheetWanted(request.setUp, piano->action);
     if (!sheet) return refused(sheet.error(), json);
 
-    auto book = std::filesystem::exists(request.at.book) ? BenchBook::open(request.at.book)
-                                                         : BenchBook::create(request.at.book);
+    auto book =
+        std::filesystem::exists(request.at.book) ? openBook(request.at.book, json) : BenchBook::create(request.at.book);
     if (!book) return refused(book.error(), json);
     const auto uuid = book->addPiano(*piano, sheet->name, sheet->own);
     if (!uuid) return refused(uuid.error(), json);
@@ -79,7 +79,7 @@ int run(const NewRequest& request, bool json) {
 }
 
 int run(const PianoRequest& request, bool json) {
-    auto bench = openBench(request.at);
+    auto bench = openBench(request.at, json);
     if (!bench) return refused(bench.error(), json);
     const Piano& before = bench->record.piano;
     Piano piano = before;

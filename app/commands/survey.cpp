@@ -176,7 +176,7 @@ void askQuestions(const PianoRecord& record, bool json) {
 int run(const SurveyRequest& request, bool json) {
     const bool writes = !request.add.empty() || !request.state.empty() || !request.symptom.empty() ||
                         !request.settings.empty() || !request.looks.empty();
-    auto bench = openBench(request.at, writes ? OpenMode::readWrite : OpenMode::readOnly);
+    auto bench = openBench(request.at, json, writes ? OpenMode::readWrite : OpenMode::readOnly);
     if (!bench) return refused(bench.error(), json);
     const auto numbers = numbersOf(request, bench->record.piano);
     if (!numbers) return refused(numbers.error(), json);

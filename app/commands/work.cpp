@@ -54,7 +54,7 @@ bool anythingOpen(const Review& review) {
 } // namespace
 
 int run(const CheckRequest& request, bool json) {
-    const auto bench = openBench(request.at, OpenMode::readOnly);
+    const auto bench = openBench(request.at, json, OpenMode::readOnly);
     if (!bench) return refused(bench.error(), json);
     const auto rule = parseRule(request.rule);
     if (!rule) return refused(rule.error(), json);
@@ -127,7 +127,7 @@ bool anythingToDo(const Plan& plan) {
 } // namespace
 
 int run(const PlanRequest& request, bool json) {
-    const auto bench = openBench(request.at, OpenMode::readOnly);
+    const auto bench = openBench(request.at, json, OpenMode::readOnly);
     if (!bench) return refused(bench.error(), json);
     const auto plan = planFor(*bench, request);
     if (!plan) return refused(plan.error(), json);
@@ -140,7 +140,7 @@ int run(const PlanRequest& request, bool json) {
 int run(const TickRequest& request, bool json) {
     if (request.all == !request.step.empty() || (request.aim && !request.amount.empty()))
         return refused({RefusalCode::usage, {}, "tick takes --all, or --step ID with --amount or --aim", {}}, json);
-    auto bench = openBench(request.plan.at);
+    auto bench = openBench(request.plan.at, json);
     if (!bench) return refused(bench.error(), json);
     auto plan = planFor(*bench, request.plan);
     if (!plan) return refused(plan.error(), json);
@@ -174,7 +174,7 @@ int run(const TickRequest& request, bool json) {
 }
 
 int run(const CompareRequest& request, bool json) {
-    const auto bench = openBench(request.at, OpenMode::readOnly);
+    const auto bench = openBench(request.at, json, OpenMode::readOnly);
     if (!bench) return refused(bench.error(), json);
     const auto to = passOf(*bench, request.to);
     if (!to) return refused(to.error(), json);

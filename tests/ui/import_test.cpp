@@ -7,7 +7,9 @@
 #include <QAbstractItemModelTester>
 #include <QComboBox>
 #include <QLabel>
+#include <QProgressDialog>
 #include <QTest>
+#include <QTimer>
 
 #include "window_bench.h"
 
@@ -133,6 +135,32 @@ private Q_SLOTS:
         QCOMPARE(m_bench->record()->piano.name, std::string("Test upright"));
         QCOMPARE(valueAt(3, dimension::keyDip), 6 * kNmPerMm);
         QVERIFY(m_bench->pass()->at({{3}, dimension::keyDip})->trials.front().taken);
+    }
+
+    void readingALongExportCanBeStopped() {
+        const QString file = exported("From the shop", 10);
+        {
+            QFile longer(file);
+            QVERIFY(longer.open(QIODevice::Append));
+            longer.write(QByteArray(1 << 20, ' '));
+        }
+        m_dialogs->file = file;
+        m_dialogs->waits = 0;
+        QTimer stopper;
+        QObject::connect(&stopper, &QTimer::timeout, [&] {
+            for (QWidget* top : QApplication::topLevelWidgets())
+                if (auto* bar = qobject_cast<QProgressDialog*>(top); bar && bar->isVisible()) bar->cancel();
+        });
+        stopper.start(0);
+        m_dialogs->onRun = [&](QDialog& dialog) {
+            auto* preview = qobject_cast<ExportIntakeDialog*>(&dialog);
+            QVERIFY(preview);
+            QVERIFY(!preview->readable());
+            QCOMPARE(preview->summary(), QStringLiteral("Stopped. Nothing was changed."));
+            QVERIFY(preview->incoming().empty());
+        };
+        shortcut(QStringLiteral("Ctrl+I"))->trigger();
+        QCOMPARE(m_bench->pianos().size(), std::size_t{1});
     }
 
     void aFileThatIsNoExportIsSaidInThePreview() {

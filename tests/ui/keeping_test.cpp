@@ -162,7 +162,7 @@ private Q_SLOTS:
 private:
     static void works() {
         QTest::addColumn<QString>("does");
-        for (const char* each : {"back up", "merge", "restore", "rescue"})
+        for (const char* each : {"back up", "merge", "restore", "rescue", "open an older one"})
             QTest::newRow(each) << QString::fromLatin1(each);
     }
     /// By what a person clicks. The rescue is of the other book, damaged.
@@ -182,6 +182,7 @@ private:
             m_dialogs->choice = 1;
             m_window->openBook(damaged());
         }
+        if (does == QLatin1String("open an older one")) m_window->openBook(older());
         return true;
     }
     /// The other book says what this one does not, and a third is damaged.
@@ -201,6 +202,8 @@ private:
             many.push_back({{{note}, dimension::keyDip}, reading("10")});
         QVERIFY(outside->store(m_bench->record()->uuid, 1, many).has_value());
         outside = BenchBook::open(path().toStdString());
+        QVERIFY(
+            QFile::copy(QStringLiteral(HAMMERLINE_SOURCE_DIR "/tests/reference/books/schema_1.hammerline"), older()));
         QVERIFY(QFile::copy(other(), damaged()));
         QFile file(damaged());
         QVERIFY(file.open(QIODevice::ReadWrite));
@@ -231,6 +234,7 @@ private:
         return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
     }
     QString damaged() const { return m_folder->filePath(QStringLiteral("damaged.hammerline")); }
+    QString older() const { return m_folder->filePath(QStringLiteral("older.hammerline")); }
     QTimer m_stopper;
     std::set<int> m_seen;
 

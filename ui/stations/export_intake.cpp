@@ -1,6 +1,7 @@
 #include "ui/stations/export_intake.h"
 
 #include "db/incoming.h"
+#include "ui/widgets/long_work.h"
 #include "ui/widgets/look.h"
 #include "ui/words/words.h"
 
@@ -10,9 +11,13 @@
 #include <QHeaderView>
 #include <QLabel>
 #include <QPushButton>
+#include <QStandardItemModel>
 #include <QTableWidget>
 #include <QTextDocument>
 #include <QVBoxLayout>
+
+#include <map>
+#include <utility>
 
 namespace hammerline {
 
@@ -92,7 +97,9 @@ void ExportIntakeDialog::read() {
     std::vector<std::string> chosen;
     for (const auto& each : m_incoming)
         chosen.push_back(each.into);
-    auto found = readExport({m_bytes.constData(), static_cast<std::size_t>(m_bytes.size())}, m_doubtful->isChecked());
+    LongWork work(this, tr("Reading %1").arg(m_source));
+    auto found = readExport({m_bytes.constData(), static_cast<std::size_t>(m_bytes.size())}, m_doubtful->isChecked(),
+                            [&work](double share) { return work.share(share); });
     m_refusal = found ? std::nullopt : std::optional(found.error());
     m_incoming.clear();
     if (!m_doubtful->isChecked()) m_questions.clear();
@@ -140,17 +147,28 @@ void ExportIntakeDialog::fill() {
 
 void ExportIntakeDialog::fillPianos() {
     m_pianos->setRowCount(0);
+    auto* places = new QStandardItemModel(m_pianos); // one list for all: both sides may have thousands
+    delete std::exchange(m_places, places);
+    const auto offer = [places](const QString& text, const QString& uuid) {
+        auto* item = new QStandardItem(text);
+        item->setData(uuid, Qt::UserRole);
+        places->appendRow(item);
+    };
+    std::map<std::string, int> rows;
+    offer(tr("a new piano"), {});
+    for (const PianoLine& line : m_bench.pianos()) {
+        rows[line.uuid] = places->rowCount();
+        offer(tr("into %1").arg(QString::fromStdString(line.name)), QString::fromStdString(line.uuid));
+    }
     for (std::size_t i = 0; i < m_incoming.size(); ++i) {
         const PianoRecord& record = m_incoming[i].record;
         addRow(m_pianos, {QString::fromStdString(record.piano.name), QString(), QString::number(record.passes.size()),
                           QString::number(readingsOf(record)), QString::number(record.findings.size())});
         auto* choice = new QComboBox(m_pianos);
         choice->setAccessibleName(tr("Where %1 goes").arg(QString::fromStdString(record.piano.name)));
-        choice->addItem(tr("a new piano"), QString());
-        for (const PianoLine& line : m_bench.pianos()) {
-            choice->addItem(tr("into %1").arg(QString::fromStdString(line.name)), QString::fromStdString(line.uuid));
-            if (line.uuid == m_incoming[i].into) choice->setCurrentIndex(choice->count() - 1);
-        }
+        choice->setModel(places);
+        const auto into = rows.find(m_incoming[i].into);
+        choice->setCurrentIndex(into == rows.end() ? 0 : into->second);
         connect(choice, &QComboBox::activated, this,
                 [this, i, choice](int at) { m_incoming[i].into = choice->itemData(at).toString().toStdString(); });
         m_pianos->setCellWidget(static_cast<int>(i), 1, choice);

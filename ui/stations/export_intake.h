@@ -10,6 +10,7 @@
 class QCheckBox;
 class QLabel;
 class QPushButton;
+class QStandardItemModel;
 class QTableWidget;
 
 namespace hammerline {
@@ -40,6 +41,7 @@ private:
     std::vector<BenchBook::Incoming> m_incoming;
     std::vector<ExportQuestion> m_questions;
     QLabel* m_summary = nullptr;
+    QStandardItemModel* m_places = nullptr; // where a piano may go
     QTableWidget *m_pianos = nullptr, *m_asked = nullptr;
     QCheckBox* m_doubtful = nullptr;
     QPushButton* m_take = nullptr;

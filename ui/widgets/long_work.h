@@ -26,10 +26,14 @@ public:
     bool share(double done);
 
 private:
-    std::unique_ptr<QProgressDialog> m_bar;
+    void showBar();
+
+    QWidget* m_parent;
+    QString m_what;
     std::int64_t m_size;
-    QElapsedTimer m_since; // the window breathed
-    int m_breath;          // ms between two
+    int m_patience, m_breath; // ms before there is a bar, and between two moments in which the window breathes
+    QElapsedTimer m_since;    // the last of them; at first, the beginning
+    std::unique_ptr<QProgressDialog> m_bar;
 };
 
 } // namespace hammerline
