@@ -1,11 +1,15 @@
 // The book as a file, from the window: replaced underneath, gone, merged, restored, damaged. No typed text is lost.
 #include "core/sheet/sheet.h"
 #include "ui/print/sheets.h"
+#include "ui/stations/station_words.h"
 
 #include <QDir>
 #include <QFile>
 #include <QFileInfo>
 #include <QLabel>
+#include <QPrintPreviewDialog>
+#include <QPrintPreviewWidget>
+#include <QPrinter>
 #include <QProgressDialog>
 #include <QTest>
 #include <QTimer>
@@ -157,6 +161,24 @@ private Q_SLOTS:
         QVERIFY(!printed);
         QVERIFY(printed.error().code == RefusalCode::fileExists);
         QCOMPARE(bytesOf(other()), before);
+    }
+
+    void thePreviewPrintsNoBookOver() {
+        const QByteArray before = bytesOf(other());
+        const QString free = m_folder->filePath(QStringLiteral("check.pdf"));
+        m_dialogs->onRun = [&](QDialog& dialog) {
+            auto* preview = qobject_cast<QPrintPreviewDialog*>(&dialog);
+            QVERIFY(preview);
+            for (const QString& file : {other(), free}) {
+                preview->printer()->setOutputFileName(file);
+                preview->findChild<QPrintPreviewWidget*>()->print();
+            }
+        };
+        QCOMPARE(previewSheet(m_window.get(), static_cast<int>(SheetKind::check), *m_bench->record(), 1, nullptr, 0),
+                 QString());
+        QVERIFY(m_dialogs->said.contains(QStringLiteral("other.hammerline")));
+        QCOMPARE(bytesOf(other()), before);
+        QVERIFY(bytesOf(free).startsWith("%PDF-"));
     }
 
 private:
