@@ -24,8 +24,7 @@ double paintNumber(QPainter& painter, const Cellpaint& p) {
     using As = CellLook::State;
     const QRect room = p.box.adjusted(u(1), 0, -u(kSide), 0);
     const bool word = p.cell.state == As::word;
-    QFont font = face(Text::digits, p.current);
-    if (word) font.setPointSizeF(font.pointSizeF() * 0.88);
+    QFont font = face(word ? Text::body : Text::digits, p.current);
     if (p.cell.state == As::expected) font.setItalic(true);
     painter.setFont(font);
     painter.setPen(p.ink);

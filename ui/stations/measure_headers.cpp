@@ -61,13 +61,10 @@ void DimensionHeader::follow() {
 }
 
 int DimensionHeader::wantedWidth(int column) const {
-    const QFontMetrics bold(face(Text::label, true)), tiny(face(Text::tiny)), digits(face(Text::digits));
+    const QFontMetrics bold(face(Text::label, true)), tiny(face(Text::tiny)), words(face(Text::body));
     int width = tiny.horizontalAdvance(zoneLine(column));
     for (const QString& line : nameLines(column))
         width = std::max(width, bold.horizontalAdvance(line));
-    QFont word = face(Text::digits);
-    word.setPointSizeF(word.pointSizeF() * 0.88);
-    const QFontMetrics words(word);
     for (const WordId id : row(m_readings.dimensionAt(column)).words)
         if (id != word::ok)
             width = std::max(width, words.horizontalAdvance(words::name(id)) + u(row(id).stopsNote ? 7.5 : 5));
