@@ -1,17 +1,34 @@
 #include "app/console.h"
 
 #include "core/sheet/sheet.h"
+#include "ui/words/keeping.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
+
+#include <QCoreApplication>
 
 #include <cstdio>
 
 namespace hammerline::app {
 
+namespace {
+
+/// The commands for what the sentence advises; the window has buttons for it.
+QString commandsFor(const Refusal& refusal) {
+    if (!words::canBeRescued(refusal)) return {};
+    return QCoreApplication::translate("console", "hammerline restore \"%1\" BACKUP puts a backup in its place; "
+                                                  "hammerline restore \"%1\" --rescue reads what can be read.")
+               .arg(words::utf8(refusal.offending)) +
+           u'\n';
+}
+
+} // namespace
+
 int refused(const Refusal& refusal, bool json) {
     const std::string sentence = words::sentence(refusal).toStdString();
     // Scripts read the object where they read every other one; people read the sentence.
     if (json) std::fprintf(stdout, "%s\n", refusalJson(refusal, sentence).c_str());
-    std::fprintf(stderr, "%s\n", sentence.c_str());
+    std::fprintf(stderr, "%s\n%s", sentence.c_str(), commandsFor(refusal).toUtf8().constData());
     return kRefused;
 }
 

@@ -77,9 +77,9 @@ void MainWindow::reopenBook() {
 
 void MainWindow::offerRescue(const QString& path, const Refusal& refusal) {
     report(refusal);
-    if (refusal.code != RefusalCode::damagedBook) return;
+    if (!words::canBeRescued(refusal)) return;
     const int chosen =
-        Dialogs::now().choose(this, tr("The book is damaged"), words::sentence(refusal),
+        Dialogs::now().choose(this, tr("The book cannot be opened"), words::sentence(refusal),
                               {tr("Restore a backup…"), tr("Rescue what can be read"), tr("Leave it as it is")});
     if (chosen == 0) return restoreBackup(path);
     if (chosen != 1) return;

@@ -92,9 +92,10 @@ TEST_CASE("a damaged book: the sentence says how to go on, and rescuing goes on"
     CHECK(refused.status == 2);
     CHECK(refused.json().at("refused").at("code") == "damaged-book");
     CHECK(refused.err.find(demo.book + " is damaged (") == 0);
-    CHECK(refused.err.find(
-              "It was not written to. Restore a backup (hammerline restore BOOK FROM), or rescue what can be "
-              "read into a new book (hammerline restore BOOK --rescue).") != std::string::npos);
+    CHECK(refused.err.find("It was not written to. Restore a backup, or rescue what can be read into a new book.\n"
+                           "hammerline restore \"" +
+                           demo.book + "\" BACKUP puts a backup in its place; hammerline restore \"" + demo.book +
+                           "\" --rescue reads what can be read.\n") != std::string::npos);
     const Answer rescued = program({"restore", demo.book, "--rescue", "--json"});
     INFO(rescued.err);
     CHECK(rescued.status <= 1);

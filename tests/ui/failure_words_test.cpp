@@ -54,8 +54,7 @@ const std::vector<Said>& table() {
          "F is no bench book: another program has changed its tables (trigger:x). It was left untouched."},
         {notABook, "journal",
          "F is no bench book: the journal beside it (of the same name, with -journal) names another file, which none "
-         "of ours does; ask where it comes from, or rescue what can be read into a new book (hammerline restore BOOK "
-         "--rescue). It was left untouched."},
+         "of ours does; ask where it comes from, or rescue what can be read into a new book. It was left untouched."},
         {newerBook, "9",
          "F was written by a newer version of this program. Here it opens for reading only: write in it with that "
          "version. Nothing was changed."},
@@ -63,8 +62,8 @@ const std::vector<Said>& table() {
          "F was written by a newer version of this program and left in the middle of a change: open and close it there "
          "first. Here it opens for reading only: write in it with that version. Nothing was changed."},
         {damagedBook, "truncated",
-         "F is damaged (truncated). It was not written to. Restore a backup (hammerline restore BOOK FROM), or rescue "
-         "what can be read into a new book (hammerline restore BOOK --rescue)."},
+         "F is damaged (truncated). It was not written to. Restore a backup, or rescue what can be read into a new "
+         "book."},
         {lockedBook, "locked",
          "F is in use by another program. Try again when that one has finished; nothing was changed."},
         {readOnlyBook, "opened-read-only", "F can only be read: it was opened for reading. Nothing was changed."},

@@ -13,8 +13,10 @@
 #include <QProgressDialog>
 #include <QTest>
 #include <QTimer>
+#include <QtEndian>
 
 #include "window_bench.h"
+#include <numeric>
 #include <set>
 
 using namespace hammerline;
@@ -118,6 +120,25 @@ private Q_SLOTS:
         QVERIFY(m_dialogs->said.contains(QStringLiteral("is damaged")));
         QVERIFY(QFileInfo(m_bench->path()).fileName().startsWith(QStringLiteral("other.rescued-")));
         QCOMPARE(QString::fromStdString(m_bench->piano()->name), QStringLiteral("Test upright"));
+    }
+
+    void aBookWithAHostileJournalIsRescuedWithoutIt() {
+        const QByteArray named = "/precious.txt";
+        QFile journal(other() + QStringLiteral("-journal"));
+        QVERIFY(journal.open(QIODevice::WriteOnly));
+        const auto number = [](int value) {
+            QByteArray bytes(4, '\0');
+            qToBigEndian(value, bytes.data());
+            return bytes;
+        };
+        const QByteArray mark = QByteArray::fromHex("d9d505f920a163d7"); // sqlite.org/fileformat2.html, section 3
+        journal.write(mark + QByteArray(504, '\0') + named + number(static_cast<int>(named.size())) +
+                      number(std::accumulate(named.begin(), named.end(), 0)) + mark);
+        journal.close();
+        m_dialogs->choice = 1;
+        m_window->openBook(other());
+        QVERIFY(m_dialogs->said.contains(QStringLiteral("names another file")));
+        QVERIFY(QFileInfo(m_bench->path()).fileName().startsWith(QStringLiteral("other.rescued-")));
     }
 
     void workOnAWholeBookShowsABarThatMoves_data() { works(); }

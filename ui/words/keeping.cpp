@@ -54,8 +54,7 @@ const std::array kRefusalCauses = {
     CauseRow{notABook, "journal",
              QT_TRANSLATE_NOOP("keeping",
                                "the journal beside it (of the same name, with -journal) names another file, which none "
-                               "of ours does; ask where it comes from, or rescue what can be read into a new book "
-                               "(hammerline restore BOOK --rescue)")},
+                               "of ours does; ask where it comes from, or rescue what can be read into a new book")},
     CauseRow{notABook, "", QT_TRANSLATE_NOOP("keeping", "it is a file of another kind")},
     CauseRow{newerBook, "hot-journal",
              QT_TRANSLATE_NOOP("keeping", " and left in the middle of a change: open and close it there first")},
@@ -137,6 +136,11 @@ QString causeText(RefusalCode code, const std::string& detail) {
     // a system's own words for what it would not do
     const bool words = code == cannotRead || code == cannotWrite;
     return words ? utf8(detail) : causeText(code, {});
+}
+
+bool canBeRescued(const Refusal& refusal) {
+    return refusal.code == RefusalCode::damagedBook ||
+           (refusal.code == RefusalCode::notABook && refusal.detail == "journal");
 }
 
 QString mergeSentence(const Merged& merged, const std::string& book) {

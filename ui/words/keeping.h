@@ -12,6 +12,9 @@ namespace hammerline::words {
 /// that are no cause (numbers, ranges) are given back as they are.
 QString causeText(RefusalCode, const std::string& detail);
 
+/// Whether restoring a backup or rescuing what can be read is the way on.
+bool canBeRescued(const Refusal&);
+
 /// "Merged: 12 readings came in 3 acts. The book as it was before is kept as ...", and how to go back to it: by a
 /// command for the book that took them in, or (empty) by the menu of the window.
 QString mergeSentence(const Merged&, const std::string& book = {});

@@ -93,9 +93,8 @@ const std::map<RefusalCode, const char*>& sentences() {
                                                                "version. Nothing was changed.")},
         {RefusalCode::damagedBook,
          QT_TRANSLATE_NOOP("refusals",
-                           "%1 is damaged (%2). It was not written to. Restore a backup (hammerline restore "
-                           "BOOK FROM), or rescue what can be read into a new book (hammerline restore "
-                           "BOOK --rescue).")},
+                           "%1 is damaged (%2). It was not written to. Restore a backup, or rescue what can be read "
+                           "into a new book.")},
         {RefusalCode::lockedBook,
          QT_TRANSLATE_NOOP(
              "refusals",
