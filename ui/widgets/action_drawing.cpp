@@ -4,6 +4,9 @@
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
+#include <QImage>
+
+#include <algorithm>
 
 namespace hammerline {
 
@@ -55,6 +58,8 @@ public:
         labels();
         mark(pose);
     }
+
+    const Sketch& sketch() const { return m_sketch; }
 
 private:
     ActionPoints draw(const ActionPose& pose, bool ghost) {
@@ -113,7 +118,7 @@ private:
         const double y = m_rest.keyFront.y();
         if (m_id == keyHeight) {
             m_sketch.wood(QPolygonF{{QPointF(2, 40), QPointF(14, 40), QPointF(14, 62), QPointF(2, 62)}});
-            m_sketch.label({20, 54}, ActionText::tr("straight bar on proved keys"));
+            m_sketch.label({20, 46}, ActionText::tr("straight bar on proved keys"));
             m_sketch.reference({-30, 40}, {60, 40});
             m_sketch.distance({-18, y}, {-18, 40}, name(), {-8, 6}, true);
             m_sketch.distance({-52, -30}, {-52, y}, ActionText::tr("from bed"), {-4, -6}, true);
@@ -181,8 +186,20 @@ private:
 } // namespace
 
 void paintAction(QPainter& painter, const QRectF& place, DimensionId id, ActionKind kind, const Look& look) {
+    // Large type in a small place: the action gives way until every word has room beside it.
+    QRectF inside = place;
+    for (int tries = 0; tries < 6; ++tries) {
+        QImage scratch(1, 1, QImage::Format_RGB32);
+        QPainter nowhere(&scratch);
+        Drawing trial(nowhere, inside, id, kind, look);
+        trial.paint();
+        const double left = std::max(0.0, place.left() + 2 - trial.sketch().textLeft()),
+                     right = std::max(0.0, trial.sketch().textRight() + 2 - place.right());
+        if (left + right <= 0 || inside.width() - left - right < place.width() / 3) break;
+        inside.adjust(left + 1, 0, -right - 1, 0);
+    }
     painter.save();
-    Drawing(painter, place, id, kind, look).paint();
+    Drawing(painter, inside, id, kind, look).paint();
     painter.restore();
 }
 

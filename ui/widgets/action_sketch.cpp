@@ -1,11 +1,12 @@
 #include "ui/widgets/action_sketch.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace hammerline {
 
 Sketch::Sketch(QPainter& painter, const QRectF& place, const QRectF& world, const Look& look)
-    : m_painter(painter), m_look(look) {
+    : m_painter(painter), m_look(look), m_textLeft(place.center().x()), m_textRight(m_textLeft) {
     m_scale = std::min(place.width() / world.width(), place.height() / world.height());
     const double left = place.center().x() - m_scale * world.width() / 2,
                  bottom = place.center().y() + m_scale * world.height() / 2;
@@ -78,12 +79,19 @@ void Sketch::keyTop(const QPolygonF& shape, bool sharp, const QTransform& pose) 
     m_painter.drawPolygon((pose * m_map).map(shape));
 }
 
+void Sketch::wrote(double left, double width) {
+    m_textLeft = std::min(m_textLeft, left);
+    m_textRight = std::max(m_textRight, left + width);
+}
+
 void Sketch::label(QPointF where, const QString& text, bool right) {
     const QFont font = face(Text::tiny);
     m_painter.setFont(font);
     m_painter.setPen(ink(m_look.ink2));
     QPointF p = at(where);
-    if (right) p.rx() -= QFontMetricsF(font).horizontalAdvance(text);
+    const double wide = QFontMetricsF(font).horizontalAdvance(text);
+    if (right) p.rx() -= wide;
+    wrote(p.x(), wide);
     m_painter.drawText(p, text);
 }
 
@@ -135,6 +143,7 @@ void Sketch::distance(QPointF from, QPointF to, const QString& name, QPointF nam
     const double wide = QFontMetricsF(font).horizontalAdvance(name);
     QPointF p = (a + b) / 2 + QPointF(nameOffset.x() * m_scale, -nameOffset.y() * m_scale);
     if (right) p.rx() -= wide;
+    wrote(p.x(), wide);
     p.ry() += QFontMetricsF(font).capHeight() / 2;
     m_painter.setPen(Qt::NoPen);
     m_painter.setBrush(ink(m_look.paper));

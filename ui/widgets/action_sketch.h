@@ -36,15 +36,21 @@ public:
     void strong(const QPainterPath&, double width);
     void push(QPointF from, QPointF to);
 
+    /// From the left end of what was written so far to its right end.
+    double textLeft() const { return m_textLeft; }
+    double textRight() const { return m_textRight; }
+
     static QTransform turned(double degrees, QPointF about);
 
 private:
     QPointF at(QPointF p) const { return m_map.map(p); }
     QPen outline(double width = 1.3) const;
+    void wrote(double left, double width);
     QPainter& m_painter;
     const Look& m_look;
     QTransform m_map;
     double m_scale = 1;
+    double m_textLeft, m_textRight;
     bool m_ghost = false;
 };
 
