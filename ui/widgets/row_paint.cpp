@@ -210,6 +210,38 @@ void paintCell(QPainter& painter, const QRect& r, const RowCell& cell, Qt::Align
 
 } // namespace
 
+/// Drawn things have a least size of their own.
+int neededWidth(const RowCell& cell) {
+    QFont font = face(cell.size, cell.bold);
+    font.setItalic(cell.italic);
+    const double text = noteWidth(cell.text, font);
+    const auto beside = [&](double n) { return static_cast<int>(std::ceil(units(n) + text)); };
+    switch (cell.kind) {
+    case RowCell::Kind::note: {
+        const QString pitch = cell.text.mid(cell.text.indexOf(QLatin1Char(' ')) + 1);
+        return static_cast<int>(std::ceil(units(11) + noteWidth(pitch, face(Text::body))));
+    }
+    case RowCell::Kind::plate:
+        return cell.marks == 0 ? beside(2.5)
+                               : static_cast<int>(std::ceil(
+                                     units(3.75) + kLeastShrink * text +
+                                     triangleWidth(std::min(3, std::abs(cell.marks)), units(2) * kLeastShrink)));
+    case RowCell::Kind::rule:
+        return u(10);
+    case RowCell::Kind::bars:
+        return u(8);
+    case RowCell::Kind::tick:
+        return u(5);
+    case RowCell::Kind::turn:
+        return static_cast<int>(std::ceil(units(6) + text * kLeastShrink));
+    case RowCell::Kind::state:
+        return beside(5);
+    case RowCell::Kind::plain:
+        return static_cast<int>(std::ceil(text));
+    }
+    return 0;
+}
+
 void RowDelegate::paintHeading(QPainter& painter, const QRect& r, const ListRow& row, const Look& look) const {
     painter.fillRect(r, QColor::fromRgb(look.head));
     painter.setPen(QColor::fromRgb(look.ink));

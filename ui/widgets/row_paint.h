@@ -7,6 +7,9 @@
 
 namespace hammerline {
 
+/// The width a cell takes at least to be read whole, without the space at its sides.
+int neededWidth(const RowCell&);
+
 class RowDelegate : public QStyledItemDelegate {
     Q_OBJECT
 public:

@@ -14,7 +14,9 @@ namespace hammerline {
 
 namespace {
 
-/// Column titles in plain type over a hair line.
+constexpr double kTitleRow = 7.5, kTwoTitleRows = 10;
+
+/// Column titles in plain type over a hair line; one that is wider than its column takes a second line.
 class Head : public QHeaderView {
 public:
     explicit Head(QWidget* parent) : QHeaderView(Qt::Horizontal, parent) {
@@ -22,7 +24,12 @@ public:
         setHighlightSections(false);
         setFocusPolicy(Qt::NoFocus);
     }
-    QSize sizeHint() const override { return {0, u(7.5)}; }
+    QSize sizeHint() const override {
+        const QFontMetrics metrics(face(Text::label));
+        for (int section = 0; section < count(); ++section)
+            if (metrics.horizontalAdvance(title(section)) > sectionSize(section) - u(4)) return {0, u(kTwoTitleRows)};
+        return {0, u(kTitleRow)};
+    }
 
 protected:
     void paintSection(QPainter* painter, const QRect& r, int section) const override {
@@ -32,10 +39,12 @@ protected:
         painter->setFont(face(Text::label));
         painter->setPen(QColor::fromRgb(look.ink2));
         const auto align = model()->headerData(section, Qt::Horizontal, Qt::TextAlignmentRole).toInt();
-        const QRect room = r.adjusted(u(2), 0, -u(2), 0);
-        const QString title = model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString();
-        painter->drawText(room, align | Qt::AlignVCenter,
-                          painter->fontMetrics().elidedText(title, Qt::ElideRight, room.width()));
+        painter->drawText(r.adjusted(u(2), 0, -u(2), 0), align | Qt::AlignVCenter | Qt::TextWordWrap, title(section));
+    }
+
+private:
+    QString title(int section) const {
+        return model() ? model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString() : QString();
     }
 };
 
@@ -99,6 +108,7 @@ RowTable::RowTable(const QString& accessibleName, std::vector<RowColumn> columns
     setEditTriggers(QAbstractItemView::NoEditTriggers);
     setTabKeyNavigation(false);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     const bool titled = std::ranges::any_of(columns, [](const RowColumn& c) { return !c.title.isEmpty(); });
     setHorizontalHeader(new Head(this));
@@ -145,35 +155,6 @@ bool RowTable::selectKey(int key) {
 void RowTable::selectFirst() {
     for (int i = 0; i < m_model.rowCount(); ++i)
         if (m_model.row(i).heading.isEmpty()) return setCurrentIndex(m_model.index(i, 0));
-}
-
-void RowTable::layOut() {
-    constexpr double kLeastStretch = 18, kLeastShare = 0.6;
-    const auto& columns = m_model.columns();
-    const int room = viewport()->width();
-    double fixed = 0, least = 0;
-    for (const RowColumn& column : columns)
-        (column.width > 0 ? fixed : least) += column.width > 0 ? units(column.width) : units(kLeastStretch);
-    // in a narrow window (large type) all give way alike, so that none is lost
-    const double share = fixed + least > room ? std::clamp((room - least) / fixed, kLeastShare, 1.0) : 1.0;
-    int rest = room, stretch = -1;
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-        const int column = static_cast<int>(i);
-        if (columns[i].width <= 0) {
-            stretch = column;
-            continue;
-        }
-        const int width = qRound(units(columns[i].width) * share);
-        setColumnWidth(column, width);
-        rest -= width;
-    }
-    if (stretch >= 0) setColumnWidth(stretch, std::max(u(8), rest));
-    clearSpans();
-    for (int i = 0; i < m_model.rowCount(); ++i) {
-        const ListRow& row = m_model.row(i);
-        setRowHeight(i, u(row.height > 0 ? row.height : m_rowHeight));
-        if (!row.heading.isEmpty() && columns.size() > 1) setSpan(i, 0, 1, static_cast<int>(columns.size()));
-    }
 }
 
 void RowTable::resizeEvent(QResizeEvent* event) {

@@ -50,7 +50,7 @@ struct ListRow {
 
 struct RowColumn {
     QString title;
-    double width = 10; // units; 0: takes the rest
+    double width = 10; // units, as wide as it likes to be; 0: takes the rest
     Qt::Alignment align = Qt::AlignLeft;
 };
 
@@ -101,12 +101,15 @@ protected:
 
 private:
     void layOut();
+    void layOutOnce();
+    std::vector<int> needs() const;
+    std::vector<int> widths() const;
     bool selectKey(int key);
     void selectFirst();
     RowModel m_model;
     double m_rowHeight;
     std::function<bool(QKeyEvent*)> m_keys;
-    bool m_filling = false;
+    bool m_filling = false, m_layingOut = false;
 };
 
 /// A panel of a station: a head with a title and a remark, and what lies under it.
