@@ -123,7 +123,7 @@ void measuringCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& 
     undo->add_option("BOOK", r.undo.book)->required();
     auto* redo = command(top, out, chosen, "redo", "bring back what undo took", r.redo);
     redo->add_option("BOOK", r.redo.book)->required();
-    auto* over = command(top, out, chosen, "override", "a target of its own for one note", r.override_);
+    auto* over = command(top, out, chosen, "override", "a zone of its own for one note", r.override_);
     bookAndPiano(over, r.override_.at);
     over->add_option("NOTE", r.override_.note)->required();
     over->add_option("DIMENSION", r.override_.dimension)->required();

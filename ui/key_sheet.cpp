@@ -45,7 +45,7 @@ QList<KeyGroup> keyGroups(const QMenuBar& bar) {
          {KeySheetText::tr("[ and ]"), KeySheetText::tr("dimension before, after")},
          {KeySheetText::tr("Tab, Shift+Tab"), KeySheetText::tr("next, previous field")}}};
     groups << KeyGroup{
-        KeySheetText::tr("Measure and the entry at the bench"),
+        KeySheetText::tr("Measure and bench entry"),
         {{KeySheetText::tr("Enter, Shift+Enter"), KeySheetText::tr("store and next, back in the order; empty: skip")},
          {KeySheetText::tr("*"), KeySheetText::tr("same as the note before")},
          {KeySheetText::tr("R"), KeySheetText::tr("read this cell again: a further trial")},

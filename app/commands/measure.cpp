@@ -145,7 +145,7 @@ int run(const OverrideRequest& request, bool json) {
     wanted.zone = {limits[0], limits[1], limits[2]};
     const auto act = bench->book.setOverride(bench->record.uuid, wanted);
     if (!act) return refused(act.error(), json);
-    say(QStringLiteral("Target of its own for %1: %2.").arg(QString::fromStdString(request.note), words::name(*id)),
+    say(QStringLiteral("Zone of its own for %1: %2.").arg(QString::fromStdString(request.note), words::name(*id)),
         json);
     return done(*act, json);
 }

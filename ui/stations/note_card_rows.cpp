@@ -164,7 +164,7 @@ QString noteCardHistory(const Workbench& bench, Cell cell) {
         table += row3(CardText::tr("zone, set to"), words::shown(cell.dimension, zone->nominal),
                       words::zoneText(cell.dimension, *zone));
     if (const Override* own = bench.zones().overrideAt(cell))
-        table += row3(CardText::tr("own target"), {}, QString::fromStdString(own->reason).toHtmlEscaped());
+        table += row3(CardText::tr("own zone"), {}, QString::fromStdString(own->reason).toHtmlEscaped());
     QString html =
         QStringLiteral(
             "<p style='margin-bottom:0'><b>%1</b></p><table width='100%' cellspacing=0 cellpadding=1>%2</table>")

@@ -112,8 +112,7 @@ QString whatName(const Dispute& dispute) {
     if (dispute.what == "reading")
         return keepingText(QT_TRANSLATE_NOOP("keeping", "note %1, %2")).arg(QString::number(dispute.note), at);
     if (dispute.what == "override")
-        return keepingText(QT_TRANSLATE_NOOP("keeping", "target of note %1, %2"))
-            .arg(QString::number(dispute.note), at);
+        return keepingText(QT_TRANSLATE_NOOP("keeping", "zone of note %1, %2")).arg(QString::number(dispute.note), at);
     if (dispute.what == "finding")
         return dispute.note > 0 ? keepingText(QT_TRANSLATE_NOOP("keeping", "finding at note %1, %2"))
                                       .arg(QString::number(dispute.note), at)
