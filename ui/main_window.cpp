@@ -85,9 +85,8 @@ void MainWindow::buildFrame() {
     row->addLayout(column, 1);
 
     auto* bar = new QWidget(m_house);
-    bar->setFixedHeight(u(13));
     bar->setObjectName(QStringLiteral("contextBar"));
-    m_toolRow = new QHBoxLayout(bar);
+    m_toolRow = new QBoxLayout(QBoxLayout::LeftToRight, bar);
     m_toolRow->setContentsMargins(u(4), 0, u(4), 0);
     m_toolRow->setSpacing(u(3.5));
     m_title = new Elided(bar);
@@ -172,7 +171,7 @@ bool MainWindow::showStation(int index) {
         before->tools()->hide();
     }
     if (QWidget* tools = wanted->tools()) {
-        m_toolRow->addWidget(tools);
+        m_toolRow->addWidget(tools, 0, Qt::AlignLeft); // as wide as it likes to be, also below the words
         tools->show();
     }
     m_stack->setCurrentWidget(wanted);
@@ -200,6 +199,7 @@ void MainWindow::refreshWords() {
     if (Station* now = station()) {
         const QColor soft = QColor::fromRgb(lookOf(*this).ink2);
         m_context->setText(QStringLiteral("<span style='color:%1'>%2</span>").arg(soft.name(), now->context()));
+        layContextBar();
         m_hints->setHints(now->hints(), now->hintRemark());
         m_strip->setMarks(now->strip());
     }
@@ -277,11 +277,6 @@ void MainWindow::foldCard() {
         station() && station()->wantsNoteCard() && m_settings.on(Setting::noteCard) && width() >= u(kFoldBelow);
     if (shown && !m_cardDock) buildCard(); // made when it is first seen
     if (m_cardDock) m_cardDock->setVisible(shown);
-}
-
-void MainWindow::resizeEvent(QResizeEvent* event) {
-    QMainWindow::resizeEvent(event);
-    foldCard();
 }
 
 void MainWindow::remember() {

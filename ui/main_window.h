@@ -10,7 +10,7 @@
 
 class QAction;
 class QDockWidget;
-class QHBoxLayout;
+class QBoxLayout;
 class QLabel;
 class QStackedWidget;
 
@@ -87,6 +87,7 @@ private:
     void report(const Refusal&);
     void offerRescue(const QString& path, const Refusal&);
     void foldCard();
+    void layContextBar();
     void stepPanel(int by);
     void goToNote();
     void wireMeasure(Station*);
@@ -104,7 +105,7 @@ private:
     std::array<Station*, 6> m_stations{};
     StationRail* m_rail = nullptr;
     QLabel *m_title = nullptr, *m_context = nullptr, *m_bookLabel = nullptr, *m_notice = nullptr;
-    QHBoxLayout* m_toolRow = nullptr;
+    QBoxLayout* m_toolRow = nullptr;
     QMainWindow* m_stage = nullptr; // stack and note card share it, so that the strip keeps the whole width
     QStackedWidget* m_stack = nullptr;
     QDockWidget* m_cardDock = nullptr;

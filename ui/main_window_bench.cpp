@@ -6,11 +6,14 @@
 #include "ui/stations/measure_station.h"
 #include "ui/stations/note_card.h"
 #include "ui/widgets/dialogs.h"
+#include "ui/widgets/station_rail.h"
 #include "ui/words/words.h"
 
 #include <QAction>
+#include <QBoxLayout>
 #include <QDockWidget>
 #include <QKeyEvent>
+#include <QLabel>
 #include <QMenu>
 #include <QMenuBar>
 #include <QStackedWidget>
@@ -26,7 +29,7 @@ void MainWindow::buildBenchActions() {
     }
     if (!notes || !view || !help) return;
     notes->addSeparator();
-    m_benchAction = notes->addAction(tr("Entry at the bench"), QKeySequence(QStringLiteral("F11")), this, [this] {
+    m_benchAction = notes->addAction(tr("Bench entry"), QKeySequence(QStringLiteral("F11")), this, [this] {
         if (atBench())
             leaveBenchEntry();
         else
@@ -49,7 +52,7 @@ void MainWindow::buildBenchActions() {
     });
     m_cardAction->setCheckable(true);
     m_cardAction->setChecked(m_settings.on(Setting::noteCard));
-    QAction* dark = view->addAction(tr("Entry at the bench in dark"), this, [this](bool on) {
+    QAction* dark = view->addAction(tr("Bench entry in dark"), this, [this](bool on) {
         m_settings.set(Setting::benchInDark, on);
         dressBench();
     });
@@ -133,6 +136,23 @@ void MainWindow::showHowTo() {
     const Piano* piano = m_bench.piano();
     HowToDialog dialog(dimensionsToShow(piano), m_bench.dimension(), piano ? piano->action : ActionKind::upright, this);
     Dialogs::now().run(dialog);
+}
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+    QMainWindow::resizeEvent(event);
+    foldCard();
+    layContextBar();
+}
+
+/// The line below the name is said whole: tools that leave it no room (large type, a narrow window) stand under it.
+void MainWindow::layContextBar() {
+    QWidget* tools = station() ? station()->tools() : nullptr;
+    const int beside = u(8 + 3.5) + m_context->sizeHint().width() + (tools ? tools->sizeHint().width() : 0);
+    const bool below = tools && beside > width() - m_rail->sizeHint().width();
+    m_toolRow->setDirection(below ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_toolRow->setSpacing(u(below ? 0.5 : 3.5));
+    m_toolRow->setContentsMargins(u(4), 0, u(4), below ? u(1.5) : 0);
+    m_toolRow->parentWidget()->setFixedHeight(u(below ? 21 : 13));
 }
 
 } // namespace hammerline

@@ -25,7 +25,7 @@ const char* const kBookFilter = QT_TRANSLATE_NOOP("hammerline::MainWindow", "Ben
 void MainWindow::buildMenus() {
     m_bookLabel = new QLabel(this);
     m_bookLabel->setTextFormat(Qt::PlainText);
-    m_bookLabel->setContentsMargins(0, u(1), u(3), 0); // on the line of the menus
+    m_bookLabel->setContentsMargins(0, u(0.5), u(3), 0); // on the line of the menus
     buildBookMenu();
     buildEditMenu();
     buildGoMenu();

@@ -4,7 +4,7 @@
 #include "ui/widgets/empty_state.h"
 #include "ui/words/survey_names.h"
 
-#include <QHBoxLayout>
+#include <QGridLayout>
 #include <QLabel>
 #include <QScrollArea>
 #include <QStackedWidget>
@@ -42,7 +42,7 @@ AdjustPage::AdjustPage(QWidget* parent)
                             {tr("note"), 22},
                             {tr("now"), 21, Qt::AlignRight},
                             {tr("turn"), 34},
-                            {{}, 6, Qt::AlignRight},
+                            {{}, 8, Qt::AlignRight},
                             {tr("set to"), 15, Qt::AlignRight},
                             {tr("about"), 0},
                             {tr("done"), 17, Qt::AlignRight}},
@@ -52,14 +52,13 @@ AdjustPage::AdjustPage(QWidget* parent)
     , m_asked(makeText(this))
     , m_stack(new QStackedWidget(this))
     , m_empty(new EmptyState({}, this)) {
-    auto* caution = makeText(this);
-    caution->setText(words::caution("tipping").toHtmlEscaped());
+    m_caution = makeText(this);
     m_asked->setAccessibleName(tr("Asked before the plan"));
     auto* left = new QWidget;
     auto* leftColumn = columnIn(left);
     leftColumn->setContentsMargins(0, 0, 1, 0); // the hair line of the panel runs past lines and text
     leftColumn->addWidget(m_order, 1);
-    leftColumn->addWidget(caution);
+    leftColumn->addWidget(m_caution);
     auto* middle = new QWidget;
     auto* middleColumn = columnIn(middle);
     middleColumn->setContentsMargins(0, 0, 1, 0);
@@ -69,23 +68,45 @@ AdjustPage::AdjustPage(QWidget* parent)
     m_workPanel = new Panel({}, middle, this);
     auto* leads = scrolled(m_leads, this);
     leads->setAccessibleName(tr("What the plan leads to"));
-    auto* leadsPanel = new Panel(tr("What the plan leads to"), leads, this);
+    m_leadsPanel = new Panel(tr("What the plan leads to"), leads, this);
 
     auto* whole = new QWidget(this);
-    auto* row = new QHBoxLayout(whole);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(0);
+    m_grid = new QGridLayout(whole);
+    m_grid->setContentsMargins(0, 0, 0, 0);
+    m_grid->setSpacing(0);
     // the lines to be turned by get what the two lists beside them do not need
-    m_orderPanel->setMinimumWidth(u(73));
-    leadsPanel->setMinimumWidth(u(64));
-    row->addWidget(m_orderPanel, 24);
-    row->addWidget(m_workPanel, 60);
-    row->addWidget(leadsPanel, 20);
+    m_leadsPanel->setMinimumWidth(u(64));
+    m_grid->setColumnStretch(0, 24);
+    m_grid->setColumnStretch(1, 60);
+    layOut(false);
     m_stack->addWidget(whole);
     m_stack->addWidget(m_empty);
     auto* outer = columnIn(this);
     outer->addWidget(m_asked);
     outer->addWidget(m_stack, 1);
+}
+
+/// Where three columns have no room (large type), what the plan leads to stands under the order of work, and begins
+/// with the caution.
+void AdjustPage::layOut(bool narrow) {
+    m_narrow = narrow;
+    for (QWidget* panel : {m_orderPanel, m_workPanel, m_leadsPanel})
+        m_grid->removeWidget(panel);
+    m_grid->addWidget(m_orderPanel, 0, 0);
+    m_grid->addWidget(m_workPanel, 0, 1, 2, 1);
+    m_grid->addWidget(m_leadsPanel, narrow ? 1 : 0, narrow ? 0 : 2, narrow ? 1 : 2, 1);
+    m_grid->setColumnStretch(2, narrow ? 0 : 20);
+    m_grid->setRowStretch(0, 3);
+    m_grid->setRowStretch(1, narrow ? 2 : 0);
+    m_orderPanel->setMinimumWidth(u(narrow ? 66 : 73));
+    m_caution->setVisible(!narrow);
+    sayLeads();
+}
+
+void AdjustPage::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    constexpr double kThreeColumns = 225;
+    if (const bool narrow = width() < u(kThreeColumns); narrow != m_narrow) layOut(narrow);
 }
 
 void AdjustPage::showNothing(const QString& sentence) {
@@ -105,6 +126,9 @@ void AdjustPage::showOrder(const AdjustmentSheet& sheet, const Ticked& ticked) {
 
 void AdjustPage::showWork(const AdjustmentWork* work, const AdjustmentSheet& sheet, const Piano& piano,
                           const Ticked& ticked) {
+    m_cautionText = words::caution(piano.vertical() ? "tipping" : "force").toHtmlEscaped();
+    m_caution->setText(m_cautionText);
+    sayLeads();
     if (!work) {
         const bool mending = m_order->currentKey() == 0;
         m_workPanel->setTitle(mending   ? tr("Mend first")
@@ -129,7 +153,12 @@ void AdjustPage::showWork(const AdjustmentWork* work, const AdjustmentSheet& she
 }
 
 void AdjustPage::showLeads(const QString& html) {
-    m_leads->setText(html);
+    m_said = html;
+    sayLeads();
+}
+
+void AdjustPage::sayLeads() {
+    m_leads->setText(m_narrow ? m_cautionText + QStringLiteral("<br><br>") + m_said : m_said);
 }
 
 void AdjustPage::showSetUp(const BenchSetUp& setUp, const Piano& piano) {

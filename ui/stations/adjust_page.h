@@ -4,6 +4,7 @@
 
 #include "ui/stations/adjust_rows.h"
 
+class QGridLayout;
 class QStackedWidget;
 
 namespace hammerline {
@@ -32,12 +33,19 @@ public:
     /// The work before or after in the order; false: there is none.
     bool stepOrder(int by);
 
+protected:
+    void resizeEvent(QResizeEvent*) override;
+
 private:
+    void layOut(bool narrow);
+    void sayLeads();
+
     RowTable *m_order, *m_lines;
-    Panel *m_orderPanel, *m_workPanel;
-    bool m_waits = false;
-    QString m_setUp;
-    QLabel *m_workText, *m_leads, *m_asked;
+    Panel *m_orderPanel, *m_workPanel, *m_leadsPanel;
+    bool m_waits = false, m_narrow = false;
+    QString m_setUp, m_said, m_cautionText;
+    QLabel *m_workText, *m_leads, *m_asked, *m_caution;
+    QGridLayout* m_grid;
     QStackedWidget* m_stack;
     EmptyState* m_empty;
 };

@@ -25,7 +25,7 @@ BenchEntry::BenchEntry(Workbench& bench, QWidget* parent)
     , m_strip(new KeyboardStrip(bench, this))
     , m_hints(new HintBar(this)) {
     setObjectName(QStringLiteral("benchEntry"));
-    setAccessibleName(tr("Entry at the bench"));
+    setAccessibleName(tr("Bench entry"));
     setAutoFillBackground(true);
     setFocusProxy(m_field);
     m_strip->setFocusPolicy(Qt::ClickFocus);
@@ -161,7 +161,8 @@ QList<KeyHint> BenchEntry::hints() const {
     return keys << KeyHint{QStringLiteral("Y"), tr("right")} << KeyHint{QStringLiteral("*"), tr("same as last")}
                 << KeyHint{QStringLiteral("R"), tr("repeat")} << KeyHint{QStringLiteral("N"), tr("not fitted")}
                 << KeyHint{tr("Tab"), tr("dimension")} << KeyHint{QStringLiteral("F3"), tr("order")}
-                << KeyHint{QStringLiteral("H"), tr("how to measure")} << KeyHint{QStringLiteral("Ctrl Z"), tr("undo")};
+                << KeyHint{QStringLiteral("H"), tr("how to measure")}
+                << KeyHint{QStringLiteral("Ctrl Z"), tr("take back")};
 }
 
 // --- places

@@ -6,6 +6,7 @@
 #include "ui/widgets/marks.h"
 #include "ui/words/words.h"
 
+#include <QFontInfo>
 #include <QPainterPath>
 
 #include <algorithm>
@@ -69,8 +70,13 @@ void BenchEntry::paintBar(QPainter& painter, const Look& look) const {
     painter.setPen(ink(look.railText));
     painter.drawText(QPointF(right, base), back);
     const QFontMetricsF cap(face(Text::tiny, true));
-    right -= std::max(units(4), cap.horizontalAdvance(tr("Esc")) + units(2.5)) + px(8);
-    paintKeyCap(painter, right, bar.center().y(), tr("Esc"), look);
+    const double larger = px(14) / QFontInfo(face(Text::tiny, true)).pixelSize(); // as the words beside it
+    right -= larger * std::max(units(4), cap.horizontalAdvance(tr("Esc")) + units(2.5)) + px(8);
+    painter.save();
+    painter.translate(right, bar.center().y());
+    painter.scale(larger, larger);
+    paintKeyCap(painter, 0, 0, tr("Esc"), look);
+    painter.restore();
     painter.setFont(sized(18));
     painter.setPen(ink(look.railText));
     painter.drawText(QPointF(right - px(24) - QFontMetricsF(sized(18)).horizontalAdvance(of), base), of);

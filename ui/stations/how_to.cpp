@@ -61,6 +61,7 @@ HowToDialog::HowToDialog(std::vector<DimensionId> dimensions, DimensionId first,
     auto* body = new QHBoxLayout;
     body->setSpacing(0);
     body->addWidget(m_drawing, 13);
+    area->setMaximumWidth(u(150)); // longer lines are hard to read
     body->addWidget(area, 9);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(u(4), u(3), u(4), u(4));

@@ -96,13 +96,13 @@ private:
         area->setBackgroundRole(QPalette::Base);
         area->setFocusPolicy(Qt::ClickFocus);
         m_gradePanel = new Panel(tr("Is it even?"), area, page);
-        m_gradePanel->setMinimumWidth(u(102));
+        m_gradePanel->setMinimumWidth(u(60));
         m_profile = new Profile(bench(), page);
         m_profilePanel = new Panel({}, m_profile, page);
         auto* top = new QHBoxLayout;
         top->setSpacing(0);
-        top->addWidget(m_tablePanel, 7);
-        top->addWidget(m_gradePanel, 3);
+        top->addWidget(m_tablePanel, 66);
+        top->addWidget(m_gradePanel, 34);
         auto* column = new QVBoxLayout(page);
         column->setContentsMargins(0, 0, 0, 0);
         column->setSpacing(0);

@@ -35,11 +35,13 @@ std::string choiceOf(const Piano& piano, const std::string& name) {
     return {};
 }
 
+constexpr double kField = 43; // least width: where the form has less beside a name, the field goes below it
+
 } // namespace
 
 QLineEdit* fieldIn(QFormLayout* form, const QString& label) {
     auto* field = new QLineEdit(form->parentWidget());
-    field->setMinimumWidth(u(24));
+    field->setMinimumWidth(u(kField));
     field->setAccessibleName(label);
     form->addRow(label, field);
     return field;
@@ -53,6 +55,7 @@ void AttributeFields::add(const AttributeRow& row, QFormLayout* form) {
     if (row.values.find('|') != std::string_view::npos) {
         auto* box = new QComboBox(form->parentWidget());
         box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon); // the form gives the width
+        box->setMinimumWidth(u(kField));
         box->setAccessibleName(label);
         for (const QString& value : utf8(row.values).split(QLatin1Char('|')))
             box->addItem(words::attributeValue(row.name, value.toStdString()), value);

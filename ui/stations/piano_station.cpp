@@ -80,15 +80,28 @@ private:
         m_work = new WorkPanel(bench(), page);
         connect(m_work, &WorkPanel::said, this,
                 [this](const QString& name, const QString& value) { set(name.toStdString(), value); });
-        auto* middle = new QVBoxLayout;
-        middle->setSpacing(0);
-        middle->addWidget(makeKeyArms(page));
-        middle->addWidget(m_work, 1);
+        m_work->setMinimumHeight(u(45));
+        auto* middle =
+            new QScrollArea(page); // where the drawing leaves the list no room (large type), both are scrolled
+        middle->setFocusPolicy(Qt::NoFocus);
+        middle->setWidgetResizable(true);
+        middle->setFrameShape(QFrame::NoFrame);
+        middle->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+        auto* both = new QWidget(middle);
+        auto* column = new QVBoxLayout(both);
+        column->setContentsMargins(0, 0, 0, 0);
+        column->setSpacing(0);
+        column->addWidget(makeKeyArms(both));
+        column->addWidget(m_work, 1);
+        middle->setWidget(both);
         m_spec = new SpecPanel(bench(), page);
         connect(m_spec, &SpecPanel::refused, this,
                 [this](const Refusal& refusal) { Q_EMIT notice(words::sentence(refusal)); });
+        fittedPanel->setMinimumWidth(u(52));
+        middle->setMinimumWidth(u(53));
+        m_spec->setMinimumWidth(u(86));
         row->addWidget(fittedPanel, 38);
-        row->addLayout(middle, 33);
+        row->addWidget(middle, 33);
         row->addWidget(m_spec, 47);
         return page;
     }
@@ -104,6 +117,7 @@ private:
         column->addWidget(m_keys);
         auto* form = new QFormLayout;
         form->setContentsMargins(u(3), 0, u(3), 0);
+        form->setRowWrapPolicy(QFormLayout::WrapLongRows);
         form->setVerticalSpacing(u(1));
         for (const AttributeRow& row : attributes())
             if (isArms(row.name)) m_fields->add(row, form);
@@ -133,11 +147,13 @@ private:
         m_form->setContentsMargins(u(3), u(3), u(3), u(3));
         m_form->setHorizontalSpacing(u(2));
         m_form->setVerticalSpacing(u(1.5));
+        m_form->setRowWrapPolicy(QFormLayout::WrapLongRows); // large type: the name above its field
         m_form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
         m_name = fieldIn(m_form, tr("Name"));
         connect(m_name, &QLineEdit::editingFinished, this, [this] { rename(); });
         m_sheet = new QComboBox(page);
         m_sheet->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+        m_sheet->setMinimumWidth(m_name->minimumWidth());
         m_sheet->setAccessibleName(tr("Spec sheet"));
         for (const std::string& name : builtInSheets())
             m_sheet->addItem(words::specName(name), QString::fromStdString(name));

@@ -10,6 +10,7 @@
 #include <QComboBox>
 #include <QCoreApplication>
 #include <QHBoxLayout>
+#include <QHeaderView>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
@@ -98,11 +99,11 @@ private:
                                 6.75, this);
         m_dimensions = new RowTable(tr("Counts by dimension"),
                                     {{tr("dimension"), 0},
-                                     {tr("low"), 12, Qt::AlignRight},
+                                     {tr("low"), 10, Qt::AlignRight},
                                      {tr("within"), 14, Qt::AlignRight},
-                                     {tr("high"), 12, Qt::AlignRight},
-                                     {tr("? open"), 14, Qt::AlignRight},
-                                     {tr("step"), 12, Qt::AlignRight}},
+                                     {tr("high"), 10, Qt::AlignRight},
+                                     {tr("undecided"), 18, Qt::AlignRight},
+                                     {tr("step"), 10, Qt::AlignRight}},
                                     5.5, this);
         m_text = makeText(this);
         m_profile = new Profile(bench(), this);
@@ -207,7 +208,7 @@ private:
             m_causes->setRows(causeRows(*view, piano));
             m_causes->setVisible(!view->causes.empty());
             const int shown = static_cast<int>(std::min<std::size_t>(view->causes.size(), 3));
-            m_causes->setFixedHeight(u(7.5) + shown * u(6.75));
+            m_causes->setFixedHeight(m_causes->horizontalHeader()->sizeHint().height() + shown * u(6.75));
             m_dimensions->setRows(dimensionRows(view->review));
             m_dimensions->setCurrentKey(bench().dimension().row);
             m_listPanel->setTitle(tr("Worst first"),

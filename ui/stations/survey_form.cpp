@@ -12,6 +12,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScrollArea>
 
 #include <set>
 
@@ -38,7 +39,7 @@ void placeField(QGridLayout* grid, const QString& word, QWidget* field, int row,
 QComboBox* combo(QWidget* parent) {
     auto* box = new QComboBox(parent);
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    box->setMinimumContentsLength(12);
+    box->setMinimumContentsLength(8);
     return box;
 }
 
@@ -98,7 +99,7 @@ void SurveyForm::build() {
     m_notesFault->setFont(face(Text::label));
     m_notesFault->setForegroundRole(QPalette::BrightText);
     m_notesFault->setWordWrap(true);
-    grid->addWidget(m_notesFault, 4, 0, 1, 4);
+    grid->addWidget(m_notesFault, 4, 0, 1, 3);
     m_words = new QLabel(this);
     m_words->setFont(face(Text::label));
     m_words->setWordWrap(true);
@@ -108,13 +109,21 @@ void SurveyForm::build() {
     m_add->setDefault(true);
     auto* foot = new QHBoxLayout;
     foot->setSpacing(u(2));
-    foot->addWidget(m_words, 1);
+    auto* words = new QScrollArea(this);
+    words->setWidget(m_words);
+    words->setWidgetResizable(true);
+    words->setFrameShape(QFrame::NoFrame);
+    words->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    words->setFocusPolicy(Qt::NoFocus);
+    words->setBackgroundRole(QPalette::Base);
+    m_words->setBackgroundRole(QPalette::Base);
+    foot->addWidget(words, 1);
     for (QPushButton* button : {m_same, m_add}) {
         button->setFont(face(Text::body, button == m_add));
         button->setFixedHeight(u(7));
         foot->addWidget(button, 0, Qt::AlignTop);
     }
-    grid->addLayout(foot, 5, 0, 1, 4);
+    grid->addLayout(foot, 5, 0, 1, 3);
     grid->setRowStretch(5, 1);
     for (int column = 0; column < 3; ++column)
         grid->setColumnStretch(column, 1);

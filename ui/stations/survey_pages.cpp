@@ -26,13 +26,25 @@ std::pair<QWidget*, QHBoxLayout*> headBar(QWidget* parent) {
     return {bar, row};
 }
 
+QWidget* titleBar(QWidget* parent, const QString& title, QLabel* remark) {
+    const auto [bar, row] = headBar(parent);
+    row->setSpacing(u(3));
+    auto* label = new QLabel(title, bar);
+    label->setFont(face(Text::body, true));
+    row->addWidget(label);
+    remark->setFont(face(Text::label));
+    row->addWidget(remark);
+    row->addStretch(1);
+    return bar;
+}
+
 SurveyPages::SurveyPages(Workbench& bench, QWidget* parent)
     : QWidget(parent)
     , m_orders(new SurveyOrders(bench, this))
     , m_job(new SurveyJob(bench, this))
     , m_symptoms(new SurveySymptoms(bench, this))
     , m_stack(new QStackedWidget(this)) {
-    m_stack->setContentsMargins(u(2), 0, 0, 0); // under the title above it
+    m_stack->setContentsMargins(u(2), 0, u(2), 0); // under the title above it
     m_stack->addWidget(m_orders);
     m_stack->addWidget(m_job);
     m_stack->addWidget(m_symptoms);
@@ -66,6 +78,7 @@ QWidget* SurveyPages::makeBar() {
     row->addStretch(1);
     auto* remark = new QLabel(tr("Ctrl PgUp, PgDn"), bar);
     remark->setFont(face(Text::label));
+    remark->setMinimumWidth(1); // gives way to the titles
     row->addWidget(remark);
     return bar;
 }

@@ -9,6 +9,7 @@
 #include <utility>
 
 class QHBoxLayout;
+class QLabel;
 class QPushButton;
 class QStackedWidget;
 
@@ -50,5 +51,7 @@ private:
 
 /// A bar in the colour of headers with its row.
 std::pair<QWidget*, QHBoxLayout*> headBar(QWidget* parent);
+/// A bold title and a remark in such a bar.
+QWidget* titleBar(QWidget* parent, const QString& title, QLabel* remark);
 
 } // namespace hammerline

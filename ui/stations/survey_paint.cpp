@@ -28,7 +28,7 @@ constexpr std::array kSigns = {
     Sign{PlaceKind::sound, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "sound")},
     Sign{PlaceKind::watch, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "watch")},
     Sign{PlaceKind::toDo, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "to do")},
-    Sign{PlaceKind::blocks, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "blocks regulating: mend first")},
+    Sign{PlaceKind::blocks, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "mend first")},
     Sign{PlaceKind::mended, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "mended")},
     Sign{PlaceKind::notFitted, QT_TRANSLATE_NOOP("hammerline::SurveyLegend", "not fitted")},
 };
@@ -170,6 +170,7 @@ void SurveyLegend::paintEvent(QPaintEvent*) {
     const Look& look = lookOf(*this);
     double x = 0;
     for (const Sign& sign : kSigns) {
+        if (x + units(4.5) + fontMetrics().horizontalAdvance(tr(sign.name)) > width()) return; // none is cut
         const QRectF cell(x, (height() - units(4.25)) / 2, units(3.4), units(4.25));
         const QRectF frame = signRect(cell).adjusted(0.5, 0.5, -0.5, -0.5);
         painter.setPen(QPen(ink(look.edge), 1, Qt::DotLine));

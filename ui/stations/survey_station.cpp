@@ -26,23 +26,6 @@
 
 namespace hammerline {
 
-namespace {
-
-/// A bold title and a remark.
-QWidget* titleBar(QWidget* parent, const QString& title, QLabel* remark) {
-    const auto [bar, row] = headBar(parent);
-    row->setSpacing(u(3));
-    auto* label = new QLabel(title, bar);
-    label->setFont(face(Text::body, true));
-    row->addWidget(label);
-    remark->setFont(face(Text::label));
-    row->addWidget(remark);
-    row->addStretch(1);
-    return bar;
-}
-
-} // namespace
-
 SurveyStation::SurveyStation(Workbench& workbench) : Station(workbench) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -99,7 +82,6 @@ QWidget* SurveyStation::buildFoot() {
     auto* foot = new QWidget(this);
     foot->setAutoFillBackground(true);
     foot->setBackgroundRole(QPalette::Base);
-    foot->setFixedHeight(u(54));
     auto* halves = new QHBoxLayout(foot);
     halves->setContentsMargins(0, 0, 0, 0);
     halves->setSpacing(1);
@@ -112,17 +94,30 @@ QWidget* SurveyStation::buildFoot() {
     right->setSpacing(0);
     m_pages = new SurveyPages(bench(), foot);
     right->addWidget(m_pages, 1);
-    m_asked = new QLabel(foot);
-    m_caution = new QLabel(foot);
+    m_remarks = new QWidget(foot);
+    auto* remarks = new QVBoxLayout(m_remarks);
+    remarks->setContentsMargins(0, 0, 0, 0);
+    remarks->setSpacing(0);
+    right->addWidget(m_remarks);
+    m_asked = new QLabel(m_remarks);
+    m_caution = new QLabel(m_remarks);
     for (QLabel* line : {m_asked, m_caution}) {
         line->setFont(face(Text::label));
         line->setWordWrap(true);
         line->setContentsMargins(u(3), u(1), u(3), u(1));
-        right->addWidget(line);
+        remarks->addWidget(line);
     }
     halves->addLayout(left, 1);
     halves->addLayout(right, 1);
     return foot;
+}
+
+/// In a low window (large type) the table of parts goes before what the Adjust station asks and warns of as well.
+void SurveyStation::resizeEvent(QResizeEvent* event) {
+    Station::resizeEvent(event);
+    const bool low = height() < u(110);
+    m_remarks->setVisible(!low);
+    m_foot->setFixedHeight(u(low ? 41 : 54));
 }
 
 void SurveyStation::buildTools() {

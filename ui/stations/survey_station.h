@@ -34,6 +34,9 @@ public:
     SurveyView& view() { return *m_view; }
     SurveyForm& form() { return *m_form; }
 
+protected:
+    void resizeEvent(QResizeEvent*) override;
+
 private:
     void buildTools();
     QWidget* buildHead();
@@ -49,7 +52,7 @@ private:
     QWidget* m_head = nullptr;
     QLabel* m_rows = nullptr;
     SurveyView* m_view = nullptr;
-    QWidget* m_foot = nullptr;
+    QWidget *m_foot = nullptr, *m_remarks = nullptr;
     SurveyForm* m_form = nullptr;
     SurveyPages* m_pages = nullptr;
     QLabel* m_asked = nullptr;

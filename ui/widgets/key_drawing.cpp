@@ -61,9 +61,10 @@ private:
         const KeyLever lever = keyLever(m_arms);
         const auto two = [](double value) { return QLocale().toString(value, 'f', 2); };
         const QString kind = m_arms.measured ? KeyDrawing::tr("measured") : KeyDrawing::tr("customary");
-        m_painter.drawText(
-            QPointF(after, m_top + units(3.4)),
-            kind + KeyDrawing::tr(" · 1 mm of shim at the balance lifts %1").arg(two(lever.heightPerBalance)));
+        const QString said =
+            kind + KeyDrawing::tr(" · 1 mm of shim at the balance lifts %1").arg(two(lever.heightPerBalance));
+        m_painter.drawText(QPointF(after, m_top + units(3.4)),
+                           elided(said, m_painter.font(), m_across.at(m_across.end + kBehind) - after));
     }
 
     void rails() const {
@@ -152,7 +153,7 @@ KeyDrawing::KeyDrawing(QWidget* parent) : QWidget(parent) {
 }
 
 QSize KeyDrawing::sizeHint() const {
-    return {u(80), u(2 * kKeyRow + 1)};
+    return {u(50), u(2 * kKeyRow + 1)};
 }
 
 void KeyDrawing::setPiano(const Piano& piano) {

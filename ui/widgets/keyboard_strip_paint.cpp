@@ -136,7 +136,7 @@ void KeyboardStrip::paintBars(QPainter& painter) const {
 
 void KeyboardStrip::paintKeyMarks(QPainter& painter) const {
     const QRect keys = keysRect();
-    const double size = units(1.75);
+    const double size = units(1.75), tick = std::min(size, 0.75 * m_axis.width({1})); // ticks stay clear of each other
     const QColor dark = ink(lookOf(*this).sharpTop), paper = ink(lookOf(*this).naturalTop);
     for (int n = 1; n <= m_axis.notes(); ++n) {
         const Bar& bar = m_bars[static_cast<std::size_t>(n)];
@@ -151,7 +151,7 @@ void KeyboardStrip::paintKeyMarks(QPainter& painter) const {
             if (mark->second == StripMarks::KeyMark::faulty)
                 painter.fillRect(box, dark);
             else
-                paintTick(painter, box, dark);
+                paintTick(painter, QRectF(box.center() - QPointF(tick, tick) / 2, QSizeF(tick, tick)), dark);
         } else {
             paintStep(painter, box.left(), box.center().y(), dark, size * 0.8);
         }
