@@ -57,7 +57,7 @@ protected:
     /// A new book with one upright of 88 notes, and the window on it at Measure.
     void open(const char* sheet = "upright", const Attributes& attributes = {}) {
         close();
-        dress(m_theme, 100);
+        dress(m_theme, m_textSize);
         m_folder = std::make_unique<QTemporaryDir>();
         auto answering = std::make_unique<Answering>();
         m_dialogs = answering.get();
@@ -138,6 +138,7 @@ protected:
     std::unique_ptr<MainWindow> m_window;
     Answering* m_dialogs = nullptr;
     Theme m_theme = Theme::light;
+    int m_textSize = 100;
 };
 
 } // namespace hammerline
