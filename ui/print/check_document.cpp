@@ -15,7 +15,7 @@ using words::onPaper;
 
 constexpr Type kHead{9}, kCell{10}, kSmall{8.5};
 // Right or left edges in a column, mm.
-constexpr double kDimensionLeft = 25.5, kValueRight = 57.5, kZoneRight = 73;
+constexpr double kDimensionLeft = 25, kValueRight = 57.5, kZoneRight = 73;
 
 QString valueText(const Judged& judged) {
     if (judged.word) return words::name(*judged.word);
@@ -40,8 +40,8 @@ void paintLine(Canvas& c, const QRectF& r, const CheckLine& line, const Piano& p
     const Judged& judged = *line.judged;
     const double base = r.y() + 5;
     noteCell(c, r.x() - 1.5, base, judged.cell.note, piano);
-    c.textWithin(r.x() + kDimensionLeft, base, 18.5, words::name(judged.cell.dimension), kCell);
-    c.textWithin(r.x() + kValueRight, base, 12.5, valueText(judged), {11, true}, Align::right);
+    c.textWithin(r.x() + kDimensionLeft, base, 20.5, words::name(judged.cell.dimension), kCell);
+    c.textWithin(r.x() + kValueRight, base, 11, valueText(judged), {11, true}, Align::right);
     if (line.zone)
         c.textWithin(r.x() + kZoneRight, base, 15, words::zoneText(judged.cell.dimension, *line.zone), kSmall,
                      Align::right);
@@ -80,7 +80,7 @@ Solid countsBlock(const Review& review) {
     return {height, [&review](Canvas& c, const QRectF& r) {
                 const std::array<QString, 6> heads = {
                     onPaper(QT_TRANSLATE_NOOP("paper", "low")),    onPaper(QT_TRANSLATE_NOOP("paper", "within")),
-                    onPaper(QT_TRANSLATE_NOOP("paper", "high")),   onPaper(QT_TRANSLATE_NOOP("paper", "? open")),
+                    onPaper(QT_TRANSLATE_NOOP("paper", "high")),   onPaper(QT_TRANSLATE_NOOP("paper", "undecided")),
                     onPaper(QT_TRANSLATE_NOOP("paper", "uneven")), onPaper(QT_TRANSLATE_NOOP("paper", "not read"))};
                 const auto right = [&](std::size_t i) { return r.x() + 70 + static_cast<double>(i) * 21; };
                 double base = r.y() + 4;

@@ -203,7 +203,7 @@ private:
     QString nextText(std::size_t i) const {
         if (i + 1 >= m_pages.size()) return {};
         const QString& name = m_pages[i + 1].firstName;
-        return name.isEmpty() ? onPaper(QT_TRANSLATE_NOOP("paper", "Goes on on page %1")).arg(i + 2)
+        return name.isEmpty() ? onPaper(QT_TRANSLATE_NOOP("paper", "Continued on page %1")).arg(i + 2)
                               : onPaper(QT_TRANSLATE_NOOP("paper", "Next: %1 on page %2")).arg(name).arg(i + 2);
     }
 
