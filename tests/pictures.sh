@@ -1,11 +1,12 @@
 #!/usr/bin/env bash
-# Every station of the demo book, the bench entry and how to measure, light and dark, at 1x and 2x, and every sheet's pages on both papers, as PNG into OUT.
+# Pictures of the window and the paper, all of the demo book.
+#   OUT         every station, the bench entry and how to measure, light and dark, at 1x and 2x, at a text size of 150 %
+#               and in a 3840x2160 window at 1x and 2x; every sheet's pages on both papers; as PNG into OUT: look at them
+#   --readme    the five pictures of the README, anew into resources/pictures
 set -euo pipefail
 cd "$(dirname "$0")/.."
 . app/install.sh
-[ -n "${1:-}" ] || fail "Say where the pictures go: bash tests/pictures.sh OUT"
-mkdir -p "$1"
-out=$(cd "$1" && pwd)
+[ -n "${1:-}" ] || fail "Say where the pictures go: bash tests/pictures.sh OUT, or --readme for those of the README."
 install_missing poppler-utils
 program=$(bash app/run.sh --build | tail -n 1)
 work=$(mktemp -d)
@@ -13,13 +14,42 @@ trap 'rm -rf "$work"' EXIT
 export QT_QPA_PLATFORM=offscreen
 book=$work/demo.hammerline
 "$program" demo "$book" >/dev/null
+
+# A station as FILE; what else is said goes to the window. Settings of its own: nobody's choices are in a picture.
+picture() {
+    local station=$1 file=$2
+    shift 2
+    "$program" window "$book" --settings "$work/settings.ini" --station "$station" --picture "$file" "$@" >/dev/null
+}
+
+# The demo's plan in force is ticked off already; its list printed anew is the plan that waits for hands.
+plan_anew() {
+    "$program" print "$book" adjustment --out "$work/adjustment.pdf" >/dev/null || [ $? = 1 ]
+}
+
+if [ "$1" = --readme ]; then
+    picture measure resources/pictures/measure-light.png --theme light
+    picture review resources/pictures/review-light.png --theme light
+    picture bench resources/pictures/bench-dark.png --theme dark --note 52 --dimension let-off --typed 4.4
+    picture how-to resources/pictures/how-to-light.png --theme light
+    plan_anew
+    picture adjust resources/pictures/adjust-light.png --theme light
+    printf 'The pictures of the README are in resources/pictures\n'
+    exit 0
+fi
+
+mkdir -p "$1"
+out=$(cd "$1" && pwd)
+plan_anew
 for station in piano survey measure review adjust passes bench how-to; do
     for theme in light dark; do
         for scale in 1 2; do
-            "$program" window "$book" --station "$station" --theme "$theme" --scale "$scale" \
-                --picture "$out/$station-$theme-${scale}x.png" >/dev/null
+            picture "$station" "$out/$station-$theme-${scale}x.png" --theme "$theme" --scale "$scale"
         done
     done
+    picture "$station" "$out/$station-text-150.png" --theme light --text-size 150
+    picture "$station" "$out/$station-3840x2160-1x.png" --theme light --width 3840 --height 2160
+    picture "$station" "$out/$station-3840x2160-2x.png" --theme light --width 1920 --height 1080 --scale 2
 done
 for sheet in adjustment check survey parts labels comparison record; do
     for paper in A4 Letter; do
