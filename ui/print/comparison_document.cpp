@@ -126,10 +126,11 @@ QString learnedText(const Response& response, const Piano& piano) {
 
 Document comparisonDocument(const Source& source, const PassView& before, const Comparison& comparison,
                             const ComparisonSheet& sheet) {
-    const QString about = onPaper(QT_TRANSLATE_NOOP("paper", "against pass %1  ·  %2 notes out before, %3 now"))
-                              .arg(comparison.from)
-                              .arg(sheet.notesOutBefore)
-                              .arg(sheet.notesOutNow);
+    const QString about =
+        onPaper(QT_TRANSLATE_NOOP("paper", "against pass %1  ·  of what both read: %2 notes out before, %3 now"))
+            .arg(comparison.from)
+            .arg(sheet.notesOutBefore)
+            .arg(sheet.notesOutNow);
     Document document = emptyDocument(source, onPaper(QT_TRANSLATE_NOOP("paper", "Comparison")), about);
     auto& blocks = document.blocks;
     const double width = source.width();
