@@ -196,7 +196,9 @@ Outcome<int> parseLowest(std::string_view text) {
         if (name && name->number && *name->number <= 9) name->octave = name->number;
         if (name && name->octave) midi = name->midi();
     }
-    if (!midi || *midi < 0 || *midi > 127) return unknownNote(text);
+    // a name with a dash may mean an octave below nought, where no piano begins, or be a way of writing one above it
+    const bool dash = text.find('-') != text.npos;
+    if (!midi || dash || *midi < kLowestOfAny || *midi > 127) return unknownNote(text);
     return *midi;
 }
 

@@ -54,8 +54,8 @@ Outcome<ActionKind> parseActionKind(std::string_view text) {
 
 Outcome<Piano> makePiano(ActionKind kind, int notes, int lowestMidi) {
     if (notes < 20 || notes > 108) return refuse(RefusalCode::badCompass, std::to_string(notes), "20..108");
-    if (lowestMidi < 0 || lowestMidi + notes > 128)
-        return refuse(RefusalCode::badCompass, std::to_string(lowestMidi), "0..127");
+    if (lowestMidi < kLowestOfAny || lowestMidi + notes > 128)
+        return refuse(RefusalCode::badCompass, std::to_string(lowestMidi), "12..127");
     Piano piano;
     piano.action = kind;
     piano.notes = notes;

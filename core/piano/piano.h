@@ -13,6 +13,9 @@
 
 namespace hammerline {
 
+/// C0 as MIDI: no piano begins below it (common practice, no source).
+inline constexpr int kLowestOfAny = 12;
+
 /// Note 1 is the lowest of this piano.
 struct NoteNumber {
     int value{};
@@ -95,7 +98,7 @@ struct Piano {
 };
 
 /// A piano of that kind with its preset attributes, default arms and `notes` keys from `lowestMidi`.
-/// Refuses badCompass: notes outside 20..108 or beyond MIDI 0..127.
+/// Refuses badCompass: notes outside 20..108 or beyond MIDI 12..127.
 Outcome<Piano> makePiano(ActionKind, int notes = 88, int lowestMidi = 21);
 
 std::string_view key(ActionKind);
@@ -127,7 +130,7 @@ Outcome<NoteNumber> parseNote(std::string_view, const Piano&, int middleC = 4);
 Outcome<std::vector<NoteNumber>> parseNotes(std::string_view, const Piano&);
 /// "1-5, 9, 12-14": the shortest writing of a set of notes.
 std::string writeNotes(const std::vector<NoteNumber>&);
-/// A0, C1, 21: the lowest note, as MIDI.
+/// A0, C1, 21: the lowest note, as MIDI, from C0.
 Outcome<int> parseLowest(std::string_view);
 
 // --- attributes by name (commands.md): set one from text, list all as text; the book stores just these pairs

@@ -187,6 +187,18 @@ TEST_CASE("reading an export can be stopped wherever it is, and says how far it 
     CHECK(looks > 50); // text and pianos
 }
 
+TEST_CASE("every lowest note that a piano may have is written and read back as it was") {
+    for (int midi = 0; midi <= 127; ++midi) {
+        const std::string text =
+            R"({"format": "hammerline-export", "version": 1, "pianos": [{"name": "Hall", "action": )"
+            R"("upright", "notes": 20, "lowest": ")" +
+            std::to_string(midi) + R"("}]})";
+        const auto read = readExport(text);
+        CHECK(read.has_value() == (midi >= 12 && midi <= 108));
+        if (read) CHECK(readBack(read->pianos).pianos.front().piano.lowestMidi == midi);
+    }
+}
+
 TEST_CASE("JSON that no export is, is refused with its place") {
     const auto refused = [](std::string_view text) {
         const auto read = readExport(text);

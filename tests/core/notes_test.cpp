@@ -166,17 +166,21 @@ TEST_CASE("the lowest note is a name or a MIDI number") {
     CHECK(parseLowest("C1") == 24);
     CHECK(parseLowest("A,,") == 21);
     CHECK(parseLowest("21") == 21);
+    CHECK(parseLowest("C0") == 12);
     CHECK_FALSE(parseLowest("128").has_value());
+    // below C0 no piano begins; "A#-1" was once read as A#1
+    for (const char* below : {"11", "0", "A#-1", "C-1", "c-1", "A-0"})
+        CHECK_FALSE(parseLowest(below).has_value());
     CHECK_FALSE(parseLowest("lowest").has_value());
     CHECK_FALSE(parseLowest("C40").has_value());
 }
 
 TEST_CASE("every note's shown name is read back as that note") {
-    for (const int lowest : {9, 21, 28}) {
+    for (const int lowest : {12, 21, 28}) {
         const auto piano = *makePiano(ActionKind::grand, 88, lowest);
         for (int n = 1; n <= 88; ++n) {
             INFO(pitchName(NoteNumber{n}, piano));
-            if (midiOf(NoteNumber{n}, piano) >= 12) CHECK(note(pitchName(NoteNumber{n}, piano), piano) == n);
+            CHECK(note(pitchName(NoteNumber{n}, piano), piano) == n);
         }
     }
 }
