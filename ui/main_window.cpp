@@ -1,6 +1,7 @@
 #include "ui/main_window.h"
 
 #include "ui/stations/bench_entry.h"
+#include "ui/stations/measure_station.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/hint_bar.h"
 #include "ui/widgets/keyboard_strip.h"
@@ -21,7 +22,9 @@
 #include <QTextDocument>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <set>
+#include <utility>
 
 namespace hammerline {
 
@@ -130,6 +133,7 @@ void MainWindow::connectBench() {
     connect(&m_bench, &Workbench::bookChanged, this, &MainWindow::refreshBook);
     connect(&m_bench, &Workbench::saved, this, &MainWindow::refreshBook);
     connect(&m_bench, &Workbench::pianoChanged, this, &MainWindow::refreshWords);
+    connect(&m_bench, &Workbench::pianoChanged, this, [this] { m_keptOrder.reset(); });
     connect(&m_bench, &Workbench::passChanged, this, &MainWindow::refreshWords);
     connect(&m_bench, &Workbench::recordChanged, this, [this] {
         m_notice->setVisible(m_bench.trouble().has_value());
@@ -188,6 +192,26 @@ bool MainWindow::showStation(int index) {
 bool MainWindow::leaveStation() {
     if (atBench() && !m_entry->commit()) return false;
     return !station() || station()->leave();
+}
+
+/// Anew in the size of the type: a station lays much of itself out by it once.
+void MainWindow::rebuildStations() {
+    const bool bench = atBench();
+    if (measure()) m_keptOrder = measure()->order(); // a list of a person's own is nowhere else
+    const std::array<Station*, 6> before = std::exchange(m_stations, {});
+    const int shown = static_cast<int>(std::find(before.begin(), before.end(), station()) - before.begin());
+    for (Station* each : before)
+        if (each) m_stack->removeWidget(each);
+    showStation(shown);
+    for (Station* each : before) {
+        if (!each) continue;
+        if (QWidget* tools = each->tools()) { // they stand in the window's own row
+            m_toolRow->removeWidget(tools);
+            delete tools;
+        }
+        delete each;
+    }
+    if (bench) showBenchEntry();
 }
 
 void MainWindow::refreshWords() {

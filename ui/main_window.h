@@ -3,6 +3,7 @@
 #pragma once
 
 #include "ui/settings/settings.h"
+#include "ui/stations/measure_order.h"
 #include "ui/stations/stations.h"
 #include "ui/widgets/look.h"
 
@@ -80,6 +81,7 @@ private:
     void fillPasses(QMenu*);
     void connectBench();
     void refreshWords();
+    void rebuildStations();
     void refreshRail();
     void refreshBook();
     void refreshTrouble();
@@ -103,6 +105,7 @@ private:
     Workbench& m_bench;
     Settings& m_settings;
     std::array<Station*, 6> m_stations{};
+    std::optional<EntryOrder> m_keptOrder; // of Measure, until it is made anew
     StationRail* m_rail = nullptr;
     QLabel *m_title = nullptr, *m_context = nullptr, *m_bookLabel = nullptr, *m_notice = nullptr;
     QBoxLayout* m_toolRow = nullptr;

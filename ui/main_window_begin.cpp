@@ -92,7 +92,7 @@ void MainWindow::wireMeasure(Station* station) {
     if (order.kind == EntryOrder::Kind::ownList) order.kind = EntryOrder::Kind::oneDimension; // lists belong to a piano
     order.every = std::max(1, m_settings.number(Setting::entryEvery));
     order.across = m_settings.on(Setting::entryAcross);
-    measure->setOrder(order);
+    measure->setOrder(std::exchange(m_keptOrder, {}).value_or(order));
     connect(measure, &MeasureStation::benchAsked, this, &MainWindow::showBenchEntry);
     connect(measure, &MeasureStation::howToAsked, this, &MainWindow::showHowTo);
     connect(measure, &MeasureStation::orderChosen, this, [this](const EntryOrder& chosen) {

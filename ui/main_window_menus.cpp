@@ -144,10 +144,12 @@ void MainWindow::setTheme(const QString& theme) {
 }
 
 void MainWindow::setTextSize(int percent) {
+    if (!leaveStation()) return;
     percent = std::clamp(percent, 80, 200);
     m_settings.set(Setting::textSize, percent);
     dress(themeOf(palette()), percent);
-    refreshWords();
+    rebuildStations();
+    refreshBook();
 }
 
 void MainWindow::newBook() {

@@ -40,24 +40,60 @@ private Q_SLOTS:
     void nothingIsCutAtLargeType() {
         for (const int size : {100, 125, 150}) {
             openFilled(size, QSize(1280, 800));
+            nothingIsCut(size);
+        }
+    }
+
+    /// Set larger while every station is open, and smaller again, it looks as if it had been so from the start.
+    void enlargedWhileItIsOpenItIsLaidOutAnew() {
+        openFilled(100, QSize(1280, 800));
+        const auto places = [&] {
+            QStringList all;
             for (const char* station : kStations) {
                 show(station);
-                QCOMPARE(m_window->size(), QSize(1280, 800));
-                const QSize least = m_window->centralWidget()->minimumSizeHint();
-                QVERIFY2(least.width() <= 1280 && least.height() <= m_window->centralWidget()->height(),
-                         qPrintable(QStringLiteral("%1 at %2 %: needs %3 by %4")
-                                        .arg(QLatin1String(station))
-                                        .arg(size)
-                                        .arg(least.width())
-                                        .arg(least.height())));
-                for (const QWidget* widget : m_window->findChildren<QWidget*>()) {
+                m_bench->setCell({{1}, dimension::letOff});
+                show(station);
+                for (const QWidget* widget : m_window->station()->findChildren<QWidget*>()) {
                     if (!widget->isVisible()) continue;
-                    const QString cut = cutOf(*widget);
-                    QVERIFY2(cut.isEmpty(), qPrintable(where(station, *widget, cut)));
+                    const QRect at(widget->mapTo(m_window.get(), QPoint()), widget->size());
+                    all << where(
+                        station, *widget,
+                        QStringLiteral("%1 %2 %3 %4").arg(at.x()).arg(at.y()).arg(at.width()).arg(at.height()));
                 }
+            }
+            all.sort();
+            return all;
+        };
+        places(); // a plan is made
+        const QStringList usual = places();
+        m_window->setTextSize(150);
+        nothingIsCut(150);
+        m_window->setTextSize(100);
+        const QStringList again = places();
+        QCOMPARE(again, usual);
+    }
+
+private:
+    void nothingIsCut(int size) {
+        for (const char* station : kStations) {
+            show(station);
+            QCOMPARE(m_window->size(), QSize(1280, 800));
+            const QSize least = m_window->centralWidget()->minimumSizeHint();
+            QVERIFY2(least.width() <= 1280 && least.height() <= m_window->centralWidget()->height(),
+                     qPrintable(QStringLiteral("%1 at %2 %: needs %3 by %4")
+                                    .arg(QLatin1String(station))
+                                    .arg(size)
+                                    .arg(least.width())
+                                    .arg(least.height())));
+            for (const QWidget* widget : m_window->findChildren<QWidget*>()) {
+                if (!widget->isVisible()) continue;
+                const QString cut = cutOf(*widget);
+                QVERIFY2(cut.isEmpty(), qPrintable(where(station, *widget, cut)));
             }
         }
     }
+
+private Q_SLOTS:
 
     /// At the usual size nothing has to be scrolled sideways.
     void listsFitAtTheUsualSize() {
