@@ -9,6 +9,7 @@
 #include "ui/stations/stations.h"
 #include "ui/words/words.h"
 
+#include <QCoreApplication>
 #include <QKeyEvent>
 #include <QShortcut>
 #include <QVBoxLayout>

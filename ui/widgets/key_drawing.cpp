@@ -3,6 +3,8 @@
 #include "core/operation/operation.h"
 #include "ui/widgets/action_sketch.h"
 
+#include <QLocale>
+
 namespace hammerline {
 
 namespace {

@@ -1,6 +1,7 @@
 #include "ui/widgets/keyboard_strip.h"
 
 #include "core/survey/standing.h"
+#include "ui/widgets/look.h"
 #include "ui/words/words.h"
 
 #include <QKeyEvent>
