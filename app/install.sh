@@ -34,3 +34,17 @@ install_missing() {
         "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing; } >&2 ||
         fail "apt could not install what is missing (is the network there?): $missing"
 }
+
+# Configures BUILD once, with the arguments that follow. A folder that was moved or copied here with its checkout still
+# speaks of the old place: it is made anew.
+set_up_build() {
+    local build=$1
+    shift
+    if [ -f "$build/CMakeCache.txt" ]; then
+        local home
+        home=$(sed -n 's/^CMAKE_HOME_DIRECTORY:INTERNAL=//p' "$build/CMakeCache.txt")
+        [ "$home" -ef . ] || rm -rf -- "$build"
+    fi
+    [ -f "$build/build.ninja" ] || cmake -S . -B "$build" -G Ninja "$@" >&2 ||
+        fail "The build could not be set up; the lines above say why."
+}

@@ -8,7 +8,7 @@ cd "$(dirname "$0")/.."
 
 install_missing "${build_packages[@]}"
 build=.build/release
-[ -f "$build/build.ninja" ] || cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_UNITY_BUILD=ON >&2 || fail "The build could not be set up; the lines above say why."
+set_up_build "$build" -DCMAKE_BUILD_TYPE=Release -DCMAKE_UNITY_BUILD=ON
 ninja -C "$build" hammerline >&2 || fail "The build stopped; the lines above say where."
 program=$build/app/hammerline
 if [ "${1:-}" = --build ]; then

@@ -12,7 +12,7 @@ if [ "${1:-}" = --pianos ]; then
 fi
 install_missing "${build_packages[@]}" "${bench_packages[@]}" jq
 build=.build/bench
-cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_UNITY_BUILD=ON -DHAMMERLINE_BENCHMARKS=ON >&2 || fail "The build could not be set up; the lines above say why."
+set_up_build "$build" -DCMAKE_BUILD_TYPE=Release -DCMAKE_UNITY_BUILD=ON -DHAMMERLINE_BENCHMARKS=ON
 ninja -C "$build" >&2 || fail "The build stopped; the lines above say where."
 
 # Medians of rounds that take turns: what else the machine does falls on both sides of a ratio.

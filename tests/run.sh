@@ -12,8 +12,8 @@ if [ "${1:-}" = --only ]; then
 fi
 install_missing "${build_packages[@]}" "${test_packages[@]}"
 build=.build/tests
-[ -f "$build/build.ninja" ] || cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-O1 \
-    -DHAMMERLINE_TESTS=ON -DHAMMERLINE_SANITIZE=ON -DCMAKE_UNITY_BUILD=ON || fail "The build could not be set up; the lines above say why."
+set_up_build "$build" -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-O1 -DHAMMERLINE_TESTS=ON \
+    -DHAMMERLINE_SANITIZE=ON -DCMAKE_UNITY_BUILD=ON
 ninja -C "$build" || fail "The build stopped; the lines above say where."
 export QT_QPA_PLATFORM=offscreen
 ctest --test-dir "$build" --output-on-failure --timeout 1500 -j 2 "${only[@]}"

@@ -10,8 +10,8 @@ cycles=${1:-}
 [[ "$cycles" =~ ^[1-9][0-9]*$ ]] || fail "Say how many cycles: bash tests/soak.sh CYCLES."
 install_missing "${build_packages[@]}" "${test_packages[@]}"
 build=.build/tests
-[ -f "$build/build.ninja" ] || cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-O1 \
-    -DHAMMERLINE_TESTS=ON -DHAMMERLINE_SANITIZE=ON >&2 || fail "The build could not be set up; the lines above say why."
+set_up_build "$build" -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-O1 \
+    -DHAMMERLINE_TESTS=ON -DHAMMERLINE_SANITIZE=ON
 ninja -C "$build" soak hammerline db_tests >&2 || fail "The build stopped; the lines above say where."
 export ASAN_OPTIONS=detect_leaks=0
 "$build/tests/soak" "$cycles" "$build/app/hammerline"

@@ -15,8 +15,14 @@ fi
 mkdir -p "$build/tidy"
 sed -E 's/ -Winvalid-pch -include [^ "]*cmake_pch\.hxx//' "$build/compile_commands.json" >"$build/tidy/compile_commands.json"
 units=$(find "$build/core" "$build/db" -name 'unity_*.cxx' 2>/dev/null)
+status=0
 printf '%s\n' "${units:-$(find core db -name '*.cpp')}" | sort | xargs -P 2 -n 1 "$tidy" -p "$build/tidy" --quiet \
-    --extra-arg=-Wno-everything >"$build/tidy.txt" 2>/dev/null || true
+    --extra-arg=-Wno-everything >"$build/tidy.txt" 2>"$build/tidy.errors" || status=$?
 if grep -E '(error|warning):' -A 2 "$build/tidy.txt"; then exit 1; fi
+# Nothing reported and not at ease: it did not start, or did not get through.
+if [ "$status" != 0 ]; then
+    tail -n 20 "$build/tidy.errors" >&2
+    exit 2
+fi
 printf '%s\n' "$state" >"$build/tidy.state"
 echo "core and db are tidy."
