@@ -11,9 +11,8 @@ seconds=${1:-}
 shift
 install_missing "${build_packages[@]}" "${fuzz_packages[@]}"
 build=.build/fuzz
-[ -f "$build/build.ninja" ] || cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g1" \
-    -DCMAKE_C_COMPILER=clang-14 -DCMAKE_CXX_COMPILER=clang++-14 -DHAMMERLINE_FUZZ=ON -DHAMMERLINE_SANITIZE=ON >&2 ||
-    fail "The build could not be set up; the lines above say why."
+set_up_build "$build" -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g1" -DCMAKE_C_COMPILER=clang-14 \
+    -DCMAKE_CXX_COMPILER=clang++-14 -DHAMMERLINE_FUZZ=ON -DHAMMERLINE_SANITIZE=ON
 ninja -C "$build" >&2 || fail "The build stopped; the lines above say where."
 
 targets=("$@")
