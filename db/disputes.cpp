@@ -89,11 +89,11 @@ std::vector<Key> keysInDispute(OpenBook& book, const Subject& subject) {
 
 /// What makes a difference in a row, its details included, as one text.
 std::string contentOf(OpenBook& book, const Subject& subject, const Telling& telling, const Key& key, ActId act) {
-    std::vector<Column> counting(subject.content.begin(),
-                                 subject.content.begin() +
-                                     static_cast<std::ptrdiff_t>(std::min(telling.counts, subject.content.size())));
+    std::vector<TableColumn> counting(
+        subject.content.begin(),
+        subject.content.begin() + static_cast<std::ptrdiff_t>(std::min(telling.counts, subject.content.size())));
     std::string all;
-    const auto gather = [&](std::string_view table, const std::vector<Column>& columns) {
+    const auto gather = [&](std::string_view table, const std::vector<TableColumn>& columns) {
         Query find = book.query("SELECT " + list(columns, "quote(%)", " || ',' || ") + " FROM " + std::string(table) +
                                 " WHERE " + list(subject.key, "% = ?", " AND ") + " AND act_id = ?");
         for (const KeyValue& value : key)
@@ -139,7 +139,7 @@ struct Directory {
 std::optional<Dispute> addressed(OpenBook& book, const Directory& directory, const Subject& subject, const Key& key) {
     Dispute dispute;
     for (std::size_t i = 0; i < key.size(); ++i) {
-        const Column& column = subject.key[i];
+        const TableColumn& column = subject.key[i];
         const auto* number = std::get_if<std::int64_t>(&key[i]);
         if (column.points == Points::piano) {
             const auto found = directory.pianos.find(*number);

@@ -11,7 +11,7 @@ namespace hammerline {
 /// `split` are numbers by which a damaged stretch is searched piece by piece.
 struct RescueTable {
     std::string name;
-    std::vector<Column> columns;
+    std::vector<TableColumn> columns;
     std::size_t key, split;
 };
 /// In an order in which each points at those before it.

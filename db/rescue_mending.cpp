@@ -22,7 +22,7 @@ void run(OpenBook& book, const std::string& sql) {
 std::string namedAnywhere(Points kind) {
     std::string sql;
     for (const RescueTable& table : rescueTables())
-        for (const Column& column : table.columns)
+        for (const TableColumn& column : table.columns)
             if (column.points == kind)
                 sql += (sql.empty() ? "" : " UNION ") + ("SELECT " + std::string(column.name) + " AS n FROM ") +
                        table.name;

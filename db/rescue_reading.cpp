@@ -37,7 +37,7 @@ public:
 
 private:
     /// How far numbers of a key column go: a little beyond what is known, for what points at rows that are lost.
-    std::int64_t boundOf(const Column& column) {
+    std::int64_t boundOf(const TableColumn& column) {
         const auto largest = [&](const char* table) {
             return kSpare + m_into.execAndGet("SELECT coalesce(max(id), 0) FROM " + std::string(table)).getInt64();
         };
@@ -72,8 +72,8 @@ private:
     }
 
     std::string selectSql(std::size_t fixed, bool backwards) const {
-        const std::vector<Column> key(m_table.columns.begin(),
-                                      m_table.columns.begin() + static_cast<std::ptrdiff_t>(m_table.key));
+        const std::vector<TableColumn> key(m_table.columns.begin(),
+                                           m_table.columns.begin() + static_cast<std::ptrdiff_t>(m_table.key));
         std::string sql = "SELECT " + list(m_table.columns) + " FROM " + m_table.name + " WHERE ";
         for (std::size_t i = 0; i < fixed; ++i)
             sql += std::string(key[i].name) + " = ? AND ";
@@ -192,7 +192,7 @@ RescueTable asThere(SQLite::Database& damaged, RescueTable table) {
         there.insert(find.getColumn(0).getString());
     const auto afterKey = table.columns.begin() + static_cast<std::ptrdiff_t>(table.key);
     table.columns.erase(std::remove_if(afterKey, table.columns.end(),
-                                       [&](const Column& column) { return !there.contains(column.name); }),
+                                       [&](const TableColumn& column) { return !there.contains(column.name); }),
                         table.columns.end());
     return table;
 }

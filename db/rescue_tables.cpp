@@ -3,14 +3,14 @@
 namespace hammerline {
 namespace {
 
-void append(std::vector<Column>& to, const std::vector<Column>& more) {
+void append(std::vector<TableColumn>& to, const std::vector<TableColumn>& more) {
     to.insert(to.end(), more.begin(), more.end());
 }
 
 /// Numbers at the head of a key: by these a stretch can be halved.
-std::size_t leadingNumbers(const std::vector<Column>& key) {
+std::size_t leadingNumbers(const std::vector<TableColumn>& key) {
     std::size_t count = 0;
-    for (const Column& column : key) {
+    for (const TableColumn& column : key) {
         const std::string_view name = column.name;
         if (name == "part" || name == "symptom" || name == "key" || name == "trial" || name == "act_id") break;
         ++count;
@@ -18,7 +18,7 @@ std::size_t leadingNumbers(const std::vector<Column>& key) {
     return count;
 }
 
-RescueTable plain(std::string name, std::vector<Column> columns) {
+RescueTable plain(std::string name, std::vector<TableColumn> columns) {
     return {std::move(name), std::move(columns), 1, 1};
 }
 
@@ -40,19 +40,19 @@ const std::vector<RescueTable>& rescueTables() {
                                     {"brought"}}));
         all.push_back(plain("dimension", {{"id"}, {"key"}}));
         for (const Tag& tag : tags()) {
-            std::vector<Column> columns = {{"id"}, {"uuid"}, {"act_id", Points::act}};
+            std::vector<TableColumn> columns = {{"id"}, {"uuid"}, {"act_id", Points::act}};
             append(columns, tag.columns);
             all.push_back(plain(std::string(tag.table), std::move(columns)));
         }
         for (const Subject& subject : subjects()) {
-            std::vector<Column> columns = subject.key;
+            std::vector<TableColumn> columns = subject.key;
             columns.push_back({"act_id", Points::act});
             const std::size_t key = columns.size(), split = leadingNumbers(columns);
             append(columns, {{"replaces"}, {"origin", Points::act}, {"withdrawn"}});
             append(columns, subject.content);
             all.push_back({std::string(subject.table), std::move(columns), key, split});
             for (const Detail& detail : subject.details) {
-                std::vector<Column> own = subject.key;
+                std::vector<TableColumn> own = subject.key;
                 own.push_back({"act_id", Points::act});
                 append(own, detail.columns);
                 const std::size_t ownKey = subject.key.size() + 1 + detail.named;

@@ -10,7 +10,7 @@ namespace hammerline {
 
 /// What a column points at: such a number is local to a book and is translated by a merge.
 enum class Points : std::uint8_t { nowhere, act, piano, pass, plan, dimension };
-struct Column {
+struct TableColumn {
     std::string_view name;
     Points points = Points::nowhere;
 };
@@ -18,15 +18,15 @@ struct Column {
 /// Rows that belong to one version: same key and act, further columns of their own.
 struct Detail {
     std::string_view table;
-    std::vector<Column> columns;
+    std::vector<TableColumn> columns;
     std::size_t named; // so many of the columns belong to the primary key
 };
 
 /// A table of versions: key columns, then act_id, replaces, origin, withdrawn, then its content.
 struct Subject {
     std::string_view table;
-    std::vector<Column> key;
-    std::vector<Column> content;
+    std::vector<TableColumn> key;
+    std::vector<TableColumn> content;
     std::vector<Detail> details;
 };
 const std::vector<Subject>& subjects();
@@ -36,9 +36,9 @@ const Subject& subject(std::string_view table);
 struct Tag {
     std::string_view table;
     Points as;
-    std::vector<Column> columns;  // besides id, uuid and act_id
-    std::string_view versions;    // its subject
-    std::string_view versionsKey; // the column there
+    std::vector<TableColumn> columns; // besides id, uuid and act_id
+    std::string_view versions;        // its subject
+    std::string_view versionsKey;     // the column there
 };
 const std::vector<Tag>& tags();
 

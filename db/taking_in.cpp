@@ -89,7 +89,7 @@ private:
         if (found == known.end()) fail(RefusalCode::damagedBook, m_from.path, "reference");
         return found->second;
     }
-    Value here(const Column& column, Value there) const {
+    Value here(const TableColumn& column, Value there) const {
         if (const auto* number = std::get_if<std::int64_t>(&there)) return here(column.points, *number);
         return there;
     }
@@ -172,9 +172,9 @@ private:
 
     /// A table's rows under a condition, and how they are written here.
     struct Copying {
-        std::vector<Column> columns;
+        std::vector<TableColumn> columns;
         std::string select, insert;
-        Copying(std::string_view table, std::vector<Column> which, const std::string& condition)
+        Copying(std::string_view table, std::vector<TableColumn> which, const std::string& condition)
             : columns(std::move(which))
             , select("SELECT " + list(columns) + " FROM " + std::string(table) + " WHERE " + condition)
             , insert("INSERT INTO " + std::string(table) + " (" + list(columns) + ") VALUES (" + list(columns, "?") +
@@ -184,15 +184,15 @@ private:
     /// The rows of the acts that are new here. Acts come in the order in which they were written, so that what a row
     /// replaces is there before it.
     void rows(const Subject& subject) {
-        std::vector<Column> columns = subject.key;
-        for (const Column& column : {Column{"act_id", Points::act}, Column{"replaces", Points::act},
-                                     Column{"origin", Points::act}, Column{"withdrawn"}})
+        std::vector<TableColumn> columns = subject.key;
+        for (const TableColumn& column : {TableColumn{"act_id", Points::act}, TableColumn{"replaces", Points::act},
+                                          TableColumn{"origin", Points::act}, TableColumn{"withdrawn"}})
             columns.push_back(column);
         columns.insert(columns.end(), subject.content.begin(), subject.content.end());
         const Copying versions(subject.table, columns, "act_id = ?");
         std::vector<Copying> details;
         for (const Detail& detail : subject.details) {
-            std::vector<Column> own = subject.key;
+            std::vector<TableColumn> own = subject.key;
             own.push_back({"act_id", Points::act});
             own.insert(own.end(), detail.columns.begin(), detail.columns.end());
             details.emplace_back(detail.table, std::move(own), list(subject.key, "% = ?", " AND ") + " AND act_id = ?");

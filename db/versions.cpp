@@ -22,9 +22,9 @@ void copyDetails(OpenBook& book, const Subject& subject, const Key& key, ActId f
 
 } // namespace
 
-std::string list(const std::vector<Column>& columns, std::string_view pattern, std::string_view between) {
+std::string list(const std::vector<TableColumn>& columns, std::string_view pattern, std::string_view between) {
     std::string out;
-    for (const Column& column : columns) {
+    for (const TableColumn& column : columns) {
         if (!out.empty()) out += between;
         for (const char c : pattern)
             if (c == '%')

@@ -10,7 +10,7 @@
 namespace hammerline {
 
 /// Joins with a separator: "a, b", or "x.a = n.a AND x.b = n.b" through a pattern where each % is the name.
-std::string list(const std::vector<Column>&, std::string_view pattern = "%", std::string_view between = ", ");
+std::string list(const std::vector<TableColumn>&, std::string_view pattern = "%", std::string_view between = ", ");
 
 /// "x is replaced by none", for a subject's table with alias x.
 std::string isHead(const Subject&);

@@ -1,3 +1,4 @@
+#include "core/causes/cause_ids.h"
 #include "core/causes/rule.h"
 
 #include <algorithm>
@@ -87,6 +88,14 @@ constexpr CauseRule kRules[] = {
     {"unstable-rest", unstableRest, "inspect", kRest, kBlow, kToNothing, 0, 0.7},
     {"nothing-measurable", nothingMeasurable, "inspect", kNothing, kNone, kToNothing, 0, 0.9},
 };
+
+/// Every listed id has one row, and every row is listed.
+constexpr bool rulesAreListed() {
+    if (std::size(kRules) != kCauseKeys.size()) return false;
+    return std::ranges::all_of(
+        kCauseKeys, [](std::string_view listed) { return std::ranges::count(kRules, listed, &CauseRule::key) == 1; });
+}
+static_assert(rulesAreListed());
 
 bool yields(const CauseRule& rule, const std::vector<Cause>& found) {
     return std::any_of(found.begin(), found.end(), [&](const Cause& cause) {

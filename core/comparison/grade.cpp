@@ -33,7 +33,7 @@ public:
         const auto found = m_state->find(cell);
         if (found == m_state->end()) return false;
         const Kind kind = row(cell.dimension).kind;
-        Limits limits;
+        ToleranceLimits limits;
         if (zone.low) limits.low = toTrade(*zone.low, kind);
         if (zone.high) limits.high = toTrade(*zone.high, kind);
         return probabilityOfConformity(found->second.value, found->second.sd, limits) >= 1 - kSurelyWithin;

@@ -7,8 +7,6 @@
 
 namespace hammerline {
 
-inline constexpr std::size_t kDimensionCount = 19;
-
 struct Known {
     double value{};
     double variance{};
@@ -22,8 +20,8 @@ struct Known {
 /// across M = 0 (computation 6).
 struct NoteState {
     std::array<Known, kDimensionCount> dimension;
-    const Known& of(DimensionId d) const { return dimension[d.row]; }
-    Known& of(DimensionId d) { return dimension[d.row]; }
+    const Known& of(DimensionId d) const { return dimension.at(d.row); }
+    Known& of(DimensionId d) { return dimension.at(d.row); }
 
     /// The blow as it is seen: B_rail + R min(M, 0).
     double shownBlow(double ratio) const;

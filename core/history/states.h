@@ -16,7 +16,7 @@ public:
     const Response* at(OperationId, NoteNumber) const;
 
 private:
-    using Table = std::array<std::array<const Response*, 2>, 18>;
+    using Table = std::array<std::array<const Response*, 2>, kOperationCount>;
     const Piano* m_piano;
     Table m_whole{};
     std::vector<Table> m_sections; // empty while all sections answer alike

@@ -9,7 +9,7 @@ namespace hammerline {
 
 /// What else is known of the note in this pass, by the row of the dimension.
 struct KnownOfNote {
-    std::array<std::optional<std::int64_t>, 32> counts{};
+    std::array<std::optional<std::int64_t>, kDimensionCount> counts{};
     std::optional<std::int64_t>& operator[](DimensionId id) { return counts.at(id.row); }
     const std::optional<std::int64_t>& operator[](DimensionId id) const { return counts.at(id.row); }
 };

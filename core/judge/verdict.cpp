@@ -28,8 +28,8 @@ double guardBand(Rule rule, double u) {
     return u * (rule == Rule::guardU ? kGuardFactorU : kGuardFactor95);
 }
 
-Limits limitsOf(const Zone& zone) {
-    Limits out;
+ToleranceLimits limitsOf(const Zone& zone) {
+    ToleranceLimits out;
     if (zone.low) out.low = static_cast<double>(*zone.low);
     if (zone.high) out.high = static_cast<double>(*zone.high);
     return out;

@@ -154,6 +154,8 @@ constexpr std::array kOperations = {
     Operation{operation::inspect, none, false, actionIn, {2, 4}, 0, 0, "", {}, "U1", keyHeight},
 };
 
+static_assert(kOperations.size() == kOperationCount);
+
 constexpr bool rowsAtTheirPlace() {
     for (std::size_t i = 0; i < kOperations.size(); ++i)
         if (kOperations[i].id.row != i) return false;

@@ -31,7 +31,7 @@ bool hasPlayer(const Piano& p) {
 }
 
 // By row of the catalogue. A grand's keys carry no lost motion, so its back rail is no matter of one shim.
-constexpr std::array<Holds, 18> kHas = {
+constexpr std::array<Holds, kOperationCount> kHas = {
     always,         // balance punching
     always,         // front punching
     always,         // capstan: fixed ones are faced by the millimetre
@@ -69,7 +69,7 @@ struct DirectionWords {
     Direction positive, negative;
 };
 // By row of the catalogue: the word of a positive and of a negative amount.
-constexpr std::array<DirectionWords, 18> kDirectionWords = {{
+constexpr std::array<DirectionWords, kOperationCount> kDirectionWords = {{
     {add, remove},              // balance punching
     {add, remove},              // front punching
     {anticlockwise, clockwise}, // capstan (see kCapstanWords)

@@ -354,6 +354,16 @@ constexpr std::array kSpellings = {
     std::pair{std::string_view{"okay"}, word::ok},
 };
 
+template <typename Rows>
+constexpr bool rowsAtTheirPlace(const Rows& rows) {
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        if (rows[i].id.row != i) return false;
+    return true;
+}
+static_assert(kDimensions.size() == kDimensionCount);
+static_assert(rowsAtTheirPlace(kDimensions));
+static_assert(rowsAtTheirPlace(kWords));
+
 } // namespace
 
 std::span<const Dimension> dimensions() {

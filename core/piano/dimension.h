@@ -19,6 +19,8 @@ inline constexpr DimensionId keyHeight{0}, sharpHeight{1}, keyDip{2}, lostMotion
     aftertouch{7}, checking{8}, damperStart{9}, damperRise{10}, halfBlow{11}, strap{12}, playerClearance{13},
     capstanReserve{14}, downWeight{15}, upWeight{16}, sharpProud{17}, feltLeft{18};
 }
+/// Rows of the catalogue, by its last id; the table is held to it where it stands.
+inline constexpr std::size_t kDimensionCount = dimension::feltLeft.row + 1;
 
 /// A word in place of a number, one key each.
 struct WordId {

@@ -7,7 +7,7 @@
 namespace hammerline {
 namespace {
 
-constexpr std::array<std::string_view, 18> kOperationKeys = {
+constexpr std::array<std::string_view, kOperationCount> kOperationKeys = {
     "balance-punching", "front-punching", "capstan-turn",  "rest-rail-shim", "rail-cloth-shim", "let-off-turn",
     "drop-turn",        "check-bend",     "spoon-bend",    "damper-wire",    "bridle-bend",     "balance-rail-shim",
     "back-rail-shim",   "player-screw",   "half-blow-rod", "pedal-rod",      "lever-timing",    "inspect"};

@@ -23,6 +23,8 @@ inline constexpr OperationId balancePunching{0}, frontPunching{1}, capstanTurn{2
     letOffTurn{5}, dropTurn{6}, checkBend{7}, spoonBend{8}, damperWire{9}, bridleBend{10}, balanceRailShim{11},
     backRailShim{12}, playerScrew{13}, halfBlowRod{14}, pedalRod{15}, leverTiming{16}, inspect{17};
 }
+/// Rows of every table by operation, by the last id.
+inline constexpr std::size_t kOperationCount = operation::inspect.row + 1;
 
 enum class Access : std::uint8_t { keysOff, oneKey, actionIn, actionTilted, actionOut, stackOut, bench, stackIn };
 inline constexpr std::size_t kAccesses = 8;

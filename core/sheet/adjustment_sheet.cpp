@@ -59,8 +59,8 @@ AdjustmentLine lineOf(const Step& step, const PianoRecord& record, const PassVie
     return line;
 }
 
-std::vector<CommonMove::Leads> leadsOf(const Step& step, const Plan& plan) {
-    std::vector<CommonMove::Leads> leads;
+std::vector<SheetMove::Leads> leadsOf(const Step& step, const Plan& plan) {
+    std::vector<SheetMove::Leads> leads;
     const Response* response = responseOf(plan, step.operation);
     if (!response || !step.amount) return leads;
     for (const Effect& effect : response->effects)
@@ -68,8 +68,8 @@ std::vector<CommonMove::Leads> leadsOf(const Step& step, const Plan& plan) {
     return leads;
 }
 
-CommonMove moveOf(const Step& step, const Plan& plan) {
-    CommonMove move;
+SheetMove moveOf(const Step& step, const Plan& plan) {
+    SheetMove move;
     move.step = &step;
     if (!step.notes.empty()) move.range = {step.notes.front().value, step.notes.back().value};
     move.whole = step.amount;

@@ -27,7 +27,7 @@ struct CommonPlace {
     NoteNumber at;
     double mm = 0;
 };
-struct CommonMove {
+struct SheetMove {
     const Step* step = nullptr;
     NoteRange range;
     std::vector<CommonPlace> places; // empty: one move without places
@@ -53,7 +53,7 @@ struct AdjustmentWork {
     std::string_view guard;
     const Trial* trial = nullptr; // first three notes, when nothing is learned
     std::vector<AdjustmentLine> lines;
-    std::vector<CommonMove> moves;
+    std::vector<SheetMove> moves;
     std::vector<Direction> directions; // that occur, each once
     bool opposite = false;             // this piano answers the other way round
 };

@@ -6,7 +6,7 @@
 
 namespace hammerline {
 
-double probabilityOfConformity(double x, double u, const Limits& limits) {
+double probabilityOfConformity(double x, double u, const ToleranceLimits& limits) {
     if (!(u > 0)) return (!limits.low || x >= *limits.low) && (!limits.high || x <= *limits.high) ? 1.0 : 0.0;
     if (!limits.low && !limits.high) return 1.0;
     if (!limits.low) return normalCdf((*limits.high - x) / u);
@@ -18,7 +18,7 @@ double probabilityOfConformity(double x, double u, const Limits& limits) {
     return std::clamp(p, 0.0, 1.0);
 }
 
-Conformity decide(double x, double w, const Limits& limits) {
+Conformity decide(double x, double w, const ToleranceLimits& limits) {
     const bool proven = (!limits.low || x >= *limits.low + w) && (!limits.high || x <= *limits.high - w);
     if (proven) return Conformity::proven;
     const bool disproven = (limits.low && x < *limits.low - w) || (limits.high && x > *limits.high + w);

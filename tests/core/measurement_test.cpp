@@ -44,7 +44,7 @@ TEST_CASE("probability of conformity agrees with the examples of JCGM 106") {
     int checked = 0;
     for (const auto& each : reference["examples"]) {
         INFO(each["id"]);
-        Limits limits;
+        ToleranceLimits limits;
         if (each["TL"].is_number()) limits.low = each["TL"].get<double>();
         if (each["TU"].is_number()) limits.high = each["TU"].get<double>();
         const double p = probabilityOfConformity(each["y"], each["u"], limits);
@@ -64,7 +64,7 @@ TEST_CASE("a grid of readings in a zone of 0 to 100 is decided as the standards 
     const auto u = reference::numbers(grid.at("u_um"));
     const auto pc = reference::numbers(grid.at("pc"));
     REQUIRE(y.size() == 76);
-    const Limits zone{0.0, 100.0};
+    const ToleranceLimits zone{0.0, 100.0};
     for (std::size_t i = 0; i < y.size(); ++i) {
         INFO("reading " << y[i] << " with u " << u[i]);
         CHECK(probabilityOfConformity(y[i], u[i], zone) == Approx(pc[i]).epsilon(1e-11).margin(1e-15));
@@ -86,7 +86,7 @@ TEST_CASE("moving toward the middle of a zone never makes conformity less likely
         const double u = *rc::gen::inRange(1, 80) / 10.0;
         const double far = *rc::gen::inRange(0, 200) / 4.0;
         const double near = far * *rc::gen::inRange(0, 100) / 100.0;
-        const Limits zone{-10.0, 10.0};
+        const ToleranceLimits zone{-10.0, 10.0};
         RC_ASSERT(probabilityOfConformity(near, u, zone) >= probabilityOfConformity(far, u, zone) - 1e-15);
         RC_ASSERT(std::abs(probabilityOfConformity(far, u, zone) - probabilityOfConformity(-far, u, zone)) < 1e-14);
     });

@@ -131,7 +131,7 @@ private:
     void addWork(const AdjustmentVisit& visit, const AdjustmentWork& work) {
         add(headingBlock(QString::number(work.number), words::name(work.operation), workRight(work)));
         add(paragraphBlock(whatATurnDoes(work, m_source.piano()), 9.5, m_source.width(), true));
-        for (const CommonMove& move : work.moves)
+        for (const SheetMove& move : work.moves)
             add(moveBlock(move, m_source.piano(), m_source.width()));
         if (work.trial) addTrial(visit, work);
         addLines(visit, work);

@@ -21,13 +21,13 @@ QString signedMm(double value) {
     return (value > 0 ? QStringLiteral("+") : QString{}) + mm(value, 1);
 }
 
-bool evenly(const CommonMove& move) {
+bool evenly(const SheetMove& move) {
     return std::ranges::all_of(
         move.places, [&](const CommonPlace& place) { return std::abs(place.mm - move.places.front().mm) < 0.005; });
 }
 
 /// "+1.5 mm at each bracket", "ADD, at the screws", "LONGER".
-QString amountText(const CommonMove& move, const Piano& piano) {
+QString amountText(const SheetMove& move, const Piano& piano) {
     if (!move.places.empty() && evenly(move))
         return (move.step->operation == operation::restRailShim
                     ? onPaper(QT_TRANSLATE_NOOP("paper", "%1 mm at each bracket"))
@@ -38,9 +38,9 @@ QString amountText(const CommonMove& move, const Piano& piano) {
 }
 
 /// "Blow −1.9, lost motion +0.4: the next steps count on it."
-QString leadsText(const CommonMove& move) {
+QString leadsText(const SheetMove& move) {
     QStringList parts;
-    for (const CommonMove::Leads& lead : move.leadsTo)
+    for (const SheetMove::Leads& lead : move.leadsTo)
         if (std::abs(lead.change) >= 0.05)
             parts << QStringLiteral("%1 %2").arg(words::name(lead.dimension).toLower(), signedMm(lead.change));
     if (parts.isEmpty()) return {};
@@ -75,7 +75,7 @@ int boxesAt(Canvas* c, double x, double y, double width, const QStringList& plac
 
 } // namespace
 
-Solid moveBlock(const CommonMove& move, const Piano& piano, double width) {
+Solid moveBlock(const SheetMove& move, const Piano& piano, double width) {
     const bool same = evenly(move);
     QStringList places;
     for (const CommonPlace& place : move.places)

@@ -10,7 +10,7 @@ QString trialAmount(const AdjustmentWork&, const Piano&);
 QString accessRemark(Access);
 /// A paragraph with a box to tick before it.
 Solid tickedParagraph(const Paragraph&, double width);
-Solid moveBlock(const CommonMove&, const Piano&, double width);
+Solid moveBlock(const SheetMove&, const Piano&, double width);
 Table trialTable(const AdjustmentWork&, const Piano&, Solid again);
 /// The lines of a work without those of its trial.
 Table workTable(const AdjustmentWork&, const Piano&);

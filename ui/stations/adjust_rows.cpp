@@ -16,7 +16,7 @@ int doneOf(const AdjustmentWork& work, const std::set<std::string>& done) {
     int count = 0;
     for (const AdjustmentLine& line : work.lines)
         count += done.contains(line.step->id) ? 1 : 0;
-    for (const CommonMove& move : work.moves)
+    for (const SheetMove& move : work.moves)
         count += done.contains(move.step->id) ? 1 : 0;
     return count;
 }
@@ -80,7 +80,7 @@ ListRow lineRow(const AdjustmentLine& line, const AdjustmentWork& work, int key,
     return row;
 }
 
-ListRow moveRow(const CommonMove& move, int key, const Piano& piano, const std::map<std::string, QString>& done) {
+ListRow moveRow(const SheetMove& move, int key, const Piano& piano, const std::map<std::string, QString>& done) {
     ListRow row;
     row.key = key;
     const bool open = !done.contains(move.step->id);
@@ -171,7 +171,7 @@ std::vector<ListRow> workRows(const AdjustmentWork& work, const Piano& piano,
     std::vector<ListRow> rows;
     const auto sections = sectionsOf(piano);
     int key = static_cast<int>(work.lines.size());
-    for (const CommonMove& move : work.moves)
+    for (const SheetMove& move : work.moves)
         rows.push_back(moveRow(move, key++, piano, done));
     key = 0;
     std::size_t section = sections.size();

@@ -147,7 +147,7 @@ private:
     bool allTicked(const AdjustmentWork& work) const {
         return std::ranges::all_of(work.lines,
                                    [this](const AdjustmentLine& l) { return m_done.contains(l.step->id); }) &&
-               std::ranges::all_of(work.moves, [this](const CommonMove& m) { return m_done.contains(m.step->id); });
+               std::ranges::all_of(work.moves, [this](const SheetMove& m) { return m_done.contains(m.step->id); });
     }
 
     /// At what is first to be done, not at what waits for the survey.

@@ -21,7 +21,7 @@ struct Names {
 };
 
 // By row of the catalogue of operations.
-constexpr std::array<Names, 18> kNames = {{
+constexpr std::array<Names, kOperationCount> kNames = {{
     {QT_TRANSLATE_NOOP("operations", "Balance punchings"), QT_TRANSLATE_NOOP("operations", "balance punching")},
     {QT_TRANSLATE_NOOP("operations", "Front punchings"), QT_TRANSLATE_NOOP("operations", "front punching")},
     {QT_TRANSLATE_NOOP("operations", "Capstans"), QT_TRANSLATE_NOOP("operations", "capstan")},
