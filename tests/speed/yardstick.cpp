@@ -24,7 +24,7 @@ struct Setting {
 };
 
 constexpr std::array kSettings = {
-    Setting{"simple", Gauge::simple, 1, 1, 1, 0.55, 0.70}, Setting{"good-tools", Gauge::good, 1, 1, 1, 0.75, 0.85},
+    Setting{"simple", Gauge::simple, 1, 1, 1, 0.48, 0.60}, Setting{"good-tools", Gauge::good, 1, 1, 1, 0.66, 0.76},
     Setting{"simple-noise-half", Gauge::simple, 0.5},      Setting{"simple-noise-x1.5", Gauge::simple, 1.5},
     Setting{"simple-hands-x2", Gauge::simple, 1, 2},       Setting{"simple-half-wear", Gauge::simple, 1, 1, 0.5},
 };

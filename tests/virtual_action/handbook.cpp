@@ -16,7 +16,10 @@ constexpr double kCapstanTrial = 0.25, kLetOffTrial = 0.125;
 constexpr double kRailFactor = 1.28;
 constexpr std::array kTrialNotes = {20, 45, 70};
 constexpr int kMostGoes = 6;
-constexpr double kSunk = 0.5; // mm: a smooth hump that is shimmed as one
+constexpr int kMostReadings = 3;  // of a doubtful cell since it was last touched
+constexpr double kMissing = 0.1;  // mm of aftertouch that the dip could not give
+constexpr double kUsualRatio = 5; // hammer to key, as every handbook has it
+constexpr double kSunk = 0.5;     // mm: a smooth hump that is shimmed as one
 
 double middle(std::vector<double> x) {
     std::sort(x.begin(), x.end());
@@ -33,13 +36,19 @@ struct Screw {
     std::optional<double> perTurn;
 };
 
+/// What is written down of a cell since it was last disturbed.
+struct Read {
+    double mean = 0;
+    int times = 0;
+};
+
 class Handbook {
 public:
     Handbook(Workshop& workshop, const SpecSheet& sheet, bool economical)
         : m_shop(workshop), m_zones(sheet, workshop.piano()), m_economical(economical) {}
 
     Played play() {
-        if (m_economical) shimSunkRail();
+        shimSunkRail();
         for (m_pass = 1; m_pass <= kMostPasses && !m_played.finished; ++m_pass) {
             m_worked = false;
             m_played.passes = m_pass;
@@ -77,20 +86,34 @@ private:
     // --- reading
     bool fitted(Cell cell) const { return hammerline::fitted(cell.dimension, cell.note, m_shop.piano()); }
     double nominal(Cell cell) const { return mmOf(m_zones.at(cell)->nominal); }
-    double excess(Cell cell) const { return m_read.at(cell) - nominal(cell); }
+    double excess(Cell cell) const { return m_read.at(cell).mean - nominal(cell); }
     bool outside(Cell cell) const {
-        const double x = m_read.at(cell);
+        const double x = m_read.at(cell).mean;
         return x < mmOf(*m_zones.at(cell)->low) || x > mmOf(*m_zones.at(cell)->high);
     }
-    void look(Cell cell) {
-        m_read[cell] = *m_shop.read(cell);
-        m_disturbed.erase(cell);
+    /// Nearer than one u to a limit, on whichever side of it.
+    bool doubtful(Cell cell) const {
+        const double u = mmOf(uncertaintyOf(cell.dimension, m_shop.piano())), x = m_read.at(cell).mean;
+        const auto near = [&](std::int64_t limit) { return std::abs(x - mmOf(limit)) < u; };
+        return near(*m_zones.at(cell)->low) || near(*m_zones.at(cell)->high);
     }
-    /// Whether the economical player reads it again: disturbed since, or so near a limit that it is doubtful.
+    /// One more reading; what nobody touched since is the mean of all its readings.
+    void readOnce(Cell cell) {
+        Read& read = m_read[cell];
+        if (m_disturbed.erase(cell) > 0) read = {};
+        ++read.times;
+        read.mean += (*m_shop.read(cell) - read.mean) / read.times;
+    }
+    /// A reading, and where it leaves a doubt another.
+    void look(Cell cell) {
+        readOnce(cell);
+        while (doubtful(cell) && m_read.at(cell).times < kMostReadings)
+            readOnce(cell);
+    }
+    /// Whether the economical player reads it again: disturbed since, or doubtful.
     bool worthReading(Cell cell) const {
         if (!m_read.count(cell) || m_disturbed.count(cell)) return true;
-        const double u = mmOf(uncertaintyOf(cell.dimension, m_shop.piano())), x = m_read.at(cell);
-        return x < mmOf(*m_zones.at(cell)->low) + u || x > mmOf(*m_zones.at(cell)->high) - u;
+        return doubtful(cell);
     }
     void readAll(DimensionId id) {
         for (int note = 1; note <= m_shop.piano().notes; ++note) {
@@ -128,7 +151,7 @@ private:
         std::vector<double> low;
         for (const auto& [cell, height] : m_read) {
             notes.push_back(cell.note.value);
-            low.push_back(-height);
+            low.push_back(-height.mean);
         }
         std::map<int, double> smooth;
         double deepest = 0;
@@ -219,10 +242,10 @@ private:
                 return std::abs(a - customary) < std::abs(b - customary);
             });
             const Cell cell{NoteNumber{note}, screw.dimension};
-            const double before = m_read.at(cell), toward = excess(cell) * screw.sign > 0 ? -1 : 1;
+            const double before = m_read.at(cell).mean, toward = excess(cell) * screw.sign > 0 ? -1 : 1;
             turn(screw, note, toward * screw.trial);
             look(cell);
-            answers += (m_read.at(cell) - before) / (toward * screw.trial);
+            answers += (m_read.at(cell).mean - before) / (toward * screw.trial);
             ++tried;
         }
         screw.perTurn = screw.sign * std::clamp(screw.sign * answers / tried, screw.least, screw.most);
@@ -260,18 +283,41 @@ private:
                 punchFront(note, excess({NoteNumber{note}, dimension::keyDip}) / dipPerFront(note));
         });
     }
+    /// Dip stays so far inside its zone that the gauge cannot be wrong about it; what it cannot give, the let-off gives
+    /// inside its own.
     void setAftertouch() {
         readAll(dimension::aftertouch);
         twice(dimension::aftertouch, [&](const std::vector<int>& notes) {
-            for (const int note : notes) {
-                const Cell after{NoteNumber{note}, dimension::aftertouch}, dip{NoteNumber{note}, dimension::keyDip};
-                if (m_disturbed.count(dip)) look(dip);
-                const double kept = std::clamp(m_read.at(dip) - excess(after), mmOf(*m_zones.at(dip)->low),
-                                               mmOf(*m_zones.at(dip)->high));
-                const double change = m_read.at(dip) - kept;
-                if (std::abs(change) > 0.05) punchFront(note, change / dipPerFront(note));
-            }
+            for (const int note : notes)
+                setAftertouchOf(note);
         });
+    }
+    double inside(Cell cell, double wanted) const {
+        const double u = mmOf(uncertaintyOf(cell.dimension, m_shop.piano()));
+        const double low = mmOf(*m_zones.at(cell)->low), high = mmOf(*m_zones.at(cell)->high);
+        const double margin = std::min(u, 0.35 * (high - low));
+        return std::clamp(wanted, low + margin, high - margin);
+    }
+    void setAftertouchOf(int note) {
+        const Cell after{NoteNumber{note}, dimension::aftertouch}, dip{NoteNumber{note}, dimension::keyDip};
+        if (m_disturbed.count(dip)) look(dip);
+        const double kept = inside(dip, m_read.at(dip).mean - excess(after));
+        const double change = m_read.at(dip).mean - kept, missing = -excess(after) + change;
+        if (std::abs(change) > 0.05) punchFront(note, change / dipPerFront(note));
+        // letting off farther from the string, and less lost motion, leave more of the dip for after it
+        const double byLetOff = giveBy(m_letOff, note, missing, kUsualRatio);
+        giveBy(m_capstan, note, missing - byLetOff, -1);
+    }
+    /// Turns a screw inside the zone of its dimension toward what the aftertouch misses; `perAftertouch` mm of it for
+    /// one of aftertouch. What it gives.
+    double giveBy(const Screw& screw, int note, double missing, double perAftertouch) {
+        const Cell cell{NoteNumber{note}, screw.dimension};
+        if (std::abs(missing) < kMissing || !screw.perTurn || !m_read.count(cell)) return 0;
+        if (m_disturbed.count(cell)) look(cell);
+        const double now = m_read.at(cell).mean, then = inside(cell, now + missing * perAftertouch);
+        turn(screw, note, std::clamp((then - now) / *screw.perTurn, -screw.cap, screw.cap));
+        look(cell);
+        return (m_read.at(cell).mean - now) / perAftertouch;
     }
     void setChecks() {
         readAll(dimension::checking);
@@ -289,7 +335,7 @@ private:
     bool m_worked = false;
     int m_pass = 0;
     Played m_played;
-    std::map<Cell, double> m_read;
+    std::map<Cell, Read> m_read;
     std::set<Cell> m_disturbed;
     Screw m_capstan{dimension::lostMotion, operation::capstanTurn, kCapstanTrial, kCapstanCap, -1, 0.8, 4, {}};
     Screw m_letOff{dimension::letOff, operation::letOffTurn, kLetOffTrial, kLetOffCap, 1, 2, 12, {}};

@@ -17,10 +17,13 @@ struct Played {
 
 inline constexpr int kMostPasses = 8;
 
-/// Works one dimension at a time in published order, a three-note trial per kind of screw, re-reads what was touched
-/// and goes once more, keeps dip inside its zone while setting aftertouch; then the whole again.
+/// A good technician with the handbook. Shims a sunk section first, then works one dimension at a time in published
+/// order, with a three-note trial per kind of screw. What reads nearer than one u to a limit is doubtful and read
+/// again, up to three times; what nobody touched since counts with the mean of its readings. Re-reads what was touched
+/// and goes once more, and keeps dip inside its zone while setting aftertouch, the let-off giving what is missing
+/// inside its own; then the whole again.
 Played playGoodHandbook(Workshop&, const hammerline::SpecSheet&);
-/// The same, but shims a sunk section first and re-reads only what was disturbed or is doubtful.
+/// The same, but after the first time reads only what was disturbed or is doubtful.
 Played playEconomicalHandbook(Workshop&, const hammerline::SpecSheet&);
 /// Measure, plan, work, read what the plan asks for.
 Played playProgram(Workshop&, const hammerline::SpecSheet&);
