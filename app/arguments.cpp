@@ -1,10 +1,14 @@
 #include "app/arguments.h"
 
 #include "app/console.h"
+#include "app/typed_words.h"
 
 #include <CLI/CLI.hpp>
 
-#include <iostream>
+#include <algorithm>
+#include <cstdio>
+#include <map>
+#include <set>
 
 namespace hammerline::app {
 namespace {
@@ -14,7 +18,9 @@ template <class Request>
 CLI::App* command(CLI::App& top, Arguments& out, std::vector<std::function<void()>>& chosen, const char* name,
                   const char* help, Request& request) {
     CLI::App* sub = top.add_subcommand(name, help);
+    sub->set_help_flag(); // typed_words.cpp answers --help
     sub->add_flag("--json", out.json, "print one JSON object");
+    sub->add_flag("--quiet", out.quiet, "no questions, cautions and remarks on standard error");
     chosen.emplace_back([sub, &out, &request] {
         if (sub->parsed()) out.request = request;
     });
@@ -75,7 +81,7 @@ using Chosen = std::vector<std::function<void()>>;
 
 void measuringCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     auto* demo = command(top, out, chosen, "demo", "write the demo book", r.demo);
-    demo->add_option("BOOK", r.demo.book)->required();
+    demo->add_option("BOOK", r.demo.book, "the bench book to write")->required();
     auto* fresh = command(top, out, chosen, "new", "enter a piano; makes the book where there is none", r.fresh);
     bookAndPiano(fresh, r.fresh.at);
     setUp(fresh, r.fresh.setUp);
@@ -85,7 +91,7 @@ void measuringCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& 
     setUp(piano, r.piano.setUp);
     auto* pass = command(top, out, chosen, "pass", "start a pass", r.pass);
     bookAndPiano(pass, r.pass.at);
-    pass->add_option("--label", r.pass.label);
+    pass->add_option("--label", r.pass.label, "what the pass is called, such as \"after shims\"");
     pass->add_option("--temperature", r.pass.temperature, "degrees Celsius");
     pass->add_option("--humidity", r.pass.humidity, "relative humidity in per cent");
     pass->add_option("--stack", r.pass.stack, "in or out")->check(CLI::IsMember({"in", "out"}));
@@ -100,7 +106,7 @@ void measuringCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& 
     auto* import = command(top, out, chosen, "import",
                            "take readings from a table of text, or whole pianos from an exported JSON", r.import);
     bookAndPiano(import, r.import.at);
-    import->add_option("FILE", r.import.file)->required();
+    import->add_option("FILE", r.import.file, "the table (- for standard input), or an exported JSON")->required();
     import->add_option("--pass", r.import.pass, "number or label of the pass");
     import->add_option("--map", r.import.map, "COLUMN=DIMENSION")->allow_extra_args(false);
     import->add_option("--unit", r.import.units, "DIMENSION=UNIT")->allow_extra_args(false);
@@ -108,29 +114,26 @@ void measuringCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& 
     import->add_flag("--take-doubtful", r.import.takeDoubtful, "take doubtful values as they are typed");
     auto* enter = command(top, out, chosen, "enter", "enter one reading", r.enter);
     bookAndPiano(enter, r.enter.at);
-    enter->add_option("NOTE", r.enter.note)->required();
-    enter->add_option("DIMENSION", r.enter.dimension)->required();
-    enter
-        ->add_option("TEXT", r.enter.text,
-                     "as it is typed: 46, 46,5, 1 13/16, .040in, blocks (after -- where it begins with -)")
-        ->required();
+    enter->add_option("NOTE", r.enter.note, "number or pitch, such as 40 or C4")->required();
+    enter->add_option("DIMENSION", r.enter.dimension, "what was measured, such as let-off")->required();
+    enter->add_option("TEXT", r.enter.text, "as it is typed: 46, 46,5, 1 13/16, .040in, -0.3, blocks")->required();
     enter->add_option("--pass", r.enter.pass, "number or label of the pass");
     enter->add_option("--unit", r.enter.unit, "unit of a bare number");
     enter->add_flag("--repeat", r.enter.repeat, "a repeat reading of the same cell");
     enter->add_flag("--take-doubtful", r.enter.takeDoubtful, "take a doubtful value as it is typed");
     enter->add_option("--reason", r.enter.reason, "why a doubtful value is right");
     auto* undo = command(top, out, chosen, "undo", "take the last act back", r.undo);
-    undo->add_option("BOOK", r.undo.book)->required();
+    undo->add_option("BOOK", r.undo.book, "the bench book")->required();
     auto* redo = command(top, out, chosen, "redo", "bring back what undo took", r.redo);
-    redo->add_option("BOOK", r.redo.book)->required();
+    redo->add_option("BOOK", r.redo.book, "the bench book")->required();
     auto* over = command(top, out, chosen, "override", "a zone of its own for one note", r.override_);
     bookAndPiano(over, r.override_.at);
-    over->add_option("NOTE", r.override_.note)->required();
-    over->add_option("DIMENSION", r.override_.dimension)->required();
-    over->add_option("LOW", r.override_.low)->required();
-    over->add_option("NOMINAL", r.override_.nominal)->required();
-    over->add_option("HIGH", r.override_.high)->required();
-    over->add_option("--reason", r.override_.reason)->required();
+    over->add_option("NOTE", r.override_.note, "number or pitch, such as 40 or C4")->required();
+    over->add_option("DIMENSION", r.override_.dimension, "what is measured, such as let-off")->required();
+    over->add_option("LOW", r.override_.low, "the low edge of the zone")->required();
+    over->add_option("NOMINAL", r.override_.nominal, "the aim")->required();
+    over->add_option("HIGH", r.override_.high, "the high edge of the zone")->required();
+    over->add_option("--reason", r.override_.reason, "why; it is kept with the zone")->required();
     over->add_option("--review", r.override_.review, "date to look again, YYYY-MM-DD");
 }
 
@@ -152,8 +155,8 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
     tick->add_flag("--aim", r.tick.aim, "it was set to the aim");
     auto* compare = command(top, out, chosen, "compare", "two passes side by side", r.compare);
     bookAndPiano(compare, r.compare.at);
-    compare->add_option("--from", r.compare.from);
-    compare->add_option("--to", r.compare.to);
+    compare->add_option("--from", r.compare.from, "number or label of the earlier pass");
+    compare->add_option("--to", r.compare.to, "number or label of the later pass");
     auto* survey =
         command(top, out, chosen, "survey", "findings, parts to order, the order of the whole job", r.survey);
     bookAndPiano(survey, r.survey.at);
@@ -178,7 +181,7 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
     bookAndPiano(print, r.print.plan.at);
     print->add_option("SHEET", r.print.sheet, "adjustment, check, survey, parts, labels, comparison or record")
         ->required();
-    print->add_option("--out", r.print.out, "FILE.pdf; parts also as FILE.csv")->required();
+    print->add_option("--out", r.print.out, "FILE.pdf, or - for standard output; parts also as FILE.csv")->required();
     print->add_option("--paper", r.print.paper, "A4 or Letter")
         ->check(CLI::IsMember({"A4", "Letter"}, CLI::ignore_case));
     planOptions(print, r.print.plan);
@@ -189,29 +192,32 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
 void bookCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     auto* exporting = command(top, out, chosen, "export", "readings as CSV, everything as JSON", r.export_);
     bookAndPiano(exporting, r.export_.at);
-    exporting->add_option("--out", r.export_.out, "FILE.csv or FILE.json")->required();
+    exporting
+        ->add_option("--out", r.export_.out,
+                     "FILE.csv or FILE.json; - for standard output: the table, or with --json everything")
+        ->required();
     auto* list = command(top, out, chosen, "list", "the pianos and passes of a book", r.list);
-    list->add_option("BOOK", r.list.book)->required();
+    list->add_option("BOOK", r.list.book, "the bench book")->required();
     auto* backup = command(top, out, chosen, "backup", "a verified copy", r.backup);
-    backup->add_option("BOOK", r.backup.book)->required();
-    backup->add_option("--out", r.backup.out);
+    backup->add_option("BOOK", r.backup.book, "the bench book")->required();
+    backup->add_option("--out", r.backup.out, "where to (else dated, beside the book)");
     auto* restore = command(top, out, chosen, "restore", "put a backup in the place of a book", r.restore);
-    restore->add_option("BOOK", r.restore.book)->required();
+    restore->add_option("BOOK", r.restore.book, "the bench book")->required();
     restore->add_option("FROM", r.restore.from, "the backup");
     restore->add_flag(
         "--rescue", r.restore.rescue,
         "read what can still be read of a damaged BOOK, row by row, into a new file (FROM, or one beside it)");
     auto* merge = command(top, out, chosen, "merge", "take in what another book knows", r.merge);
-    merge->add_option("BOOK", r.merge.book)->required();
+    merge->add_option("BOOK", r.merge.book, "the bench book")->required();
     merge->add_option("OTHER", r.merge.other, "the other book; it is only read")->required();
     auto* verify = command(top, out, chosen, "verify", "is the book sound?", r.verify);
-    verify->add_option("BOOK", r.verify.book)->required();
+    verify->add_option("BOOK", r.verify.book, "the bench book")->required();
 }
 
 void windowCommand(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     auto* window = command(top, out, chosen, "window", "open the window on a book (as without a command)", r.window);
-    window->add_option("BOOK", r.window.book);
-    window->add_option("--piano", r.window.piano);
+    window->add_option("BOOK", r.window.book, "the bench book");
+    window->add_option("--piano", r.window.piano, "name of the piano");
     window->add_option("--station", r.window.station,
                        "piano, survey, measure, review, adjust, passes, bench or how-to");
     window->add_option("--theme", r.window.theme, "light or dark")->check(CLI::IsMember({"light", "dark"}));
@@ -222,9 +228,65 @@ void windowCommand(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     window->add_option("--typed", r.window.typed, "text in the open editor of a picture");
     window->add_option("--text-size", r.window.textSize, "per cent")->check(CLI::Range(80, 200));
     window->add_option("--settings", r.window.settings, "a settings file of its own");
-    window->add_option("--width", r.window.width)->check(CLI::Range(640, 7680));
-    window->add_option("--height", r.window.height)->check(CLI::Range(400, 4320));
-    window->add_option("--scale", r.window.scale)->check(CLI::Range(1.0, 4.0));
+    window->add_option("--width", r.window.width, "of a picture, in points")->check(CLI::Range(640, 7680));
+    window->add_option("--height", r.window.height, "of a picture, in points")->check(CLI::Range(400, 4320));
+    window->add_option("--scale", r.window.scale, "of a picture: 2 has twice the points each way")
+        ->check(CLI::Range(1.0, 4.0));
+}
+
+/// What stands for the value of an option in help; the library knows types only.
+std::string valueName(const std::string& option, const std::string& type) {
+    static const std::map<std::string, std::string> names = {
+        {"--piano", "NAME"},        {"--rename", "NAME"},    {"--action", "KIND"},    {"--attribute", "NAME=VALUE"},
+        {"--out", "FILE"},          {"--picture", "FILE"},   {"--settings", "FILE"},  {"--spec", "SHEET"},
+        {"--pass", "PASS"},         {"--from", "PASS"},      {"--to", "PASS"},        {"--step", "ID"},
+        {"--review", "DATE"},       {"--set", "NAME=VALUE"}, {"--accept", "CAUSE"},   {"--paper", "SIZE"},
+        {"--map", "COLUMN=DIM"},    {"--unit", "UNIT"},      {"--amount", "AMOUNT"},  {"--station", "STATION"},
+        {"--reference", "DIM=REF"}, {"--dimension", "DIM"},  {"--sections", "NOTES"}, {"--lowest", "NOTE"},
+    };
+    const auto found = names.find(option);
+    if (found != names.end()) return found->second;
+    return type == "TEXT" ? "TEXT" : "N";
+}
+
+/// The library tells a list of choices only as "TEXT:{in,out}".
+std::vector<std::string> choicesIn(const std::string& type) {
+    const auto open = type.find('{');
+    const auto close = type.rfind('}');
+    if (open == std::string::npos || close == std::string::npos) return {};
+    return CLI::detail::split(type.substr(open + 1, close - open - 1), ',');
+}
+
+bool namesFile(const std::string& option) {
+    static const std::set<std::string> files = {"BOOK",  "FILE",      "FROM",       "OTHER",
+                                                "--out", "--picture", "--settings", "--spec"};
+    return files.contains(option);
+}
+
+OptionRow rowOf(const CLI::Option& option) {
+    const std::string type = option.get_type_name();
+    OptionRow out{.name = option.get_name(),
+                  .value = {},
+                  .help = option.get_description(),
+                  .choices = choicesIn(type),
+                  .byPlace = option.get_positional(),
+                  .required = option.get_required(),
+                  .isFile = namesFile(option.get_name())};
+    const bool isSwitch = option.get_items_expected_max() == 0;
+    if (!out.byPlace && !isSwitch) out.value = valueName(out.name, type.substr(0, type.find(':')));
+    return out;
+}
+
+OptionTable tableOf(const CLI::App& top) {
+    OptionTable out;
+    for (const CLI::App* sub : top.get_subcommands([](const CLI::App*) { return true; })) {
+        CommandRow command{sub->get_name(), sub->get_description(), {}};
+        for (const CLI::Option* each : sub->get_options())
+            command.options.push_back(rowOf(*each));
+        std::ranges::stable_partition(command.options, &OptionRow::byPlace);
+        out.push_back(std::move(command));
+    }
+    return out;
 }
 
 } // namespace
@@ -233,22 +295,31 @@ std::variant<Arguments, int> readArguments(int argc, char** argv) {
     Arguments out;
     Requests requests;
     Chosen chosen;
-    CLI::App top{"Hammerline: a bench book and the arithmetic of regulating piano actions. Without a command it opens "
-                 "the window.",
-                 "hammerline"};
-    top.set_version_flag("--version", std::string("hammerline ") + HAMMERLINE_VERSION);
+    CLI::App top{"Hammerline", "hammerline"};
+    top.set_help_flag();
     top.require_subcommand(0, 1);
     measuringCommands(top, out, chosen, requests);
     workingCommands(top, out, chosen, requests);
     bookCommands(top, out, chosen, requests);
     windowCommand(top, out, chosen, requests);
-    try {
-        top.parse(argc, argv);
-    } catch (const CLI::ParseError& stopped) {
-        if (stopped.get_exit_code() == 0) return top.exit(stopped) == 0 ? 0 : 2;
-        const bool json = std::any_of(argv, argv + argc, [](const char* a) { return std::string_view(a) == "--json"; });
-        return refused(Refusal{RefusalCode::usage, {}, stopped.what(), {}}, json);
+    const OptionTable table = tableOf(top);
+    const std::vector<std::string> typed(argv + 1, argv + argc);
+    const bool json = std::ranges::find(typed, "--json") != typed.end();
+    const TypedWords words = readTypedWords(typed, table);
+    if (words.answer) {
+        std::fputs(words.answer->c_str(), stdout);
+        return outputKept() ? kDone : kRefused;
     }
+    if (!words.refusal.empty()) return refused(Refusal{RefusalCode::usage, {}, words.refusal, {}}, json);
+    try {
+        top.parse(std::vector<std::string>(words.words.rbegin(), words.words.rend())); // it takes them from the end
+    } catch (const CLI::ParseError& stopped) {
+        return refused(Refusal{RefusalCode::usage, {}, stopped.what() + std::string(".") + seeHelp(words.words), {}},
+                       json);
+    }
+    for (std::string* each : {&requests.enter.text, &requests.override_.low, &requests.override_.nominal,
+                              &requests.override_.high, &requests.tick.amount})
+        *each = unguarded(*each);
     out.request = requests.window;
     for (const auto& each : chosen)
         each();

@@ -129,7 +129,7 @@ using Request = std::variant<WindowRequest, DemoRequest, NewRequest, PianoReques
 
 struct Arguments {
     Request request;
-    bool json = false;
+    bool json = false, quiet = false;
 };
 
 /// Either what is asked for, or the exit status when help or a refusal was printed already.

@@ -1,6 +1,7 @@
 #include "app/console.h"
 
 #include "core/sheet/sheet.h"
+#include "db/document.h"
 #include "ui/words/keeping.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
@@ -22,7 +23,33 @@ QString commandsFor(const Refusal& refusal) {
            u'\n';
 }
 
+bool quiet = false;
+
 } // namespace
+
+void beQuiet() {
+    quiet = true;
+}
+
+bool outputKept() {
+    const bool flushed = std::fflush(stdout) == 0;
+    if (flushed && std::ferror(stdout) == 0) return true;
+    const QString lost = QCoreApplication::translate(
+        "console", "What was to be printed is lost: standard output takes no more (is the disk full?). What was "
+                   "already stored in the book stays.");
+    std::fprintf(stderr, "%s\n", lost.toUtf8().constData());
+    return false;
+}
+
+Outcome<void> writeOut(const std::string& path, std::string_view bytes) {
+    if (path != "-") return writeDocument(path, bytes);
+    std::fwrite(bytes.data(), 1, bytes.size(), stdout); // outputKept() sees what is lost
+    return {};
+}
+
+void sayWritten(const QString& line, const std::string& path, bool json) {
+    if (path != "-") say(line, json);
+}
 
 int refused(const Refusal& refusal, bool json) {
     const std::string sentence = words::sentence(refusal).toStdString();
@@ -37,7 +64,7 @@ void say(const QString& line, bool json) {
 }
 
 void ask(const QString& line, bool json) {
-    if (!json) std::fprintf(stderr, "%s\n", line.toUtf8().constData());
+    if (!json && !quiet) std::fprintf(stderr, "%s\n", line.toUtf8().constData());
 }
 
 void printJson(const std::string& object, bool json) {

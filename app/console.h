@@ -16,8 +16,16 @@ inline constexpr int kRefused = 2; // refused, nothing changed
 /// Prints the refusal (as JSON with --json) and gives kRefused.
 int refused(const Refusal&, bool json);
 
+/// Into the file as writeDocument, or to standard output where the path is "-".
+Outcome<void> writeOut(const std::string& path, std::string_view bytes);
+/// "Written: list.pdf", "2 pages: list.pdf"; nothing where the document itself went to standard output.
+void sayWritten(const QString& line, const std::string& path, bool json);
 /// One line of plain text for people; nothing with --json.
 void say(const QString&, bool json);
+/// Nothing is asked or remarked on standard error from now on (--quiet).
+void beQuiet();
+/// False, after a sentence on standard error, where standard output could not take all that was printed.
+bool outputKept();
 /// A question or remark on standard error; nothing with --json (it is in the object).
 void ask(const QString&, bool json);
 /// The object, with --json only.

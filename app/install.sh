@@ -2,7 +2,10 @@
 # where it cannot.
 build_packages=(g++ cmake ninja-build pkg-config qt6-base-dev qt6-svg-dev libgl-dev libsqlite3-dev libsqlitecpp-dev
     libcli11-dev libfmt-dev libexpected-dev nlohmann-json3-dev libboost-dev fonts-noto-core fonts-dejavu-core)
-test_packages=(git catch2 librapidcheck-dev clang-format-14 clang-tidy-14 xvfb xdotool openbox xauth poppler-utils sqlite3)
+test_packages=(git catch2 librapidcheck-dev clang-format-14 clang-tidy-14 xvfb xdotool openbox xauth poppler-utils sqlite3
+    desktop-file-utils appstream lintian man-db shared-mime-info libglib2.0-bin dpkg-dev file zsh fish)
+desktop_packages=(qt6-gtk-platformtheme qt6-wayland)
+package_packages=(dpkg-dev file)
 bench_packages=(libbenchmark-dev sqlite3)
 fuzz_packages=(clang-14 libclang-rt-14-dev)
 
@@ -30,7 +33,7 @@ install_missing() {
     fi
     printf 'Installing: %s\n' "$missing" >&2
     # shellcheck disable=SC2086  # a list of words
-    { "${as_root[@]}" apt-get update -qq &&
+    { "${as_root[@]}" apt-get -o APT::Update::Error-Mode=any update -qq &&
         "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing; } >&2 ||
         fail "apt could not install what is missing (is the network there?): $missing"
 }

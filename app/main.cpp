@@ -49,7 +49,7 @@ int runCommand(int argc, char** argv, const Arguments& arguments) {
     std::setlocale(LC_NUMERIC, "C");
     words::EnglishPlurals plurals;
     QCoreApplication::installTranslator(&plurals);
-    return std::visit(
+    const int status = std::visit(
         [&](const auto& request) {
             if constexpr (std::is_same_v<std::decay_t<decltype(request)>, WindowRequest>)
                 return kRefused; // the window has an application of its own
@@ -57,6 +57,7 @@ int runCommand(int argc, char** argv, const Arguments& arguments) {
                 return run(request, arguments.json);
         },
         arguments.request);
+    return outputKept() ? status : kRefused;
 }
 
 } // namespace
@@ -67,6 +68,7 @@ int main(int argc, char** argv) {
     const auto read = readArguments(argc, argv);
     if (const int* status = std::get_if<int>(&read)) return *status;
     const auto& arguments = std::get<Arguments>(read);
+    if (arguments.quiet) beQuiet();
     QCoreApplication::setApplicationName(QStringLiteral("hammerline"));
     QCoreApplication::setApplicationVersion(QStringLiteral(HAMMERLINE_VERSION));
     if (wantsPaper(arguments.request)) qputenv("QT_QPA_PLATFORM", "offscreen");

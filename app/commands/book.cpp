@@ -81,13 +81,14 @@ int run(const ExportRequest& request, bool json) {
         if (!record) return refused(record.error(), json);
         records.push_back(std::move(*record));
     }
-    const bool asJson = request.out.ends_with(".json");
-    if (!asJson && !request.out.ends_with(".csv"))
+    const bool toOutput = request.out == "-"; // --json says which of the two
+    const bool asJson = toOutput ? json : request.out.ends_with(".json");
+    if (!asJson && !toOutput && !request.out.ends_with(".csv"))
         return refused({RefusalCode::usage, {}, "--out takes a name that ends in .csv or .json", {}}, json);
-    if (const auto written = writeDocument(request.out, asJson ? exportJson(records) : exportCsv(records)); !written)
+    if (const auto written = writeOut(request.out, asJson ? exportJson(records) : exportCsv(records)); !written)
         return refused(written.error(), json);
-    say(QStringLiteral("Written: %1").arg(utf8(request.out)), json);
-    return done(0, json);
+    sayWritten(QStringLiteral("Written: %1").arg(utf8(request.out)), request.out, json);
+    return toOutput ? kDone : done(0, json);
 }
 
 int run(const VerifyRequest& request, bool json) {

@@ -2,6 +2,8 @@
 
 #include "db/files.h"
 
+#include <unistd.h>
+
 #include <cerrno>
 #include <filesystem>
 
@@ -14,6 +16,7 @@ constexpr std::size_t kMostAtOnce = 256U << 20U;
 } // namespace
 
 Outcome<FilePieces> FilePieces::open(const std::string& path) {
+    if (path == "-") return FilePieces(path, ::fdopen(::dup(STDIN_FILENO), "rb"));
     std::error_code ignored;
     if (std::filesystem::is_directory(path, ignored)) return tl::unexpected(readingRefusal(path, EISDIR));
     std::FILE* file = std::fopen(path.c_str(), "rb");

@@ -9,6 +9,8 @@
 #include "db/storing_intake.h"
 #include "ui/words/words.h"
 
+#include <QCoreApplication>
+#include <QDate>
 #include <QString>
 
 namespace hammerline::app {
@@ -36,6 +38,12 @@ Outcome<std::map<DimensionId, std::string>> referencesOf(const std::vector<std::
         }
     }
     return references;
+}
+
+std::string usageOfDate(const std::string& option, const std::string& text) {
+    return QCoreApplication::translate("usage", "%1 takes a day of the calendar as YYYY-MM-DD; %2 is none.")
+        .arg(QString::fromStdString(option), QString::fromStdString(text))
+        .toStdString();
 }
 
 } // namespace
@@ -132,6 +140,9 @@ int run(const OverrideRequest& request, bool json) {
     wanted.cell = {*note, *id};
     wanted.reason = request.reason;
     wanted.reviewOn = request.review;
+    const bool noSuchDay =
+        !request.review.empty() && !QDate::fromString(QString::fromStdString(request.review), Qt::ISODate).isValid();
+    if (noSuchDay) return refused({RefusalCode::usage, {}, usageOfDate("--review", request.review), {}}, json);
     if (request.reason.empty()) return refused({RefusalCode::reasonMissing, {}, {}, {}}, json);
     std::array<std::int64_t, 3> limits{};
     std::size_t i = 0;

@@ -3,7 +3,6 @@
 #include "app/commands/commands.h"
 #include "app/console.h"
 #include "core/plan/plan_in_force.h"
-#include "db/document.h"
 #include "ui/print/sheets.h"
 #include "ui/words/survey_names.h"
 
@@ -56,15 +55,19 @@ int run(const PrintRequest& request, bool json) {
         pass = *meant;
     }
     if (kind->second == SheetKind::parts && request.out.ends_with(".csv")) {
-        if (const auto written = writeDocument(request.out, words::partsTable(bench->record)); !written)
+        if (const auto written = writeOut(request.out, words::partsTable(bench->record)); !written)
             return refused(written.error(), json);
         say(QStringLiteral("Written: %1").arg(QString::fromStdString(request.out)), json);
         return done(0, json);
     }
     PaperOptions paper;
     paper.paper = sameText(request.paper, "letter") ? Paper::letter : Paper::a4;
-    const auto pages = printToPdf(kind->second, bench->record, pass, plan ? &*plan : nullptr, paper, request.out);
-    if (!pages) return refused(pages.error(), json);
+    const auto sheet = composeSheet(kind->second, bench->record, pass, plan ? &*plan : nullptr, paper);
+    if (!sheet) return refused(sheet.error(), json);
+    const QByteArray pdf = sheet->pdf();
+    const int pages = sheet->pages();
+    const auto written = writeOut(request.out, {pdf.constData(), static_cast<std::size_t>(pdf.size())});
+    if (!written) return refused(written.error(), json);
     std::int64_t act = 0;
     if (plan && plan->uuid.empty() && !plan->steps.empty() && !bench->book.readOnly()) {
         const auto frozen = bench->book.freezePlan(
@@ -72,8 +75,8 @@ int run(const PrintRequest& request, bool json) {
         if (!frozen) return refused(frozen.error(), json);
         act = *frozen;
     }
-    say(QStringLiteral("%1 pages: %2").arg(*pages).arg(QString::fromStdString(request.out)), json);
-    return done(act, json, ", \"pages\": " + std::to_string(*pages));
+    sayWritten(QStringLiteral("%1 pages: %2").arg(pages).arg(QString::fromStdString(request.out)), request.out, json);
+    return request.out == "-" ? kDone : done(act, json, ", \"pages\": " + std::to_string(pages));
 }
 
 } // namespace hammerline::app

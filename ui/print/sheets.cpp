@@ -138,6 +138,18 @@ void PrintedSheet::paint(QPagedPaintDevice& device) const {
     }
 }
 
+QByteArray PrintedSheet::pdf() const {
+    QByteArray bytes;
+    QBuffer file(&bytes);
+    file.open(QIODevice::WriteOnly);
+    QPdfWriter writer(&file);
+    writer.setResolution(1200);
+    writer.setTitle(title());
+    writer.setCreator(QStringLiteral("Hammerline"));
+    paint(writer);
+    return bytes;
+}
+
 QImage PrintedSheet::picture(int page, double dotsPerInch) const {
     const print::PaperSize& size = m_inner->size;
     const double scale = dotsPerInch / kMmPerInch;
@@ -181,17 +193,9 @@ Outcome<int> printToPdf(SheetKind kind, const PianoRecord& record, int pass, con
                         const PaperOptions& options, const std::string& path) {
     const Outcome<PrintedSheet> sheet = composeSheet(kind, record, pass, plan, options);
     if (!sheet) return tl::unexpected(sheet.error());
-    QBuffer bytes;
-    bytes.open(QIODevice::WriteOnly);
-    {
-        QPdfWriter writer(&bytes);
-        writer.setResolution(1200);
-        writer.setTitle(sheet->title());
-        writer.setCreator(QStringLiteral("Hammerline"));
-        sheet->paint(writer);
-    }
+    const QByteArray bytes = sheet->pdf();
     const auto size = static_cast<std::size_t>(bytes.size());
-    if (const auto written = writeDocument(path, {bytes.data().constData(), size}); !written)
+    if (const auto written = writeDocument(path, {bytes.constData(), size}); !written)
         return tl::unexpected(written.error());
     return sheet->pages();
 }

@@ -37,6 +37,8 @@ public:
     QString title() const;
     /// Page size and margins are set on the device first, so that the page is the one that was composed.
     void paint(QPagedPaintDevice&) const;
+    /// The whole sheet as a PDF file.
+    QByteArray pdf() const;
     /// A page (from 0) as a picture on white, margins included.
     QImage picture(int page, double dotsPerInch) const;
 
