@@ -18,7 +18,7 @@ const std::string kColumnsPreference = "columns";
 /// Weights and the pressed sharp are measured on demand; all else that stands at every note is a column from the first.
 bool usual(const Dimension& dimension) {
     return dimension.where == ReadWhere::everyNote && dimension.kind == Kind::length &&
-           dimension.id != dimension::sharpProud;
+           dimension.id != dimension::sharpProud && !dimension.wordsOnly;
 }
 
 bool sameReading(const Reading& a, const Reading& b) {

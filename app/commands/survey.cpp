@@ -167,7 +167,7 @@ void askQuestions(const PianoRecord& record, bool json) {
     if (letOffRailFirst(record.findings, record.piano)) ask(words::letOffRailSentence(), json);
     for (const auto id : askBeforePlan(record.findings, record.piano))
         ask(QStringLiteral("Before a plan: %1 (--state \"%2\")")
-                .arg(words::surveyQuestion(id), words::surveyAnswer(id, record.piano)),
+                .arg(words::surveyQuestion(id, record.piano), words::surveyAnswer(id, record.piano)),
             json);
 }
 

@@ -84,7 +84,7 @@ void askFirst(const Plan& plan, const PianoRecord& record, bool json) {
         else if (!check || !check->part.empty())
             how = QStringLiteral(" (survey --state \"%1\")")
                       .arg(words::surveyAnswer(check ? check->part : question, record.piano));
-        ask(words::askFirstSentence(question) + how, json);
+        ask(words::askFirstSentence(question, record.piano) + how, json);
     }
 }
 
@@ -97,7 +97,7 @@ void sayPlan(const Plan& plan, const Piano& piano, bool json) {
             json);
     for (const AccessGroup& access : groupSteps(plan, piano)) {
         say(QStringLiteral("%1 (%2 min to get there)")
-                .arg(words::accessName(access.access))
+                .arg(words::accessName(access.access, piano))
                 .arg(access.minutesToGetThere),
             json);
         for (const OperationGroup& group : access.operations)

@@ -232,6 +232,8 @@ Outcome<Entry> readCell(std::string_view typed, Cell cell, const CellContext& co
             return soundEntry(std::move(reading));
         }
     }
+    if (row(cell.dimension).wordsOnly)
+        return refuse(RefusalCode::unknownWord, std::string{cutUtf8(text, 200)}, std::string(key(cell.dimension)));
     const auto quantity = readQuantityOf(text, cell.dimension, context);
     const bool mayBeDate = !quantity || plain.size() == 5; // serial days have five digits
     if (auto date = mayBeDate ? askAboutDate(text, plain, cell, context) : std::nullopt) {

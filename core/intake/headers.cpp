@@ -125,8 +125,11 @@ HeaderMeaning meaningOf(const Head& head) {
     std::string plain = plainWords(head.words);
     if (head.unit) plain = withoutPreposition(plain);
     if (head.oddUnit && (lookUp(plain) || dimensionByKey(plain))) return {ColumnUse::Use::ambiguous, {}, {}};
-    if (const auto id = dimensionByKey(plain)) return {ColumnUse::Use::dimension, *id, head.unit};
+    const auto written = findDimension(head.words); // "hammer-travel" is the key, "hammer travel" a word for the blow
+    if (written) return {ColumnUse::Use::dimension, *written, head.unit};
     const HeaderWords* word = lookUp(plain);
+    const auto byKey = word ? std::nullopt : dimensionByKey(plain);
+    if (byKey) return {ColumnUse::Use::dimension, *byKey, head.unit};
     if (!word) return {ColumnUse::Use::ignored, {}, {}};
     if (word->use == ColumnUse::Use::note) return {word->use, {}, {}};
     return {word->use, word->dimension, head.unit};

@@ -64,7 +64,7 @@ Verdict byGuardBand(std::int64_t x, const Zone& zone, double w) {
 
 void judgeWord(Judged& out, WordId word) {
     out.word = word;
-    const int marks = row(word).marks;
+    const double marks = row(word).marks;
     out.deviation = marks;
     out.verdict = marks < -1 ? Verdict::low : marks > 1 ? Verdict::high : Verdict::within;
 }

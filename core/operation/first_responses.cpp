@@ -20,7 +20,8 @@ constexpr double kButton = 1.2, kButtonSd = 0.6;
 constexpr double kRockerSd = 1.5;
 constexpr double kGrandCapstan = 10, kGrandCapstanSd = 4;
 constexpr double kLetOffTurns = 6, kLetOffTurnsSd = 3;
-constexpr double kDropTurns = 3, kDropTurnsSd = 1.75;
+// A drop screw: pitch of some 0.8 mm times the lever ratio of about 5.6 at the crown, 2 to 7 mm a turn (derived).
+constexpr double kDropTurns = 4.5, kDropTurnsSd = 1.25;
 constexpr double kCheckTurns = 3, kCheckTurnsSd = 1.5;
 constexpr double kSpoonTurns = 12, kSpoonTurnsSd = 6;
 constexpr double kRailFactorSd = 0.125;

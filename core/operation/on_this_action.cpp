@@ -17,6 +17,9 @@ bool vertical(const Piano& p) {
 bool grand(const Piano& p) {
     return !p.vertical();
 }
+bool dropAction(const Piano& p) {
+    return p.action == ActionKind::drop;
+}
 bool hasLetOffScrew(const Piano& p) {
     return p.letOff != LetOffScrew::none;
 }
@@ -61,7 +64,16 @@ struct Reached {
 constexpr std::array kReached = {
     Reached{operation::capstanTurn, hasPlayer, Access::stackOut},
     Reached{operation::checkBend, hasPlayer, Access::stackOut},
-    Reached{operation::dropTurn, grand, Access::actionIn},
+    // A grand's drop screws, checks and capstans are read with the action in its place and turned with it drawn out on
+    // a level bench; papers under the keys want the stack off for the balance pins. A drop action's keys hang on
+    // lifters.
+    Reached{operation::capstanTurn, grand, Access::actionOut},
+    Reached{operation::checkBend, grand, Access::actionOut},
+    Reached{operation::dropTurn, grand, Access::actionOut},
+    Reached{operation::balancePunching, grand, Access::keysOff},
+    Reached{operation::frontPunching, grand, Access::actionOut},
+    Reached{operation::balancePunching, dropAction, Access::keysOff},
+    Reached{operation::frontPunching, dropAction, Access::keysOff},
 };
 
 using enum Direction;
@@ -165,13 +177,18 @@ std::array<double, 2> minutesToReach(Access access, const Piano& piano) {
     // bench-practice 2.7: keys off and on, action out and in (drop action with its lifters), stack out and in.
     switch (access) {
     case Access::keysOff:
+        if (piano.action == ActionKind::drop) return {40, 90}; // every lifter unhooked and hooked again
+        if (!piano.vertical()) return {25, 55};                // the stack off, then the keys
         return {15, 30};
     case Access::stackOut:
         return piano.hasPlayer() ? std::array{60.0, 150.0} : std::array{0.0, 0.0};
     case Access::actionTilted:
     case Access::actionOut:
     case Access::bench:
-        return piano.action == ActionKind::drop ? std::array{40.0, 90.0} : std::array{10.0, 25.0};
+        if (piano.action == ActionKind::drop) return {40, 90};
+        if (piano.damping == Damping::overdamper) return {20, 45}; // the cage comes off first
+        if (!piano.vertical()) return {5, 15};                     // drawn out on its key frame
+        return {10, 25};
     case Access::oneKey:
     case Access::actionIn:
     case Access::stackIn: // put back with the way out

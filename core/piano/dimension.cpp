@@ -1,5 +1,7 @@
 #include "core/piano/dimension.h"
 
+#include "core/piano/word_rows.h"
+
 #include <algorithm>
 #include <cctype>
 
@@ -40,7 +42,7 @@ constexpr Shown kPercents{Unit::percent, 0, 0, 1, false};
 
 // Ranges: bench-practice 2.3. Uncertainties and seconds: 2.4 (where a tool has no figure, the next simpler one's).
 // Key height is the relative one; absolute heights have a range of their own, below.
-constexpr std::array kDimensions = {
+constexpr std::array kMeasured = {
     Dimension{keyHeight,
               "key-height",
               Kind::length,
@@ -328,6 +330,14 @@ constexpr std::array kDimensions = {
               {}},
 };
 
+constexpr auto allDimensions() {
+    std::array<Dimension, kMeasured.size() + kWordDimensions.size()> all{};
+    const auto next = std::copy(kMeasured.begin(), kMeasured.end(), all.begin());
+    std::copy(kWordDimensions.begin(), kWordDimensions.end(), next);
+    return all;
+}
+constexpr auto kDimensions = allDimensions();
+
 constexpr std::array kWords = {
     Word{word::offRail, "off-rail", -2, false},
     Word{word::blocks, "blocks", -3, true},
@@ -340,6 +350,41 @@ constexpr std::array kWords = {
     Word{word::early, "early", -2, false},
     Word{word::right, "right", 0, false},
     Word{word::late, "late", 2, false},
+    Word{word::slow, "slow", -2, false},
+    Word{word::staysOut, "stays-out", -3, false},
+    Word{word::stays, "stays", -3, false},
+    Word{word::driftsToBass, "drifts-to-the-bass", -1.5, false},
+    Word{word::driftsToTreble, "drifts-to-the-treble", 1.5, false},
+    Word{word::rubsNeighbour, "rubs-its-neighbour", 3, false},
+    Word{word::towardBass, "toward-the-bass", -1.5, false},
+    Word{word::towardTreble, "toward-the-treble", 1.5, false},
+    Word{word::topLeansToBass, "top-leans-to-the-bass", -1.5, false},
+    Word{word::topLeansToTreble, "top-leans-to-the-treble", 1.5, false},
+    Word{word::bassStringOpen, "bass-string-open", -1.5, false},
+    Word{word::middleOpen, "middle-open", -1.5, false},
+    Word{word::trebleOpen, "treble-open", 1.5, false},
+    Word{word::twoOpen, "two-open", 1.5, false},
+    Word{word::tooDeep, "too-deep", 1.5, false},
+    Word{word::tooShallow, "too-shallow", -2, false},
+    Word{word::leverHigh, "high", 1.5, false},
+    Word{word::leverLow, "low", -2, false},
+    Word{word::weak, "weak", -2, false},
+    Word{word::kicks, "kicks", 2, false},
+    Word{word::noSpring, "none", -3, false},
+    Word{word::sticks, "sticks", -3, false},
+    Word{word::loose, "loose", 1.5, false},
+    Word{word::leansToBass, "leans-to-the-bass", -1.5, false},
+    Word{word::leansToTreble, "leans-to-the-treble", 1.5, false},
+    Word{word::rubs, "rubs", 3, false},
+    Word{word::earlyByPedal, "early", -1.5, false},
+    Word{word::lateByPedal, "late", 1.5, false},
+    Word{word::oneStringRings, "one-string-rings", 1.5, false},
+    Word{word::leaks, "leaks", 2, false},
+    Word{word::touchesNeighbour, "touches-a-neighbour", 2, false},
+    Word{word::taps, "taps", -2, false},
+    Word{word::lifts, "lifts", 2, false},
+    Word{word::tooNearTheEnd, "too-near-the-end", -1.5, false},
+    Word{word::tooFarFromTheEnd, "too-far-from-the-end", 1.5, false},
 };
 
 /// Other ways a hand types a word.
@@ -352,6 +397,20 @@ constexpr std::array kSpellings = {
     std::pair{std::string_view{"no-check"}, word::doesNotCheck},
     std::pair{std::string_view{"not-checking"}, word::doesNotCheck},
     std::pair{std::string_view{"okay"}, word::ok},
+    std::pair{std::string_view{"ok"}, word::right},
+    std::pair{std::string_view{"okay"}, word::right},
+    std::pair{std::string_view{"returns"}, word::right},
+    std::pair{std::string_view{"falls-back"}, word::right},
+    std::pair{std::string_view{"straight"}, word::right},
+    std::pair{std::string_view{"over-its-strings"}, word::right},
+    std::pair{std::string_view{"square"}, word::right},
+    std::pair{std::string_view{"all-strings"}, word::right},
+    std::pair{std::string_view{"free"}, word::right},
+    std::pair{std::string_view{"upright"}, word::right},
+    std::pair{std::string_view{"even"}, word::right},
+    std::pair{std::string_view{"with-the-rest"}, word::right},
+    std::pair{std::string_view{"silent"}, word::right},
+    std::pair{std::string_view{"touches"}, word::right},
 };
 
 template <typename Rows>
@@ -394,15 +453,12 @@ Outcome<WordId> findWord(std::string_view typed, DimensionId id) {
     std::string text;
     for (const char c : typed)
         text += c == ' ' || c == '_' ? '-' : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-    std::optional<WordId> meant;
-    for (const Word& each : kWords)
-        if (each.key == text) meant = each.id;
+    const auto& allowed = row(id).words; // one key may stand for two words: a damper early by the key, by the pedal
+    for (const WordId each : allowed)
+        if (row(each).key == text) return each;
     for (const auto& [spelling, each] : kSpellings)
-        if (spelling == text) meant = each;
-    const auto& allowed = row(id).words;
-    if (!meant || std::find(allowed.begin(), allowed.end(), *meant) == allowed.end())
-        return refuse(RefusalCode::unknownWord, std::string(typed), std::string(key(id)));
-    return *meant;
+        if (spelling == text && std::ranges::find(allowed, each) != allowed.end()) return each;
+    return refuse(RefusalCode::unknownWord, std::string(typed), std::string(key(id)));
 }
 
 namespace {
@@ -412,6 +468,8 @@ bool fittedByKind(DimensionId id, const Piano& piano) {
     if (id == dimension::drop) return !piano.vertical();
     if (id == lostMotion || id == strap || id == halfBlow) return piano.vertical();
     if (id == playerClearance) return piano.hasPlayer();
+    const bool ofAGrand = id == jackPosition || id == leverHeight || id == repetitionSpring || id == frameBed;
+    if (ofAGrand) return !piano.vertical();
     return true;
 }
 
@@ -422,7 +480,8 @@ bool fitted(DimensionId id, NoteNumber note, const Piano& piano) {
     const bool sharp = colourOf(note, piano) == KeyColour::sharp;
     if (id == keyHeight) return !sharp;
     if (id == sharpHeight || id == sharpProud) return sharp;
-    if (id == damperStart || id == damperRise) return hasDamper(note, piano);
+    const bool ofADamper = id == damperStart || id == damperRise || id == damperLine || id == damperSeat;
+    if (ofADamper) return hasDamper(note, piano);
     return true;
 }
 

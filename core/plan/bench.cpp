@@ -107,7 +107,8 @@ namespace {
 void findAsked(Bench& bench) {
     for (int n = 1; n <= bench.piano().notes; ++n)
         for (const Dimension& dimension : dimensions())
-            if (asksForWork(bench, {{n}, dimension.id})) bench.stand({n}).asked.set(dimension.id.row);
+            if (!dimension.wordsOnly && asksForWork(bench, {{n}, dimension.id}))
+                bench.stand({n}).asked.set(dimension.id.row);
 }
 
 void findTightStraps(Bench& bench) {

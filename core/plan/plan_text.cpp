@@ -151,8 +151,7 @@ Step stepFrom(Reader& reader, const Json& json) {
     step.aimDimension = reader.dimension(json.at("aim_dimension"));
     step.now = optionalAt<std::int64_t>(json, "now");
     if (const auto word = optionalAt<std::string>(json, "now_word"))
-        for (const Word& each : readingWords())
-            if (each.key == *word) step.nowWord = each.id;
+        if (const auto found = findWord(*word, step.aimDimension)) step.nowWord = *found;
     step.amount = optionalAt<double>(json, "amount");
     step.go = optionalAt<double>(json, "go");
     step.amounts = amountsFrom(json.at("amounts"));

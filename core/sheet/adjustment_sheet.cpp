@@ -23,9 +23,9 @@ void mark(AdjustmentLine& line, const Step& step, const PassView& view) {
     const Cell cell{line.note, step.aimDimension};
     const auto zone = view.review.zones.find(cell);
     if (line.nowWord) {
-        const int marks = row(*line.nowWord).marks;
+        const double marks = row(*line.nowWord).marks;
         line.side = marks < 0 ? -1 : marks > 0 ? 1 : 0;
-        line.marks = std::abs(marks);
+        line.marks = static_cast<int>(std::abs(marks));
         return;
     }
     if (!line.now || zone == view.review.zones.end()) return;

@@ -2,6 +2,8 @@
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
 
+#include <set>
+
 namespace hammerline {
 namespace {
 
@@ -61,8 +63,9 @@ std::string idsJson() {
     Json out;
     out["dimensions"] = dimensionRows();
     out["words"] = Json::array();
+    std::set<std::string_view> listed; // one key may stand for two words
     for (const Word& w : readingWords())
-        out["words"].push_back(sheet::text(w.key));
+        if (listed.insert(w.key).second) out["words"].push_back(sheet::text(w.key));
     out["operations"] = operationRows();
     out["parts"] = partRows();
     out["causes"] = Json::array();

@@ -59,7 +59,7 @@ Outcome<Zone> zoneOf(const Json& object, Kind kind, const std::string& at) {
 }
 
 bool isPlace(const std::string& place) {
-    const bool letters = place.find_first_not_of("btmh") == std::string::npos;
+    const bool letters = place.find_first_not_of("btmhx") == std::string::npos;
     const bool range = place.find_first_not_of("0123456789-") == std::string::npos &&
                        std::count(place.begin(), place.end(), '-') == 1 && place.front() != '-' && place.back() != '-';
     return place.empty() || letters || range;

@@ -13,8 +13,8 @@ struct Zone {
     friend bool operator==(const Zone&, const Zone&) = default;
 };
 
-/// One row of a sheet. `place` says for which notes: "" = all, one or more of the letters b, t, m, h as bench-practice
-/// 2.1 resolves them for a compass ("tmh"), or "27-52". The zone tapers linearly from `first` (at the first note of the
+/// One row of a sheet. `place` says for which notes: "" = all, one or more of the letters b, t, m, h, x ("tmh"; see
+/// placeOf, x is the part of h from F7 up), or "27-52". The zone tapers linearly from `first` (at the first note of the
 /// place) to `last`. Where two rows speak of a note, the later one holds.
 struct ZoneRow {
     DimensionId dimension;
@@ -42,8 +42,8 @@ struct Override {
     friend bool operator==(const Override&, const Override&) = default;
 };
 
-/// Which of b, t, m, h the note belongs to (bench-practice 2.1): b the first section, t the second, m from there to the
-/// last 18 notes, h the last 18, whatever section reaches into them.
+/// Which of b, t, m, h the note belongs to: b the first section, t the second, m from there on, h from G6 up, whatever
+/// section reaches into it and however many keys the piano has.
 char placeOf(NoteNumber, const Piano&);
 /// Whether a row's place names the note.
 bool placeNames(std::string_view place, NoteNumber, const Piano&);

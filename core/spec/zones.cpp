@@ -6,7 +6,9 @@
 namespace hammerline {
 namespace {
 
-constexpr int kHighTreble = 18; // notes of place h (bench-practice 2.1)
+// Places h and x begin at a pitch, G6 and F7: strings and hammers follow the pitch, whatever keys lie outside.
+constexpr char kTop = 'x';
+constexpr int kHighTrebleMidi = 91, kTopMidi = 101;
 
 std::optional<NoteRange> rangeIn(std::string_view place) {
     NoteRange range;
@@ -33,19 +35,28 @@ Zone between(const Zone& a, const Zone& b, double share) {
 bool names(std::string_view place, NoteNumber note, char letter) {
     if (place.empty()) return true;
     if (const auto range = rangeIn(place)) return range->contains(note);
-    return place.find(letter) != std::string_view::npos;
+    const bool named = place.find(letter) != std::string_view::npos;
+    return named || (letter == kTop && place.find('h') != std::string_view::npos);
 }
 
 } // namespace
 
 char placeOf(NoteNumber note, const Piano& piano) {
-    if (note.value > piano.notes - kHighTreble) return 'h';
+    if (midiOf(note, piano) >= kHighTrebleMidi) return 'h';
     const std::size_t section = sectionIndexOf(note, piano);
     return section == 0 ? 'b' : section == 1 ? 't' : 'm';
 }
 
+namespace {
+
+char letterOf(NoteNumber note, const Piano& piano) {
+    return midiOf(note, piano) >= kTopMidi ? kTop : placeOf(note, piano);
+}
+
+} // namespace
+
 bool placeNames(std::string_view place, NoteNumber note, const Piano& piano) {
-    return names(place, note, placeOf(note, piano));
+    return names(place, note, letterOf(note, piano));
 }
 
 bool ordered(const Zone& zone) {
@@ -60,7 +71,7 @@ Zones::Zones(const SpecSheet& sheet, const Piano& piano, std::span<const Overrid
     , m_source(sheet.source) {
     std::string letters;
     for (int n = 1; n <= m_notes; ++n)
-        letters += placeOf(NoteNumber{n}, piano);
+        letters += letterOf(NoteNumber{n}, piano);
     for (const ZoneRow& row : sheet.zones)
         lay(row, piano, letters);
     for (const Override& each : overrides) {

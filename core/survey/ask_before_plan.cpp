@@ -39,6 +39,8 @@ std::vector<std::string_view> askBeforePlan(std::span<const Finding> findings, c
     std::vector<std::string_view> out;
     const Part* screw = findPart("let-off-screw");
     if (screw && fitted(*screw, piano) && !screwsTried(*screw, standing)) out.push_back("try-let-off-screws");
+    const Part* bed = findPart("key-frame"); // of a grand first of all: everything is read over it
+    if (!piano.vertical() && bed && !lookedAt(*bed, standing)) out.insert(out.begin(), bed->key);
     for (const auto key : kAsked) {
         const Part* part = findPart(key);
         if (part && fitted(*part, piano) && !lookedAt(*part, standing)) out.push_back(key);

@@ -159,7 +159,7 @@ TEST_CASE("aftertouch 1.60 to 0.76: a list post of August 1999 calls .030 to .06
 TEST_CASE("a worn vertical drifts to four signs") {
     // Digest of February 2010: dip grows, let-off closes, blow grows, checking comes nearer.
     Pass pass;
-    put(pass, 40, dimension::keyDip, 10.2 + 0.8);
+    put(pass, 40, dimension::keyDip, 10.2 + 1.1);
     put(pass, 40, dimension::letOff, 2.9 - 1.1);
     put(pass, 40, dimension::blow, 46 + 2.6);
     put(pass, 40, dimension::checking, 15.5 - 4);

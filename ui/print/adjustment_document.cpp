@@ -49,7 +49,7 @@ Paragraph whatATurnDoes(const AdjustmentWork& work, const Piano& piano) {
         text.push_back({QLatin1Char(' ') + onPaper(QT_TRANSLATE_NOOP("paper", "Not more than %1 turn a go, then look."))
                                                .arg(words::turnText(work.cap)),
                         false});
-    if (const QString stop = words::stopSentence(work.guard); !stop.isEmpty())
+    if (const QString stop = words::stopSentence(work.guard, piano); !stop.isEmpty())
         text.push_back({QLatin1Char(' ') + stop, false});
     return text;
 }
@@ -100,7 +100,7 @@ private:
             if (findPart(id))
                 parts << words::partOfActionName(id).toLower();
             else
-                addQuestion(words::askFirstSentence(id));
+                addQuestion(words::askFirstSentence(id, m_source.piano()));
         }
         if (!parts.isEmpty())
             addQuestion(onPaper(QT_TRANSLATE_NOOP("paper", "not looked at yet, look before anything is adjusted: %1."))
@@ -113,10 +113,10 @@ private:
     }
 
     Solid bar(const AdjustmentVisit& visit, bool again) const {
-        const QString access = words::accessName(visit.access);
+        const QString access = words::accessName(visit.access, m_source.piano());
         return accessBar(
             again ? onPaper(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(access) : access,
-            accessRemark(visit.access),
+            accessRemark(visit.access, m_source.piano()),
             again || visit.minutesToGetThere <= 0
                 ? QString{}
                 : onPaper(QT_TRANSLATE_NOOP("paper", "%1 to get there")).arg(minutesText(visit.minutesToGetThere)));

@@ -68,7 +68,9 @@ Paragraph cautionText(const Piano& piano) {
     Paragraph text;
     for (const std::string_view id : words::cautionsFor(piano)) {
         // of the cautions those that matter at the open action; the rest stands in the survey and the record
-        if (id != "tipping" && id != "tension" && id != "mains" && id != "force") continue;
+        const bool atTheAction =
+            id == "tipping" || id == "tension" || id == "mains" || id == "force" || id == "grand-slide";
+        if (!atTheAction) continue;
         const QString sentence = words::caution(id);
         const auto stop = text.empty() ? sentence.indexOf(QLatin1Char('.')) : -1;
         if (stop >= 0) {

@@ -183,7 +183,7 @@ Document surveyDocument(const Source& source) {
     QStringList asked, heard;
     if (letOffRailFirst(record.findings, source.piano())) asked << words::letOffRailSentence();
     for (const std::string_view id : askBeforePlan(record.findings, source.piano()))
-        asked << QStringLiteral("\u25A1  ") + words::surveyQuestion(id);
+        asked << QStringLiteral("\u25A1  ") + words::surveyQuestion(id, source.piano());
     addLines(document, onPaper(QT_TRANSLATE_NOOP("paper", "Asked before anything is adjusted")), asked, source.width());
     for (const Advice& advice : adviceOf(record))
         heard << words::adviceSentence(advice, source.piano());

@@ -33,7 +33,26 @@ QString trialAmount(const AdjustmentWork& work, const Piano& piano) {
                : onPaper(QT_TRANSLATE_NOOP("paper", "%1 mm")).arg(mm(std::abs(work.trial->amount), 1));
 }
 
-QString accessRemark(Access access) {
+namespace {
+
+QString grandRemark(Access access) {
+    switch (access) {
+    case Access::keysOff:
+        return onPaper(QT_TRANSLATE_NOOP("paper", "the stack is heavy: two people; number the keys"));
+    case Access::actionIn:
+        return onPaper(QT_TRANSLATE_NOOP("paper", "key slip and fallboard off; soft pedal up"));
+    case Access::actionOut:
+    case Access::bench:
+        return onPaper(QT_TRANSLATE_NOOP("paper", "hold the key frame, never the keys; slide it straight"));
+    default:
+        return {};
+    }
+}
+
+} // namespace
+
+QString accessRemark(Access access, const Piano& piano) {
+    if (!piano.vertical()) return grandRemark(access);
     switch (access) {
     case Access::keysOff:
         return onPaper(QT_TRANSLATE_NOOP("paper", "number the keys before they come off"));

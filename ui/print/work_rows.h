@@ -7,7 +7,7 @@ namespace hammerline::print {
 
 /// "1/8 turn", "0.2 mm".
 QString trialAmount(const AdjustmentWork&, const Piano&);
-QString accessRemark(Access);
+QString accessRemark(Access, const Piano&);
 /// A paragraph with a box to tick before it.
 Solid tickedParagraph(const Paragraph&, double width);
 Solid moveBlock(const SheetMove&, const Piano&, double width);

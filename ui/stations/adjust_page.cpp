@@ -115,18 +115,18 @@ void AdjustPage::showNothing(const QString& sentence) {
     m_stack->setCurrentIndex(1);
 }
 
-void AdjustPage::showOrder(const AdjustmentSheet& sheet, const Ticked& ticked) {
+void AdjustPage::showOrder(const AdjustmentSheet& sheet, const Ticked& ticked, const Piano& piano) {
     std::set<std::string> ids;
     for (const auto& [id, said] : ticked)
         ids.insert(id);
-    m_order->setRows(orderRows(sheet, ids));
+    m_order->setRows(orderRows(sheet, ids, piano));
     m_orderPanel->setTitle(tr("Order of work"), timeText(sheet.minutes));
     m_stack->setCurrentIndex(0);
 }
 
 void AdjustPage::showWork(const AdjustmentWork* work, const AdjustmentSheet& sheet, const Piano& piano,
                           const Ticked& ticked) {
-    m_cautionText = words::caution(piano.vertical() ? "tipping" : "force").toHtmlEscaped();
+    m_cautionText = words::caution(piano.vertical() ? "tipping" : "grand-slide").toHtmlEscaped();
     m_caution->setText(m_cautionText);
     sayLeads();
     if (!work) {
@@ -169,11 +169,11 @@ void AdjustPage::showSetUp(const BenchSetUp& setUp, const Piano& piano) {
     m_asked->setText(m_setUp);
 }
 
-void AdjustPage::showAsked(const std::vector<std::string_view>& questions) {
+void AdjustPage::showAsked(const std::vector<std::string_view>& questions, const Piano& piano) {
     m_asked->setVisible(!questions.empty() || !m_setUp.isEmpty());
     if (questions.empty()) return;
     QString text =
-        tr("<b>Asked before this plan:</b> %1").arg(words::askFirstSentence(questions.front()).toHtmlEscaped());
+        tr("<b>Asked before this plan:</b> %1").arg(words::askFirstSentence(questions.front(), piano).toHtmlEscaped());
     if (questions.size() > 1) text += tr(" (%n more)", nullptr, static_cast<int>(questions.size()) - 1);
     const QString before = m_setUp.isEmpty() ? QString() : m_setUp + QStringLiteral("<br>");
     m_asked->setText(before + text + QStringLiteral(" &nbsp;<b>A</b> ") + tr("answers."));

@@ -22,14 +22,14 @@ public:
     RowTable& lines() { return *m_lines; }
 
     void showNothing(const QString& sentence);
-    void showOrder(const AdjustmentSheet&, const Ticked&);
+    void showOrder(const AdjustmentSheet&, const Ticked&, const Piano&);
     /// Null: what waits for the survey (row 0 of the order), or that there is nothing to adjust.
     void showWork(const AdjustmentWork*, const AdjustmentSheet&, const Piano&, const Ticked&);
     /// HTML; what the readings will be.
     void showLeads(const QString&);
     /// Before the questions: a bench that does not hold the keys as the piano did.
     void showSetUp(const BenchSetUp&, const Piano&);
-    void showAsked(const std::vector<std::string_view>& questions);
+    void showAsked(const std::vector<std::string_view>&, const Piano& questions);
     /// The work before or after in the order; false: there is none.
     bool stepOrder(int by);
 

@@ -109,7 +109,7 @@ ListRow moveRow(const SheetMove& move, int key, const Piano& piano, const std::m
 
 } // namespace
 
-std::vector<ListRow> orderRows(const AdjustmentSheet& sheet, const std::set<std::string>& done) {
+std::vector<ListRow> orderRows(const AdjustmentSheet& sheet, const std::set<std::string>& done, const Piano& piano) {
     std::vector<ListRow> rows;
     std::size_t notes = 0;
     for (const MendFirst& mend : sheet.mendFirst)
@@ -129,7 +129,7 @@ std::vector<ListRow> orderRows(const AdjustmentSheet& sheet, const std::set<std:
     }
     for (const AdjustmentVisit& visit : sheet.visits) {
         ListRow heading;
-        heading.heading = words::accessName(visit.access);
+        heading.heading = words::accessName(visit.access, piano);
         heading.headingRight = visit.minutesToGetThere > 0 ? timeText(visit.minutesToGetThere) : QString();
         heading.height = 6;
         rows.push_back(heading);

@@ -9,7 +9,7 @@
 namespace hammerline {
 
 /// Works of the sheet with their number as key; `done` holds the ids of steps that are ticked.
-std::vector<ListRow> orderRows(const AdjustmentSheet&, const std::set<std::string>& done);
+std::vector<ListRow> orderRows(const AdjustmentSheet&, const std::set<std::string>& done, const Piano&);
 /// Lines and moves of a work; keys count lines first, then moves.
 std::vector<ListRow> workRows(const AdjustmentWork&, const Piano&, const std::map<std::string, QString>& done);
 const AdjustmentWork* workOf(const AdjustmentSheet&, int number);

@@ -124,9 +124,10 @@ private:
                     m_done[done.step] = done.toAim    ? tr("to aim")
                                         : done.amount ? QString::number(*done.amount, 'g', 3)
                                                       : QString();
-            m_page->showOrder(m_sheet, m_done);
+            m_page->showOrder(m_sheet, m_done, bench().record()->piano);
             m_page->showSetUp(plan->setUp, *bench().piano());
-            if (!plan->setUp.waits()) m_page->showAsked(openQuestions(*plan, *bench().record()));
+            if (!plan->setUp.waits())
+                m_page->showAsked(openQuestions(*plan, *bench().record()), bench().record()->piano);
             m_page->showLeads(planText(*plan, *view, *bench().record(), m_sheet));
             fillWork();
         }

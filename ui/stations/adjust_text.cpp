@@ -75,7 +75,7 @@ QString workText(const AdjustmentWork& work, const Piano& piano) {
     if (work.cap > 0 && unitOf(work.operation, piano) == AmountUnit::turn)
         parts << atStation(QT_TRANSLATE_NOOP("Station", "Not more than %1 turn a go, then look."))
                      .arg(words::turnText(work.cap));
-    if (const QString stop = words::stopSentence(work.guard); !stop.isEmpty()) parts << stop.toHtmlEscaped();
+    if (const QString stop = words::stopSentence(work.guard, piano); !stop.isEmpty()) parts << stop.toHtmlEscaped();
     return parts.join(QLatin1Char(' '));
 }
 
@@ -97,7 +97,7 @@ QString planText(const Plan& plan, const PassView& view, const PianoRecord& reco
     const auto ofSurvey = askBeforePlan(record.findings, record.piano);
     for (const std::string_view id : openQuestions(plan, record))
         if (std::find(ofSurvey.begin(), ofSurvey.end(), id) == ofSurvey.end())
-            asks << words::askFirstSentence(id).toHtmlEscaped();
+            asks << words::askFirstSentence(id, record.piano).toHtmlEscaped();
     for (const Conflict& conflict : plan.conflicts)
         conflicts << words::conflictSentence(conflict, record.piano).toHtmlEscaped();
     QString html = block(atStation(QT_TRANSLATE_NOOP("Station", "Ask first")), asks.join(QStringLiteral("<br>")));

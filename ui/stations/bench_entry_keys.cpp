@@ -74,6 +74,7 @@ bool BenchEntry::answer(QKeyEvent* event) {
 bool BenchEntry::keyWhileEmpty(QKeyEvent* event) {
     if (event->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) return false;
     const auto key = static_cast<Qt::Key>(event->key());
+    if (namesWordHere(key, m_bench.cell())) return enterWord(key), true;
     switch (key) {
     case Qt::Key_Asterisk:
         if (const auto same = sameAsBefore(m_bench, m_bench.cell()); same && store(*same)) go(1);

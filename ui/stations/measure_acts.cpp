@@ -6,10 +6,52 @@ namespace hammerline {
 
 std::span<const WordKey> wordKeys() {
     static constexpr std::array kKeys{
-        WordKey{Qt::Key_B, word::blocks},  WordKey{Qt::Key_L, word::noLetOff}, WordKey{Qt::Key_C, word::doesNotCheck},
-        WordKey{Qt::Key_O, word::offRail}, WordKey{Qt::Key_K, word::ok},       WordKey{Qt::Key_T, word::tight},
-        WordKey{Qt::Key_S, word::slack},   WordKey{Qt::Key_X, word::torn},     WordKey{Qt::Key_E, word::early},
-        WordKey{Qt::Key_K, word::right},   WordKey{Qt::Key_L, word::late},
+        WordKey{Qt::Key_B, word::blocks},
+        WordKey{Qt::Key_L, word::noLetOff},
+        WordKey{Qt::Key_C, word::doesNotCheck},
+        WordKey{Qt::Key_O, word::offRail},
+        WordKey{Qt::Key_K, word::ok},
+        WordKey{Qt::Key_T, word::tight},
+        WordKey{Qt::Key_S, word::slack},
+        WordKey{Qt::Key_X, word::torn},
+        WordKey{Qt::Key_E, word::early},
+        WordKey{Qt::Key_K, word::right},
+        WordKey{Qt::Key_L, word::late},
+        WordKey{Qt::Key_S, word::slow},
+        WordKey{Qt::Key_X, word::staysOut},
+        WordKey{Qt::Key_X, word::stays},
+        WordKey{Qt::Key_B, word::driftsToBass},
+        WordKey{Qt::Key_T, word::driftsToTreble},
+        WordKey{Qt::Key_R, word::rubsNeighbour},
+        WordKey{Qt::Key_B, word::towardBass},
+        WordKey{Qt::Key_T, word::towardTreble},
+        WordKey{Qt::Key_B, word::topLeansToBass},
+        WordKey{Qt::Key_T, word::topLeansToTreble},
+        WordKey{Qt::Key_B, word::bassStringOpen},
+        WordKey{Qt::Key_M, word::middleOpen},
+        WordKey{Qt::Key_T, word::trebleOpen},
+        WordKey{Qt::Key_N, word::twoOpen},
+        WordKey{Qt::Key_D, word::tooDeep},
+        WordKey{Qt::Key_S, word::tooShallow},
+        WordKey{Qt::Key_H, word::leverHigh},
+        WordKey{Qt::Key_L, word::leverLow},
+        WordKey{Qt::Key_W, word::weak},
+        WordKey{Qt::Key_S, word::kicks},
+        WordKey{Qt::Key_X, word::noSpring},
+        WordKey{Qt::Key_S, word::sticks},
+        WordKey{Qt::Key_L, word::loose},
+        WordKey{Qt::Key_B, word::leansToBass},
+        WordKey{Qt::Key_T, word::leansToTreble},
+        WordKey{Qt::Key_R, word::rubs},
+        WordKey{Qt::Key_E, word::earlyByPedal},
+        WordKey{Qt::Key_L, word::lateByPedal},
+        WordKey{Qt::Key_R, word::oneStringRings},
+        WordKey{Qt::Key_X, word::leaks},
+        WordKey{Qt::Key_N, word::touchesNeighbour},
+        WordKey{Qt::Key_T, word::taps},
+        WordKey{Qt::Key_P, word::lifts},
+        WordKey{Qt::Key_H, word::tooNearTheEnd},
+        WordKey{Qt::Key_F, word::tooFarFromTheEnd},
     };
     return kKeys;
 }
@@ -41,6 +83,24 @@ std::optional<std::pair<Cell, WordId>> wordFor(Qt::Key key, Cell current, const 
                 return std::pair{Cell{current.note, dimension.id}, row.word};
     }
     return {};
+}
+
+bool namesWordHere(Qt::Key key, Cell current) {
+    return row(current.dimension).wordsOnly && std::ranges::any_of(wordKeys(), [&](const WordKey& each) {
+               return each.key == key && hasWord(current.dimension, each.word);
+           });
+}
+
+std::vector<NewReading> restOfColumnRight(const Workbench& bench, Cell from) {
+    std::vector<NewReading> found;
+    if (!bench.piano() || !hasWord(from.dimension, word::right)) return found;
+    for (int n = 1; n <= bench.piano()->notes; ++n) {
+        const Cell cell{NoteNumber{n}, from.dimension};
+        const Measured* measured = bench.pass() ? bench.pass()->at(cell) : nullptr;
+        const bool empty = !measured || measured->missing();
+        if (empty && canTake(bench, cell)) found.push_back({cell, wordReading(word::right)});
+    }
+    return found;
 }
 
 Reading wordReading(WordId id) {

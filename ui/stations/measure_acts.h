@@ -17,6 +17,11 @@ std::span<const WordKey> wordKeys();
 /// The cell and word that a key enters at a note: a word of the current dimension, else (stopping words only) of its
 /// own.
 std::optional<std::pair<Cell, WordId>> wordFor(Qt::Key, Cell current, const Piano&);
+/// Whether the key is a word of this dimension, which is said by words alone: its letters come before those of the
+/// grid.
+bool namesWordHere(Qt::Key, Cell current);
+/// "right" for every empty cell of the dimension: what was looked over with a fingertip, the odd ones said already.
+std::vector<NewReading> restOfColumnRight(const Workbench&, Cell from);
 Reading wordReading(WordId);
 
 /// A note that blocks or never lets off has no aftertouch and no checking to measure.

@@ -45,6 +45,7 @@ bool MeasureView::takeLetter(QKeyEvent* event) {
     const auto key = static_cast<Qt::Key>(event->key());
     if (event->modifiers() == Qt::ControlModifier && key == Qt::Key_D) return fillDown(), true;
     if (event->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) return false;
+    if (namesWordHere(key, m_model->cellAt(currentIndex()))) return enterWord(key), true;
     switch (key) {
     case Qt::Key_Asterisk:
         return copyFromAbove(), true;
@@ -53,7 +54,7 @@ bool MeasureView::takeLetter(QKeyEvent* event) {
     case Qt::Key_N:
         return markNotFitted(), true;
     case Qt::Key_Y:
-        return quickLook(), true;
+        return (event->modifiers() & Qt::ShiftModifier ? restRight() : quickLook()), true;
     case Qt::Key_H:
         Q_EMIT howToAsked();
         return true;
@@ -86,6 +87,12 @@ void MeasureView::quickLook() {
         }
     }
     moveTo(neighbour(currentIndex(), 1, 0));
+}
+
+void MeasureView::restRight() {
+    const auto found = restOfColumnRight(m_bench, m_model->cellAt(currentIndex()));
+    if (found.empty()) return;
+    if (const auto stored = m_bench.enterAll(found, "entry"); !stored) Q_EMIT refused(stored.error());
 }
 
 void MeasureView::copyFromAbove() {

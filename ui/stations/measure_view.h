@@ -68,6 +68,7 @@ private:
     bool takeLetter(QKeyEvent*);
     void enterWord(Qt::Key);
     void quickLook();
+    void restRight();
     void copyFromAbove();
     void fillDown();
     void markNotFitted();

@@ -76,7 +76,7 @@ QString askYesOrNo(QWidget* parent, Workbench& bench, std::string_view check, co
 QString answerQuestion(QWidget* parent, Workbench& bench, const std::vector<std::string_view>& open) {
     if (open.empty() || !bench.piano()) return {};
     const std::string_view id = open.front();
-    const QString question = words::askFirstSentence(id);
+    const QString question = words::askFirstSentence(id, *bench.piano());
     const auto check = checkQuestion(id);
     if (check && check->yesOrNo) return askYesOrNo(parent, bench, id, question);
     for (const Tried& each : kTried)

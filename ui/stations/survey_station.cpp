@@ -167,7 +167,8 @@ void SurveyStation::refresh() {
     m_asked->setVisible(!asked.empty());
     if (!asked.empty()) {
         const int more = static_cast<int>(asked.size()) - 1;
-        QString text = tr("<b>Asked before a plan:</b> %1").arg(words::surveyQuestion(asked.front()).toHtmlEscaped());
+        QString text = tr("<b>Asked before a plan:</b> %1")
+                           .arg(words::surveyQuestion(asked.front(), *bench().piano()).toHtmlEscaped());
         if (more > 0) text += tr(" (%n more)", nullptr, more);
         m_asked->setText(text);
     }

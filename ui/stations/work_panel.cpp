@@ -92,7 +92,7 @@ void WorkPanel::refresh() {
             const bool said = piano->minutes.contains(std::string(key(access)));
             const double minutes = minutesToReach(access, *piano)[0];
             if (minutes <= 0 && !said) continue;
-            rows.push_back(rowOf(words::accessName(access), minutes, said, kAccessKeys + static_cast<int>(i)));
+            rows.push_back(rowOf(words::accessName(access, *piano), minutes, said, kAccessKeys + static_cast<int>(i)));
         }
     }
     m_table->setRows(std::move(rows));
@@ -115,7 +115,7 @@ void WorkPanel::askMinutes(int row) {
     const OperationId id{static_cast<std::uint8_t>(access ? 0 : row)};
     const auto way = static_cast<Access>(access ? row - kAccessKeys : 0);
     const auto minutes = [&](const Piano& of) { return access ? minutesToReach(way, of)[0] : minutesFor(id, of); };
-    const QString name = access ? words::accessName(way) : words::name(id);
+    const QString name = access ? words::accessName(way, *piano) : words::name(id);
     const auto typed = Dialogs::now().ask(
         this, name,
         tr("Minutes of practised hands here (customary %1; empty takes it back):").arg(minutesText(minutes(customary))),

@@ -174,7 +174,18 @@ private:
         } else if (m_id == feltLeft) {
             m_sketch.distance(m_now.coreTip, m_now.crown, name(), {m_grand ? 26.0 : -34.0, m_grand ? 0.0 : 30.0},
                               !m_grand);
+        } else {
+            wordMark();
         }
+    }
+
+    /// Said by words alone: where the eye goes.
+    void wordMark() {
+        const MeasuredAt at = row(m_id).at;
+        const QPointF place = at == MeasuredAt::hammer     ? QPointF(m_now.crown.x() - 20, m_now.crown.y() + 24)
+                              : at == MeasuredAt::keyFront ? QPointF(-18, m_rest.keyFront.y() + 20)
+                                                           : QPointF(m_now.capstan.x() + 16, m_now.capstan.y() + 20);
+        m_sketch.label(place, name(), at != MeasuredAt::other);
     }
 
     bool m_grand;

@@ -244,9 +244,9 @@ QString missingForGradeSentence(std::string_view id) {
     return known.isEmpty() ? begun(readOut(id)) + u'.' : known;
 }
 
-QString askFirstSentence(std::string_view id) {
+QString askFirstSentence(std::string_view id, const Piano& piano) {
     const bool ofSurvey = id == "try-let-off-screws" || findPart(id);
-    return ofSurvey ? surveyQuestion(id) : checkSentence(id);
+    return ofSurvey ? surveyQuestion(id, piano) : checkSentence(id);
 }
 
 } // namespace hammerline::words

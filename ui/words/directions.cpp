@@ -24,6 +24,9 @@ bool vertical(const Piano& p) {
 bool grand(const Piano& p) {
     return !p.vertical();
 }
+bool overdamper(const Piano& p) {
+    return p.damping == Damping::overdamper;
+}
 bool dropButton(const Piano& p) {
     return p.capstan == Capstan::dropButton;
 }
@@ -57,11 +60,13 @@ constexpr std::array kWays = {
         SAY("nearer the string")},
     Way{operation::letOffTurn, true, frontScrew, SAY("IN"), SAY("%1, seen from the screw's head"),
         SAY("farther from the string")},
+    Way{operation::letOffTurn, false, grand, SAY("OUT"), SAY("%1, seen from above"), SAY("nearer the string")},
+    Way{operation::letOffTurn, true, grand, SAY("IN"), SAY("%1, seen from above"), SAY("farther from the string")},
     Way{operation::letOffTurn, false, any, SAY("OUT"), SAY("%1, seen from the screw's eye"), SAY("nearer the string")},
     Way{operation::letOffTurn, true, any, SAY("IN"), SAY("%1, seen from the screw's eye"),
         SAY("farther from the string")},
-    Way{operation::dropTurn, true, any, SAY("IN"), SAY("%1, seen from the screw's head"), SAY("more drop")},
-    Way{operation::dropTurn, false, any, SAY("OUT"), SAY("%1, seen from the screw's head"), SAY("less drop")},
+    Way{operation::dropTurn, true, any, SAY("IN"), SAY("%1, seen from above"), SAY("more drop")},
+    Way{operation::dropTurn, false, any, SAY("OUT"), SAY("%1, seen from above"), SAY("less drop")},
     Way{operation::capstanTurn, true, fixedInGrand, SAY("ADD"), SAY("facing where the key meets the action"),
         SAY("shorter blow")},
     Way{operation::capstanTurn, false, fixedInGrand, SAY("TAKE OUT"), SAY("facing where the key meets the action"),
@@ -110,6 +115,15 @@ constexpr std::array kWays = {
         SAY("damper earlier")},
     Way{operation::spoonBend, false, any, SAY("AWAY"), SAY("the spoon away from the damper lever"),
         SAY("damper later")},
+    // An overdamper is timed by the button on its wire, a grand's by its lever on the wire, never by bending a head.
+    Way{operation::damperWire, true, overdamper, SAY("LATER"),
+        SAY("the button down on its wire, clockwise seen from above"), SAY("stirs later by the pedal")},
+    Way{operation::damperWire, false, overdamper, SAY("EARLIER"),
+        SAY("the button up on its wire, anticlockwise seen from above"), SAY("stirs earlier by the pedal")},
+    Way{operation::damperWire, true, grand, SAY("LATER"), SAY("the lever higher on its wire"),
+        SAY("stirs later by the pedal")},
+    Way{operation::damperWire, false, grand, SAY("EARLIER"), SAY("the lever lower on its wire"),
+        SAY("stirs earlier by the pedal")},
     Way{operation::damperWire, true, any, SAY("TOWARD"), SAY("the head toward the strings"),
         SAY("stirs later by the pedal")},
     Way{operation::damperWire, false, any, SAY("AWAY"), SAY("the head away from the strings"),

@@ -1,7 +1,10 @@
 #include "ui/words/how_to.h"
 
+#include "ui/words/how_to_words.h"
+
 #include <QCoreApplication>
 
+#include <algorithm>
 #include <array>
 
 namespace hammerline::words {
@@ -9,13 +12,6 @@ namespace hammerline::words {
 namespace {
 
 using namespace dimension;
-
-/// One text; `grand` where it differs for a grand, else null.
-struct HowToRow {
-    DimensionId id;
-    const char *fromTo, *how, *with, *reference, *mistake;
-    const char *grandFromTo = nullptr, *grandHow = nullptr;
-};
 
 #define T(text) QT_TRANSLATE_NOOP("howTo", text)
 // Common practice, in our own words; no source.
@@ -175,15 +171,17 @@ HowTo howTo(DimensionId id, ActionKind kind) {
     HowTo out;
     out.beforeAll = howToText(QT_TRANSLATE_NOOP(
         "howTo", "Before any reading: three quick blows, then let the note rest; hands off the neighbours."));
-    for (const HowToRow& row : kRows) {
-        if (row.id != id) continue;
+    const auto fill = [&](const HowToRow& row) {
+        if (row.id != id) return;
         const bool grand = kind == ActionKind::grand;
         out.fromTo = howToText(grand && row.grandFromTo ? row.grandFromTo : row.fromTo);
         out.how = howToText(grand && row.grandHow ? row.grandHow : row.how);
         out.with = howToText(row.with);
         out.reference = howToText(row.reference);
         out.mistake = howToText(row.mistake);
-    }
+    };
+    std::ranges::for_each(kRows, fill);
+    std::ranges::for_each(kWordHowTo, fill);
     return out;
 }
 

@@ -53,23 +53,35 @@ constexpr std::array<const char*, kAccesses> kAccess = {
 struct Guard {
     std::string_view id;
     const char* sentence;
+    const char *grand = nullptr, *dropButton = nullptr; // where other parts are meant
 };
-// bench-practice, the rules before every table: nothing is forced.
+// The rules before every table: nothing is forced.
 constexpr std::array kGuards = {
     Guard{"eye-twists", QT_TRANSLATE_NOOP("operations", "If the eye twists and the screw does not: stop.")},
     Guard{"capstan-thread",
           QT_TRANSLATE_NOOP("operations", "Stop when the hammer only trembles at a light tug on the rail, or where "
-                                          "less than 8 mm of thread would be left in the wood.")},
+                                          "less than 8 mm of thread would be left in the wood."),
+          QT_TRANSLATE_NOOP("operations", "Stop where less than 8 mm of thread would be left in the wood, or where the "
+                                          "heel would tip off the head. No key is touched while the action slides: a "
+                                          "pressed key lifts its hammer, and it breaks."),
+          QT_TRANSLATE_NOOP("operations", "Stop when the hammer only trembles at a light tug on the rail, or where "
+                                          "fewer than four turns of thread would be left on the wire.")},
     Guard{"sharp-proud", QT_TRANSLATE_NOOP("operations", "Sharps must stay at least 1 mm proud when pressed; key "
                                                          "fronts clear of the key slip.")},
     Guard{"rail-seated", QT_TRANSLATE_NOOP("operations", "Not more than 2 mm a go; the rail must lie on every pad "
                                                          "before you read again.")},
     Guard{"weak-spring-first",
           QT_TRANSLATE_NOOP("operations", "First look whether the spring lifts the hammer: a weak spring reads the "
-                                          "same. A screw that does not turn: stop.")},
+                                          "same. A screw that does not turn: stop."),
+          QT_TRANSLATE_NOOP("operations", "First look whether the spring lifts the hammer: a weak spring reads the "
+                                          "same. Read in its place, turn drawn out; no key is touched while the action "
+                                          "slides. A screw that does not turn: stop.")},
     Guard{"wire-bent-twice",
           QT_TRANSLATE_NOOP("operations", "Hold the wood with a second tool, less than 2 mm a go; a wire bent twice "
-                                          "at one place is spent.")},
+                                          "at one place is spent."),
+          QT_TRANSLATE_NOOP("operations", "Hold the wood with a second tool, less than 2 mm a go; a wire bent twice "
+                                          "at one place is spent. No key is touched while the action slides: a pressed "
+                                          "key lifts its hammer, and it breaks.")},
     Guard{"rail-screws", QT_TRANSLATE_NOOP("operations", "Loosen the rail screws by turns, never one alone; keys must "
                                                          "stay free on their pins.")},
     Guard{"stack-seated", QT_TRANSLATE_NOOP("operations", "Suction off and the stack bolted down before you read; "
@@ -96,9 +108,30 @@ QString accessName(Access access) {
     return operationText(kAccess.at(static_cast<std::size_t>(access)));
 }
 
-QString stopSentence(std::string_view guard) {
-    for (const Guard& row : kGuards)
-        if (row.id == guard) return operationText(row.sentence);
+QString accessName(Access access, const Piano& piano) {
+    struct Kind {
+        Access access;
+        ActionKind kind;
+        const char* name;
+    };
+    static constexpr std::array kKinds = {
+        Kind{Access::keysOff, ActionKind::grand, QT_TRANSLATE_NOOP("operations", "Stack and keys off")},
+        Kind{Access::actionIn, ActionKind::grand, QT_TRANSLATE_NOOP("operations", "Action in its place")},
+        Kind{Access::actionOut, ActionKind::grand, QT_TRANSLATE_NOOP("operations", "Action drawn out")},
+        Kind{Access::keysOff, ActionKind::drop, QT_TRANSLATE_NOOP("operations", "Keys off, lifters unhooked")},
+    };
+    for (const Kind& each : kKinds)
+        if (each.access == access && each.kind == piano.action) return operationText(each.name);
+    return accessName(access);
+}
+
+QString stopSentence(std::string_view guard, const Piano& piano) {
+    for (const Guard& row : kGuards) {
+        if (row.id != guard) continue;
+        if (row.grand && !piano.vertical()) return operationText(row.grand);
+        if (row.dropButton && piano.capstan == Capstan::dropButton) return operationText(row.dropButton);
+        return operationText(row.sentence);
+    }
     return {};
 }
 

@@ -30,6 +30,9 @@ constexpr std::array kQuestions = {
                                          "does the eye twist? Enter what each does.")},
     Sentence{"case",
              QT_TRANSLATE_NOOP("survey", "Do castors, toes and back posts carry? The piano is tilted only then.")},
+    Sentence{"key-frame", QT_TRANSLATE_NOOP(
+                              "survey", "Is the key frame bedded: does it touch at every stud and along the front, and "
+                                        "does no stud lift it? Every height and dip is read over it.")},
     Sentence{"action-bolts", QT_TRANSLATE_NOOP("survey", "Are the action bolts tight and all feet on their studs?")},
     Sentence{"flange-screws", QT_TRANSLATE_NOOP("survey", "Are the flange screws snug in every section?")},
     Sentence{"let-off-rail", QT_TRANSLATE_NOOP("survey", "Does the let-off rail stand firm at every post?")},
@@ -53,6 +56,15 @@ constexpr std::array kQuestions = {
     Sentence{"player-stack",
              QT_TRANSLATE_NOOP("survey", "Does the player stack come out? The piano action is regulated without it.")},
     Sentence{"player-stop-rail", QT_TRANSLATE_NOOP("survey", "Is the stop rail of the player there and free?")},
+};
+
+// Where a grand has other parts than an upright.
+constexpr std::array kGrandQuestions = {
+    Sentence{"case",
+             QT_TRANSLATE_NOOP("survey", "Do the legs and the lyre sit fast, and are both hinge pins of the lid in?")},
+    Sentence{"key-slip", QT_TRANSLATE_NOOP("survey", "Do the fronts of the naturals clear the key slip, pressed and at "
+                                                     "rest, also with the soft pedal down?")},
+    Sentence{"trapwork", QT_TRANSLATE_NOOP("survey", "Pedals up: has each rod of the lyre a little free play?")},
 };
 
 // The steps that are no stage of the repairs.
@@ -141,7 +153,10 @@ QString markCheckSentence(const MarkCheck& check) {
     return inSurvey("Numbers %1.").arg(out.join(inSurvey("; ")));
 }
 
-QString surveyQuestion(std::string_view id) {
+QString surveyQuestion(std::string_view id, const Piano& piano) {
+    if (!piano.vertical())
+        for (const Sentence& each : kGrandQuestions)
+            if (each.id == id) return inSurvey(each.text);
     for (const Sentence& each : kQuestions)
         if (each.id == id) return inSurvey(each.text);
     return inSurvey("%1: does it hold, is it whole?").arg(partOfActionName(id));

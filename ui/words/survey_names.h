@@ -26,7 +26,7 @@ QString markPlaceName(MarkPlace);
 /// "31 twice; 32 missing", or that all is in order.
 QString markCheckSentence(const MarkCheck&);
 /// The question that comes before a plan: "Try three let-off screws in every section: ..."
-QString surveyQuestion(std::string_view id);
+QString surveyQuestion(std::string_view id, const Piano&);
 /// Why a part is not fitted here: "not on a brass flange rail". Empty: fitted.
 QString notFittedReason(const Part&, const Piano&);
 /// What is said where too many let-off screws do not turn.

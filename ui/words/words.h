@@ -67,7 +67,9 @@ QString amountWords(std::string_view handAmountId);
 /// "1/8", "1/4", "1/2"; other amounts in decimals.
 QString turnText(double turns);
 QString accessName(Access);
-QString stopSentence(std::string_view guard);
+/// The same as it is said of this kind of action: a grand's is drawn out, a drop action's keys are unhooked.
+QString accessName(Access, const Piano&);
+QString stopSentence(std::string_view guard, const Piano&);
 QString whySentence(std::string_view why);
 
 // causes.cpp
@@ -82,7 +84,7 @@ QString sideEffectName(std::string_view);   // of its remedy: "dampers earlier"
 QString adviceSentence(const Advice&, const Piano&);
 QString gradeName(Grade);
 QString missingForGradeSentence(std::string_view);
-QString askFirstSentence(std::string_view);
+QString askFirstSentence(std::string_view, const Piano&);
 
 // survey.cpp
 QString partOfActionName(std::string_view part);
