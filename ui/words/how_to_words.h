@@ -119,13 +119,13 @@ inline constexpr std::array kWordHowTo{
         QT_TRANSLATE_NOOP("howTo", "Judging with the action on the keys: its weight hides a sticking key."), nullptr,
         QT_TRANSLATE_NOOP("howTo", "Stack off the keys: lift each key front 5 mm and let it fall. It falls by itself: "
                                    "K. It hangs: S, sticks. It rattles sideways: L, loose.")},
-    HowToRow{
-        dimension::keySquare, QT_TRANSLATE_NOOP("howTo", "Whether the key top lies level across."),
-        QT_TRANSLATE_NOOP("howTo", "Look along the fronts from the end with the eye at the height of the tops, or lay "
-                                   "a small bar over three keys. Upright: K. Leans to the bass: B, to the treble: T."),
-        QT_TRANSLATE_NOOP("howTo", "Eyes, a small bar."),
-        QT_TRANSLATE_NOOP("howTo", "Key fit first: a loose key leans where it is pushed."),
-        QT_TRANSLATE_NOOP("howTo", "Bending the pin of a key that is warped."), nullptr, nullptr},
+    HowToRow{dimension::keySquare, QT_TRANSLATE_NOOP("howTo", "Whether the key top lies level across."),
+             QT_TRANSLATE_NOOP("howTo",
+                               "Look along the fronts from the end with the eye at the height of the tops, or lay "
+                               "a small bar over three keys. Upright: K. Leans to the bass: B, to the treble: T."),
+             QT_TRANSLATE_NOOP("howTo", "Eyes, a small bar."),
+             QT_TRANSLATE_NOOP("howTo", "Key fit first: a loose key leans where it is pushed."),
+             QT_TRANSLATE_NOOP("howTo", "Bending the pin of a key that is warped."), nullptr, nullptr},
     HowToRow{dimension::keySpace, QT_TRANSLATE_NOOP("howTo", "Whether the gaps on both sides of the key are alike."),
              QT_TRANSLATE_NOOP("howTo", "Look straight down on the fronts, section by section. Even: K. Toward the "
                                         "bass: B, toward the treble: T. It rubs its neighbour: R."),
