@@ -1,4 +1,5 @@
 // Cautions where the work is, in our own words. They defer to local rules and to licensed practice.
+#include "ui/words/kinds_of_action.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -114,18 +115,12 @@ struct Meant {
     std::string_view id;
     bool (*here)(const Piano&);
 };
-bool vertical(const Piano& p) {
-    return p.vertical();
-}
-bool grand(const Piano& p) {
-    return !p.vertical();
-}
 bool player(const Piano& p) {
     return p.hasPlayer();
 }
-bool any(const Piano&) {
-    return true;
-}
+using kind::any;
+using kind::grand;
+using kind::vertical;
 // What is meant only on this kind of action, and what is meant on all, in the order of the work.
 constexpr std::array kMeant = {
     Meant{"action-out", vertical},

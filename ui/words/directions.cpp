@@ -1,5 +1,6 @@
 // Which way: the headline of a line of work, and the sentence that says what a turn does, by kind of action
 // (bench-practice, direction table). Never "raise" or "lower" let-off, never left or right.
+#include "ui/words/kinds_of_action.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -15,15 +16,9 @@ QString directionText(const char* text) {
 }
 
 using Holds = bool (*)(const Piano&);
-bool any(const Piano&) {
-    return true;
-}
-bool vertical(const Piano& p) {
-    return p.vertical();
-}
-bool grand(const Piano& p) {
-    return !p.vertical();
-}
+using kind::any;
+using kind::grand;
+using kind::vertical;
 bool overdamper(const Piano& p) {
     return p.damping == Damping::overdamper;
 }
