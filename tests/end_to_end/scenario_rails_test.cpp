@@ -279,7 +279,8 @@ TEST_CASE("the constructed files: one cause each in place of the single notes, t
             dips.insert(each.at("note").get<int>());
         CHECK(dips == singles("filed_hammers.csv"));
         for (const int note : dips)
-            CHECK(reading(check, note, "key-dip").at("verdict") != "within"); // low, or undecided at the edge
+            // note 12, a sharp, lies 0.07 mm from its edge: worked, but no single reading can call it low
+            CHECK(reading(check, note, "key-dip").at("verdict") == (note == 12 ? "undecided" : "low"));
     }
     {
         Bench bench({"--action", "upright"});
