@@ -38,7 +38,7 @@ Words commandNames(const OptionTable& table) {
     return out;
 }
 
-std::string quoted(std::string_view text) {
+std::string shellQuoted(std::string_view text) {
     std::string out = "'";
     for (const char c : text)
         out += c == '\'' ? std::string("'\\''") : std::string(1, c);
@@ -52,16 +52,17 @@ std::string bash(const OptionTable& table) {
                       "    COMPREPLY=()\n"
                       "    if [ \"$COMP_CWORD\" = 1 ]; then\n"
                       "        words=" +
-                      quoted(joined(commandNames(table)) + " --help --version") +
+                      shellQuoted(joined(commandNames(table)) + " --help --version") +
                       "\n    else\n        case \"${COMP_WORDS[1]} $prev\" in\n"
                       "        help\\ *) words=" +
-                      quoted(joined(commandNames(table))) + " files= ;;\n";
+                      shellQuoted(joined(commandNames(table))) + " files= ;;\n";
     for (const CommandRow& command : table)
         for (const OptionRow& each : command.options) {
             if (each.byPlace || each.value.empty()) continue;
             const Words values = valuesOf(each);
             if (values.empty() && each.isFile) continue;
-            out += "        " + command.name + "\\ " + each.name + ") words=" + quoted(joined(values)) + " files= ;;\n";
+            out += "        " + command.name + "\\ " + each.name + ") words=" + shellQuoted(joined(values)) +
+                   " files= ;;\n";
         }
     out += "        *)\n            case \"${COMP_WORDS[1]}\" in\n";
     for (const CommandRow& command : table) {
@@ -70,7 +71,7 @@ std::string bash(const OptionTable& table) {
             const Words values = each.byPlace ? valuesOf(each) : Words{each.name};
             words.insert(words.end(), values.begin(), values.end());
         }
-        out += "            " + command.name + ") words=" + quoted(joined(words)) + " ;;\n";
+        out += "            " + command.name + ") words=" + shellQuoted(joined(words)) + " ;;\n";
     }
     out += "            esac\n            ;;\n        esac\n    fi\n"
            "    mapfile -t COMPREPLY < <(compgen -W \"$words\" -- \"$cur\")\n"
@@ -82,18 +83,18 @@ std::string bash(const OptionTable& table) {
 std::string fish(const OptionTable& table) {
     std::string out = "# fish completion for hammerline; made by: hammerline completion fish\n";
     for (const CommandRow& command : table) {
-        out +=
-            "complete -c hammerline -n __fish_use_subcommand -a " + command.name + " -d " + quoted(command.help) + "\n";
+        out += "complete -c hammerline -n __fish_use_subcommand -a " + command.name + " -d " +
+               shellQuoted(command.help) + "\n";
         const std::string in = "complete -c hammerline -n '__fish_seen_subcommand_from " + command.name + "' ";
         for (const OptionRow& each : command.options) {
             const std::string values = joined(valuesOf(each));
             if (each.byPlace) {
-                if (!values.empty()) out += in + "-a " + quoted(values) + "\n";
+                if (!values.empty()) out += in + "-a " + shellQuoted(values) + "\n";
                 continue;
             }
-            out += in + "-l " + each.name.substr(2) + " -d " + quoted(each.help);
+            out += in + "-l " + each.name.substr(2) + " -d " + shellQuoted(each.help);
             if (!each.value.empty()) out += each.isFile ? " -r" : " -x";
-            if (!values.empty()) out += " -a " + quoted(values);
+            if (!values.empty()) out += " -a " + shellQuoted(values);
             out += "\n";
         }
     }
@@ -114,7 +115,7 @@ std::string zsh(const OptionTable& table) {
     std::string out = "#compdef hammerline\n# made by: hammerline completion zsh\n"
                       "_hammerline() {\n  local -a commands\n  commands=(\n";
     for (const CommandRow& each : table)
-        out += "    " + quoted(ofZsh(each.name) + ':' + each.help) + "\n";
+        out += "    " + shellQuoted(ofZsh(each.name) + ':' + each.help) + "\n";
     out += "  )\n  if (( CURRENT == 2 )); then\n    _describe command commands\n    _files -g '*.hammerline'\n"
            "    return\n  fi\n  local command=$words[2]\n  shift words\n  (( CURRENT-- ))\n  case $command in\n";
     for (const CommandRow& command : table) {
@@ -125,7 +126,7 @@ std::string zsh(const OptionTable& table) {
             std::string spec = each.byPlace ? std::string(each.required ? ":" : "::") + ofZsh(each.name) + ':' + what
                                             : "*" + each.name + '[' + ofZsh(each.help) + ']';
             if (!each.byPlace && !each.value.empty()) spec += ':' + ofZsh(each.value) + ':' + what;
-            out += " \\\n      " + quoted(spec);
+            out += " \\\n      " + shellQuoted(spec);
         }
         out += "\n    ;;\n";
     }
