@@ -63,6 +63,7 @@ struct Requests {
     UndoRequest undo{{}, false}, redo{{}, true};
     OverrideRequest override_;
     CheckRequest check;
+    ActionRequest action;
     PlanRequest plan;
     TickRequest tick;
     CompareRequest compare;
@@ -143,6 +144,11 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
     check->add_option("--pass", r.check.pass, "number or label of the pass");
     check->add_option("--spec", r.check.spec, "another spec sheet: a file or a name");
     check->add_option("--rule", r.check.rule, "plain, guard95 or guardU");
+    auto* action = command(top, out, chosen, "action",
+                           "where the key's way goes: account of the dip, stroke, after the plan", r.action);
+    bookAndPiano(action, r.action.at);
+    action->add_option("--note", r.action.note, "number or pitch of one note, such as 40 or C4 (else all)");
+    action->add_option("--pass", r.action.pass, "number or label of the pass");
     auto* plan = command(top, out, chosen, "plan", "what to turn or shim; writes nothing", r.plan);
     bookAndPiano(plan, r.plan.at);
     planOptions(plan, r.plan);
@@ -243,6 +249,7 @@ std::string valueName(const std::string& option, const std::string& type) {
         {"--review", "DATE"},       {"--set", "NAME=VALUE"}, {"--accept", "CAUSE"},   {"--paper", "SIZE"},
         {"--map", "COLUMN=DIM"},    {"--unit", "UNIT"},      {"--amount", "AMOUNT"},  {"--station", "STATION"},
         {"--reference", "DIM=REF"}, {"--dimension", "DIM"},  {"--sections", "NOTES"}, {"--lowest", "NOTE"},
+        {"--note", "NOTE"},
     };
     const auto found = names.find(option);
     if (found != names.end()) return found->second;

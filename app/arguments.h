@@ -64,6 +64,10 @@ struct CheckRequest {
     Common at;
     std::string pass, spec, rule = "plain";
 };
+struct ActionRequest {
+    Common at;
+    std::string note, pass;
+};
 struct PlanRequest {
     Common at;
     std::string pass, intent, floating, stage;
@@ -123,9 +127,9 @@ struct WindowRequest {
 };
 
 using Request = std::variant<WindowRequest, DemoRequest, NewRequest, PianoRequest, PassRequest, ImportRequest,
-                             EnterRequest, UndoRequest, OverrideRequest, CheckRequest, PlanRequest, TickRequest,
-                             CompareRequest, SurveyRequest, PrintRequest, ExportRequest, ListRequest, BackupRequest,
-                             RestoreRequest, MergeRequest, VerifyRequest, IdsRequest>;
+                             EnterRequest, UndoRequest, OverrideRequest, CheckRequest, ActionRequest, PlanRequest,
+                             TickRequest, CompareRequest, SurveyRequest, PrintRequest, ExportRequest, ListRequest,
+                             BackupRequest, RestoreRequest, MergeRequest, VerifyRequest, IdsRequest>;
 
 struct Arguments {
     Request request;

@@ -21,6 +21,7 @@ constexpr std::array kExamples = {
     Example{"redo", "redo hall.hammerline"},
     Example{"override", "override hall.hammerline 40 let-off 2.5 3 3.5 --reason \"thick strings\""},
     Example{"check", "check hall.hammerline --pass 1"},
+    Example{"action", "action hall.hammerline --note 33"},
     Example{"plan", "plan hall.hammerline --minutes 60"},
     Example{"tick", "tick hall.hammerline --step let-off-turn:33 --aim"},
     Example{"compare", "compare hall.hammerline --from 1 --to 2"},

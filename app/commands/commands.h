@@ -14,6 +14,7 @@ int run(const EnterRequest&, bool json);
 int run(const UndoRequest&, bool json);
 int run(const OverrideRequest&, bool json);
 int run(const CheckRequest&, bool json);
+int run(const ActionRequest&, bool json);
 int run(const PlanRequest&, bool json);
 int run(const TickRequest&, bool json);
 int run(const CompareRequest&, bool json);

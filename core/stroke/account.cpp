@@ -49,22 +49,59 @@ std::optional<double> sumOf(const std::vector<DipTerm>& terms, std::optional<dou
     return sum;
 }
 
-/// Readings are independent of one another and of the ratio:
+/// Readings are independent of one another and of the ratio. Their part of the sum, mm2 at the key's front; a line that
+/// is not read has none:
 ///     u(A)^2 = sum (weight u)^2 + ((B - O) s/R^2)^2,   s the spread of the ratio between notes.
-double uncertaintyOfAccount(const Piano& piano, const PassTable& table, const DipAccount& account,
-                            const EscapementReading& reading) {
-    const double ratio = account.ratio.value;
-    const double travel = *reading.blow - *reading.letOff;
-    const double byRatio = travel * account.ratio.spread / (ratio * ratio);
-    double square = byRatio * byRatio;
+double squareOfReadings(const Piano& piano, const PassTable& table, const DipAccount& account) {
+    double square = 0;
     for (const DipTerm& term : account.terms) {
+        if (!term.reading) continue;
         const Cell cell{account.note, term.dimension};
         const double single = toTrade(uncertaintyOf(term.dimension, piano), Kind::length);
         const double u = single / std::sqrt(std::max(1, table.repeats(cell)));
-        const double weighed = weightOf(term.dimension, ratio) * u;
+        const double weighed = weightOf(term.dimension, account.ratio.value) * u;
         square += weighed * weighed;
     }
-    return std::sqrt(square);
+    return square;
+}
+
+double squareOfRatio(const Ratio& ratio, double travel) {
+    const double byRatio = travel * ratio.spread / (ratio.value * ratio.value);
+    return byRatio * byRatio;
+}
+
+/// Hammer travel B - O, mm, from the key that is left for it.
+double travelFrom(const DipAccount& account) {
+    double key = -*account.read;
+    for (const DipTerm& term : account.terms) {
+        const bool ofTheKey = term.dimension == dimension::keyDip || term.dimension == dimension::lostMotion;
+        if (ofTheKey) key += term.share.value_or(0);
+    }
+    return key * account.ratio.value;
+}
+
+std::optional<DipInferred> inferredLine(const Piano& piano, const PassTable& table, const DipAccount& account) {
+    if (!account.read || account.ratio.fromDefault()) return std::nullopt;
+    const DipTerm* open = nullptr;
+    double known = 0;
+    for (const DipTerm& term : account.terms) {
+        if (!term.reading && open) return std::nullopt;
+        if (!term.reading) open = &term;
+        known += term.share.value_or(0);
+    }
+    if (!open) return std::nullopt;
+    const double weight = weightOf(open->dimension, account.ratio.value);
+    const double value = (*account.read - known) / weight;
+    const bool ofTheHammer = open->dimension == dimension::blow || open->dimension == dimension::letOff;
+    double travel = ofTheHammer ? travelFrom(account) : 0;
+    for (const DipTerm& term : account.terms) {
+        if (ofTheHammer) break;
+        if (term.dimension == dimension::blow) travel += *term.reading;
+        if (term.dimension == dimension::letOff) travel -= *term.reading;
+    }
+    const double read = toTrade(uncertaintyOf(dimension::aftertouch, piano), Kind::length);
+    const double square = squareOfReadings(piano, table, account) + squareOfRatio(account.ratio, travel) + read * read;
+    return DipInferred{open->dimension, value, std::sqrt(square) / std::abs(weight)};
 }
 
 DipAgreement agreementOf(const DipAccount& account, const Piano& piano) {
@@ -111,7 +148,11 @@ DipAccount dipAccount(const Piano& piano, const PassTable& table, const Zones& z
     }
     account.computed = sumOf(account.terms, &DipTerm::share);
     account.atAims = sumOf(account.terms, &DipTerm::aimShare);
-    if (account.computed) account.uncertainty = uncertaintyOfAccount(piano, table, account, reading);
+    if (account.computed) {
+        const double square = squareOfReadings(piano, table, account);
+        account.uncertainty = std::sqrt(square + squareOfRatio(ratio, *reading.blow - *reading.letOff));
+    }
+    account.inferred = inferredLine(piano, table, account);
     account.agreement = agreementOf(account, piano);
     account.against = againstAims(account.terms);
     return account;

@@ -34,6 +34,13 @@ enum class DipAgreement : std::uint8_t {
     differs,
 };
 
+/// The one line that was not read, as the others and the aftertouch read at the note tell it; mm where it is measured.
+struct DipInferred {
+    DimensionId dimension{};
+    double value = 0;
+    double uncertainty = 0; // standard
+};
+
 struct DipAccount {
     NoteNumber note{};
     Ratio ratio;
@@ -49,6 +56,8 @@ struct DipAccount {
     DipAgreement agreement = DipAgreement::unread;
     /// Aftertouch that the aims would leave, mm.
     std::optional<double> atAims;
+    /// Where just one of the lines is not read and the aftertouch is. With a customary ratio nothing is inferred.
+    std::optional<DipInferred> inferred;
     /// Against the aims, the largest first; only what counts: 0.15 mm and more.
     std::vector<DipDifference> against;
 };

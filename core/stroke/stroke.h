@@ -20,4 +20,17 @@ struct Stroke {
 /// From the same readings and the same ratio as the account: letOff = D - A of it.
 Stroke strokeOf(const Piano&, const PassTable&, const Ratio&, NoteNumber);
 
+/// Where the zones lie on the key's way, mm from rest. Those of damper and let-off are counted from the aims of lost
+/// motion and blow: what is right for this note, whatever was read. An open side is absent.
+struct StrokeBand {
+    std::optional<double> low, high;
+    double aim = 0;
+};
+struct StrokeZones {
+    std::optional<StrokeBand> moves, damperStirs, letOff, bottom, aftertouch;
+};
+/// A reckoned distance, mm, judged as a reading of that cell would be.
+Judged judgedDistance(Cell, double mm, const std::optional<Zone>&);
+StrokeZones strokeZones(const Piano&, const Zones&, const Ratio&, NoteNumber);
+
 } // namespace hammerline

@@ -253,9 +253,10 @@ TEST_CASE("the demo book: checked, planned, compared, printed, exported, verifie
 TEST_CASE("every command answers --help and refuses nonsense with status 2") {
     CHECK(program({"--help"}).status == 0);
     CHECK(program({"--version"}).out.rfind("hammerline ", 0) == 0);
-    for (const std::string command : {"demo",     "new",    "piano",   "pass",  "import",  "enter",  "undo",  "redo",
-                                      "override", "check",  "plan",    "tick",  "compare", "survey", "print", "export",
-                                      "list",     "backup", "restore", "merge", "verify",  "ids",    "window"}) {
+    for (const std::string command :
+         {"demo",     "new",    "piano",   "pass",  "import",  "enter",  "undo",   "redo",
+          "override", "check",  "plan",    "tick",  "compare", "survey", "print",  "export",
+          "list",     "backup", "restore", "merge", "verify",  "ids",    "window", "action"}) {
         INFO(command);
         CHECK(program({command, "--help"}).status == 0);
     }

@@ -121,7 +121,7 @@ TEST_CASE("the JSON export makes the same book again, and the same export") {
     CHECK(exported(book, folder / "again.csv") == exported(demo, folder / "demo.csv"));
     CHECK(program({"verify", book}).status == 0);
     // the same verdicts, staleness, plan and comparison
-    for (const char* command : {"check", "plan", "compare", "survey"})
+    for (const char* command : {"check", "plan", "compare", "survey", "action"})
         CHECK(program({command, book, "--json"}).out == program({command, demo, "--json"}).out);
     // the same again is no act
     const std::string before = readAll(book);

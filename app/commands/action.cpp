@@ -1,0 +1,79 @@
+// action: where the key's way goes, note by note. Writes nothing.
+#include "ui/words/action.h"
+
+#include "app/commands/bench.h"
+#include "app/commands/commands.h"
+#include "app/console.h"
+#include "core/plan/plan_in_force.h"
+#include "ui/words/words.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+
+namespace hammerline::app {
+namespace {
+
+Outcome<std::vector<NoteAction>> actionsFor(const ActionRequest& request, const Piano& piano,
+                                            const ActionReckoning& reckoning) {
+    if (request.note.empty()) return reckoning.all();
+    const auto note = parseNote(request.note, piano);
+    if (!note) return tl::unexpected(note.error());
+    return std::vector{reckoning.at(*note)};
+}
+
+bool anythingRead(const NoteAction& action) {
+    const Stroke& stroke = action.stroke;
+    const bool ofTheHammer = stroke.letOff || stroke.damperStirs;
+    return stroke.bottom || ofTheHammer || action.account.read;
+}
+
+/// One note: the account as a bill, then its stroke before and after.
+void sayNote(const NoteAction& action, const Piano& piano, bool json) {
+    say(words::noteName(action.note, piano), json);
+    say(words::ratioSentence(action.account.ratio), json);
+    for (const QString& line : words::accountLines(action))
+        say(QStringLiteral("  ") + line, json);
+    say(words::strokeSentence(action.stroke, piano), json);
+    if (action.strokeAfter)
+        say(QCoreApplication::translate("action", "After the plan: %1")
+                .arg(words::strokeSentence(*action.strokeAfter, piano)),
+            json);
+}
+
+void sayAll(const std::vector<NoteAction>& actions, const Piano& piano, bool json) {
+    int silent = 0;
+    for (const NoteAction& each : actions) {
+        if (anythingRead(each))
+            say(words::strokeSentence(each.stroke, piano), json);
+        else
+            ++silent;
+    }
+    if (silent > 0)
+        say(QCoreApplication::translate("action", "%n note(s) without readings of the stroke.", nullptr, silent), json);
+}
+
+} // namespace
+
+int run(const ActionRequest& request, bool json) {
+    const auto bench = openBench(request.at, json, OpenMode::readOnly);
+    if (!bench) return refused(bench.error(), json);
+    const PianoRecord& record = bench->record;
+    const auto pass = passOf(*bench, request.pass);
+    if (!pass) return refused(pass.error(), json);
+    const auto view = viewPass(record, *pass);
+    if (!view) return refused(view.error(), json);
+    const auto plan = planInForce(record, view->sheet, *pass, {});
+    if (!plan) return refused(plan.error(), json);
+    const ActionReckoning reckoning(record, *view, &*plan);
+    const auto actions = actionsFor(request, record.piano, reckoning);
+    if (!actions) return refused(actions.error(), json);
+    printJson(actionJson(record, *view, *actions), json);
+    if (request.note.empty())
+        sayAll(*actions, record.piano, json);
+    else
+        sayNote(actions->front(), record.piano, json);
+    return std::ranges::any_of(*actions, standsOut) ? kOutside : kDone;
+}
+
+} // namespace hammerline::app

@@ -1,0 +1,19 @@
+// A pass as a plan is expected to leave it: its readings with the plan's expected values in their places. What is
+// reckoned from a pass (account, stroke, drawing) is reckoned from this one by the same functions.
+#pragma once
+
+#include "core/plan/plan.h"
+
+namespace hammerline {
+
+/// `pass` with heights made relative, the plan's own. Cells the plan does not speak of stay as they were read.
+Pass passAfter(const Pass&, const Plan&);
+
+/// One distance put in the place of what was read there, in the trade unit of its dimension: for asking "what if".
+struct Supposed {
+    Cell cell;
+    double value = 0;
+};
+Pass passSupposing(const Pass&, std::span<const Supposed>);
+
+} // namespace hammerline

@@ -1,0 +1,92 @@
+#include "core/sheet/json_number.hpp"
+#include "core/sheet/note_action.h"
+
+namespace hammerline {
+namespace {
+
+using sheet::Json;
+
+std::string_view agreementKey(DipAgreement agreement) {
+    switch (agreement) {
+    case DipAgreement::customary:
+        return "customary-ratio";
+    case DipAgreement::agrees:
+        return "agrees";
+    case DipAgreement::differs:
+        return "differs";
+    case DipAgreement::unread:
+        break;
+    }
+    return "unread";
+}
+
+Json limit(const std::optional<std::int64_t>& value) {
+    return value ? Json(toTrade(*value, Kind::length)) : Json(nullptr);
+}
+
+Json accountOf(const DipAccount& account) {
+    Json terms = Json::array();
+    for (const DipTerm& term : account.terms)
+        terms.push_back({{"dimension", sheet::text(key(term.dimension))},
+                         {"reading", sheet::rounded(term.reading)},
+                         {"share", sheet::rounded(term.share)},
+                         {"aim", sheet::rounded(term.aim)},
+                         {"aim_share", sheet::rounded(term.aimShare)}});
+    Json against = Json::array();
+    for (const DipDifference& each : account.against)
+        against.push_back({{"dimension", sheet::text(key(each.dimension))}, {"mm", sheet::rounded(each.mm)}});
+    Json out = {{"terms", terms},
+                {"aftertouch", sheet::rounded(account.computed)},
+                {"uncertainty", sheet::rounded(account.uncertainty)},
+                {"read", sheet::rounded(account.read)},
+                {"agreement", sheet::text(agreementKey(account.agreement))},
+                {"at_aims", sheet::rounded(account.atAims)},
+                {"against_aims", against},
+                {"zone", nullptr},
+                {"inferred", nullptr}};
+    if (account.zone)
+        out["zone"] = {{"low", limit(account.zone->low)},
+                       {"nominal", limit(account.zone->nominal)},
+                       {"high", limit(account.zone->high)}};
+    if (account.inferred)
+        out["inferred"] = {{"dimension", sheet::text(key(account.inferred->dimension))},
+                           {"value", sheet::rounded(account.inferred->value)},
+                           {"uncertainty", sheet::rounded(account.inferred->uncertainty)}};
+    return out;
+}
+
+Json strokeRow(const Stroke& stroke) {
+    return {{"moves", sheet::rounded(stroke.moves)},           {"damper_stirs", sheet::rounded(stroke.damperStirs)},
+            {"let_off", sheet::rounded(stroke.letOff)},        {"bottom", sheet::rounded(stroke.bottom)},
+            {"aftertouch", sheet::rounded(stroke.aftertouch)}, {"drop_at_hammer", sheet::rounded(stroke.dropAtHammer)}};
+}
+
+} // namespace
+
+std::string actionJson(const PianoRecord& record, const PassView& view, std::span<const NoteAction> actions) {
+    Json rows = Json::array();
+    for (const NoteAction& each : actions) {
+        const bool sharp = colourOf(each.note, record.piano) == KeyColour::sharp;
+        Json entry = {{"note", each.note.value},
+                      {"name", pitchName(each.note, record.piano)},
+                      {"keys", sharp ? "sharp" : "natural"},
+                      {"ratio", sheet::rounded(each.account.ratio.value)},
+                      {"account", accountOf(each.account)},
+                      {"stroke", strokeRow(each.stroke)},
+                      {"account_after", nullptr},
+                      {"stroke_after", nullptr},
+                      {"stands_out", standsOut(each)}};
+        if (each.accountAfter) entry["account_after"] = accountOf(*each.accountAfter);
+        if (each.strokeAfter) entry["stroke_after"] = strokeRow(*each.strokeAfter);
+        rows.push_back(std::move(entry));
+    }
+    Json ratios = Json::array();
+    for (const Ratio& ratio : view.ratio)
+        ratios.push_back({{"value", sheet::rounded(ratio.value)},
+                          {"spread", sheet::rounded(ratio.spread)},
+                          {"notes", ratio.notes},
+                          {"entered", ratio.entered}});
+    return sheet::dump({{"piano", record.piano.name}, {"pass", view.pass.number}, {"ratio", ratios}, {"notes", rows}});
+}
+
+} // namespace hammerline
