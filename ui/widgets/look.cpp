@@ -84,14 +84,14 @@ constexpr std::array<double, 9> kPoints{8.25, 8.6, 9.4, 10.5, 11.25, 15.0, 9.0, 
 
 /// What follows from the application's font: every cell that is painted asks for it, and a font that is made anew is
 /// looked up among all of the system's.
-struct Measured {
+struct FacesOfFont {
     QFont from;
     double unit = 1;
     std::array<std::array<QFont, 2>, kPoints.size()> faces; // regular, bold
 };
 
-const Measured& measured() {
-    static std::optional<Measured> known;
+const FacesOfFont& measured() {
+    static std::optional<FacesOfFont> known;
     const QFont now = QApplication::font();
     if (known && known->from.isCopyOf(now)) return *known;
     known.emplace();
