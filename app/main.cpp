@@ -10,6 +10,7 @@
 #include <QGuiApplication>
 
 #include <clocale>
+#include <csignal>
 
 namespace hammerline::app {
 namespace {
@@ -65,8 +66,9 @@ int runCommand(int argc, char** argv, const Arguments& arguments) {
 
 int main(int argc, char** argv) {
     using namespace hammerline::app;
+    std::signal(SIGPIPE, SIG_IGN); // a reader that has gone is told as an error of the write
     const auto read = readArguments(argc, argv);
-    if (const int* status = std::get_if<int>(&read)) return *status;
+    if (const int* status = std::get_if<int>(&read)) return outputKept() ? *status : kRefused;
     const auto& arguments = std::get<Arguments>(read);
     if (arguments.quiet) beQuiet();
     QCoreApplication::setApplicationName(QStringLiteral("hammerline"));

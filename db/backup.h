@@ -12,7 +12,8 @@ inline constexpr std::size_t kBackupsKept = 10;
 std::string backUpBook(OpenBook&, const std::string& path, const Headway&);
 /// A verified copy beside the book under `word` and the date. Gives the path.
 std::string copyBeside(OpenBook&, const std::string& word, const Headway&);
-/// Of the copies beside the book under that word the oldest go, beyond kBackupsKept.
-void rotateCopies(const OpenBook&, const std::string& word);
+/// Of the copies beside the book under that word those go, beyond kBackupsKept, that know least; never the one just
+/// made.
+void rotateCopies(const OpenBook&, const std::string& word, const std::string& made);
 
 } // namespace hammerline

@@ -11,7 +11,7 @@
 namespace hammerline {
 namespace {
 
-constexpr int kBusyMilliseconds = 3000;
+constexpr int kBusyMilliseconds = 10'000;
 constexpr int kLongestValue = 64 * 1024 * 1024; // bytes of one text: far above any frozen plan
 
 std::string& chosenFileSystem() {

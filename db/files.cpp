@@ -9,14 +9,22 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
+#include <chrono>
 #include <cstdio>
+#include <cstdlib>
 #include <filesystem>
 
 namespace hammerline {
 namespace {
 
 namespace fs = std::filesystem;
+
+std::int64_t nowInMicroseconds() {
+    using namespace std::chrono;
+    return duration_cast<microseconds>(system_clock::now().time_since_epoch()).count();
+}
 
 [[noreturn]] void failWriting(const std::string& path, int error) {
     throw Refused{writingRefusal(path, error)};
@@ -36,12 +44,71 @@ void syncFolderOf(const std::string& path) {
     syncPath(folderOf(path).string(), O_RDONLY | O_DIRECTORY, path);
 }
 
+constexpr std::array<const char*, 3> kCompanions = {"-journal", "-wal", "-shm"};
+
 } // namespace
+
+std::string realName(const std::string& path, Doing doing) {
+    const auto refusal = [&](int error) {
+        return doing == Doing::writing ? writingRefusal(path, error) : readingRefusal(path, error);
+    };
+    const auto resolved = [](const std::string& name) -> std::string {
+        char* found = ::realpath(name.c_str(), nullptr);
+        if (found == nullptr) return {};
+        std::string whole(found);
+        std::free(found);
+        return whole;
+    };
+    errno = 0;
+    if (std::string whole = resolved(path); !whole.empty()) {
+        std::error_code ignored;
+        if (fs::is_directory(whole, ignored)) throw Refused{refusal(EISDIR)};
+        return whole;
+    }
+    const int error = errno;
+    // a link to nothing stays refused: what is to be made has to have a name of its own
+    const bool notThere = error == ENOENT && !liesThere(path);
+    if (!notThere) throw Refused{refusal(error)};
+    const std::string folder = resolved(folderOf(path).string());
+    if (folder.empty()) throw Refused{refusal(errno)};
+    return (fs::path(folder) / fs::path(path).filename()).string();
+}
+
+bool liesThere(const std::string& path) {
+    std::error_code error;
+    return fs::symlink_status(path, error).type() != fs::file_type::not_found;
+}
+
+void setCompanionsAside(const std::string& path) {
+    bool moved = false;
+    for (const char* companion : kCompanions) {
+        const std::string left = path + companion;
+        if (!liesThere(left)) continue;
+        const std::string aside = datedName(left, "left-over", nowInMicroseconds());
+        if (std::rename(left.c_str(), aside.c_str()) != 0) failWriting(left, errno);
+        moved = true;
+    }
+    if (moved) syncFolderOf(path);
+}
+
+void keepAlso(const std::string& path, const std::string& as) {
+    if (link(path.c_str(), as.c_str()) != 0) {
+        if (errno == EEXIST) fail(RefusalCode::fileExists, as);
+        const bool noLinks = errno == EPERM || errno == EOPNOTSUPP || errno == ENOSYS || errno == EMLINK;
+        if (!noLinks) failWriting(as, errno);
+        PassingFile copy(as);
+        copyFile(path, copy.path());
+        copy.placeNew(as);
+    }
+    syncFolderOf(as);
+}
 
 Refusal readingRefusal(const std::string& path, int error) {
     const char* cause = error == ENOENT || error == ENOTDIR ? "missing"
                         : error == EACCES || error == EPERM ? "permission"
                         : error == EISDIR                   ? "folder"
+                        : error == ENAMETOOLONG             ? "name-too-long"
+                        : error == ELOOP                    ? "circle-of-links"
                                                             : "input-output";
     return {RefusalCode::cannotRead, {}, path, cause};
 }
@@ -52,6 +119,8 @@ Refusal writingRefusal(const std::string& path, int error) {
     const char* cause = error == EACCES || error == EPERM || error == EROFS ? "permission"
                         : error == ENOENT || error == ENOTDIR               ? "missing"
                         : error == EISDIR                                   ? "folder"
+                        : error == ENAMETOOLONG                             ? "name-too-long"
+                        : error == ELOOP                                    ? "circle-of-links"
                                                                             : "input-output";
     return {RefusalCode::cannotWrite, {}, path, cause};
 }
@@ -79,12 +148,18 @@ PassingFile::~PassingFile() {
 void PassingFile::placeNew(const std::string& path) {
     syncPath(m_path, O_RDWR, path);
     if (link(m_path.c_str(), path.c_str()) != 0) {
-        if (errno == EEXIST || fs::exists(path)) fail(RefusalCode::fileExists, path);
+        if (errno == EEXIST || liesThere(path)) fail(RefusalCode::fileExists, path);
         // a stick or a share without hard links
         if (std::rename(m_path.c_str(), path.c_str()) != 0) failWriting(path, errno);
         m_placed = true;
     }
     syncFolderOf(path);
+}
+
+void PassingFile::placeNewBook(const std::string& path) {
+    if (liesThere(path)) fail(RefusalCode::fileExists, path);
+    setCompanionsAside(path);
+    placeNew(path);
 }
 
 void PassingFile::placeOver(const std::string& path) {
@@ -100,16 +175,6 @@ void copyFile(const std::string& from, const std::string& to) {
     fs::permissions(to, fs::perms::owner_read | fs::perms::owner_write, fs::perm_options::add, error);
 }
 
-void moveBook(const std::string& from, const std::string& to) {
-    std::error_code error;
-    if (fs::exists(to)) fail(RefusalCode::fileExists, to);
-    if (std::rename(from.c_str(), to.c_str()) != 0) failWriting(from, errno);
-    if (fs::exists(from + "-journal", error) &&
-        std::rename((from + "-journal").c_str(), (to + "-journal").c_str()) != 0)
-        failWriting(from + "-journal", errno);
-    syncFolderOf(to);
-}
-
 std::string datedName(const std::string& path, const std::string& word, std::int64_t microseconds) {
     const fs::path book(path);
     const std::string date =
@@ -118,7 +183,7 @@ std::string datedName(const std::string& path, const std::string& word, std::int
         const std::string name = fmt::format("{}.{}-{}{}{}", book.stem().string(), word, date,
                                              number > 1 ? fmt::format("-{}", number) : "", book.extension().string());
         const fs::path whole = book.parent_path() / name;
-        if (!fs::exists(whole)) return whole.string();
+        if (!liesThere(whole.string())) return whole.string();
     }
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/refusal/refusal.h"
+#include "db/guard.h"
 
 #include <cstdint>
 #include <filesystem>
@@ -26,6 +27,8 @@ public:
     const std::string& target() const { return m_target; }
     /// Under a name that must be free; fails with fileExists or cannotWrite.
     void placeNew(const std::string& path);
+    /// A book under a name that must be free: what is left beside that name is set aside first.
+    void placeNewBook(const std::string& path);
     /// Over whatever lies there, in one step.
     void placeOver(const std::string& path);
 
@@ -34,14 +37,27 @@ private:
     bool m_placed = false;
 };
 
+/// The file that a name means: whole from the root, links followed, so that a journal is looked for and copies are put
+/// where the book truly lies, and that no name is taken for a URI by SQLite. A file that is not there yet: in its true
+/// folder. Fails with cannotRead or cannotWrite.
+std::string realName(const std::string& path, Doing);
+
+/// Whether something lies there, of whatever kind; what cannot be looked at counts as being there.
+bool liesThere(const std::string& path);
+
+/// What another book has left beside a name (-journal, -wal, -shm) would be rolled into the next book of that name:
+/// moved to dated names, for good on the disk before this returns. Only for a name at which no book lies.
+void setCompanionsAside(const std::string& path);
+
+/// A second name for the same file, or where the disk has none a copy of it, for good on the disk.
+void keepAlso(const std::string& path, const std::string& as);
+
 /// Why a file cannot be read or written, from the system's error number.
 Refusal readingRefusal(const std::string& path, int error);
 Refusal writingRefusal(const std::string& path, int error);
 
 /// Byte by byte, over whatever lies there.
 void copyFile(const std::string& from, const std::string& to);
-/// Moves to a free name; a rollback journal goes with its book.
-void moveBook(const std::string& from, const std::string& to);
 
 /// "shop.hammerline", "backup", time -> "shop.backup-20261125-044512.hammerline" beside it; -2, -3 where taken.
 std::string datedName(const std::string& path, const std::string& word, std::int64_t microseconds);

@@ -96,7 +96,7 @@ Merged mergeBook(OpenBook& book, const std::string& path, const Headway& headway
         fs::remove(kept, ignored);
         throw Refused{written.error()};
     }
-    rotateCopies(book, kKeptAs); // not before: a merge that was stopped takes no older copy away
+    rotateCopies(book, kKeptAs, kept); // not before: a merge that was stopped takes no older copy away
     merged = *written;
     merged.kept = kept;
     return merged;

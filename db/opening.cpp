@@ -93,15 +93,16 @@ std::unique_ptr<OpenBook> openNewer(const std::string& path, const FileHeader& h
 
 } // namespace
 
-std::unique_ptr<OpenBook> createBook(const std::string& path, Writer writer) {
-    if (std::filesystem::exists(path)) fail(RefusalCode::fileExists, path);
+std::unique_ptr<OpenBook> createBook(const std::string& named, Writer writer) {
+    const std::string path = realName(named, Doing::writing);
+    if (liesThere(path)) fail(RefusalCode::fileExists, path);
     PassingFile made(path);
     {
         SQLite::Database db = connect(made.path(), Reach::create);
         runSteps(db, 0, schemaSteps());
         enterBook(db, writer, timeOf(writer));
     }
-    made.placeNew(path);
+    made.placeNewBook(path);
     return std::make_unique<OpenBook>(path, Reach::write, false, std::move(writer));
 }
 
@@ -114,7 +115,7 @@ std::string migrateBook(const std::string& path, int version, std::span<const Sc
     const std::string kept = datedName(path, "schema-" + std::to_string(version), now);
     PassingFile copy(kept);
     copyVerified(db, path, copy, headway.part(0, 0.8));
-    copy.placeNew(kept);
+    copy.placeNewBook(kept);
     try {
         runSteps(db, version, steps, headway.part(0.8, 1));
     } catch (...) {
@@ -125,7 +126,8 @@ std::string migrateBook(const std::string& path, int version, std::span<const Sc
     return kept;
 }
 
-std::unique_ptr<OpenBook> openBook(const std::string& path, OpenMode mode, Writer writer, const Headway& headway) {
+std::unique_ptr<OpenBook> openBook(const std::string& named, OpenMode mode, Writer writer, const Headway& headway) {
+    const std::string path = realName(named, Doing::reading);
     FileHeader header = orFail(readHeader(path));
     const auto newer = [&] { return header.userVersion > static_cast<std::uint32_t>(kSchemaVersion); };
     const std::string_view why = whyReadOnly(path, mode);

@@ -161,7 +161,7 @@ Rescued rescue(const std::string& damaged, const std::string& into, const Headwa
         if (why.offending == copy.path() || why.offending == made.path()) why.offending = into;
         throw Refused{std::move(why)};
     }
-    made.placeNew(into);
+    made.placeNewBook(realName(into, Doing::writing));
     return *rescued;
 }
 
@@ -170,7 +170,7 @@ Rescued rescue(const std::string& damaged, const std::string& into, const Headwa
 Outcome<Rescued> rescueBook(const std::string& damaged, std::string& into, const GoOn& goOn) {
     return guarded(damaged, Doing::reading, [&] {
         if (into.empty()) into = datedName(damaged, "rescued", OpenBook::clock());
-        if (std::filesystem::exists(into)) fail(RefusalCode::fileExists, into);
+        if (liesThere(into)) fail(RefusalCode::fileExists, into);
         return rescue(damaged, into, Headway(goOn));
     });
 }

@@ -1,5 +1,6 @@
 #include "ui/window.h"
 
+#include "db/document.h"
 #include "ui/main_window.h"
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/how_to.h"
@@ -9,6 +10,7 @@
 #include "ui/words/words.h"
 
 #include <QApplication>
+#include <QBuffer>
 #include <QFileInfo>
 #include <QImage>
 #include <QPainter>
@@ -49,7 +51,18 @@ bool paint(QWidget& window, const WindowOptions& options) {
     QImage image((QSizeF(options.size) * options.scale).toSize(), QImage::Format_RGB32);
     image.setDevicePixelRatio(options.scale);
     window.render(&image);
-    return image.save(options.out);
+    // as every file for people: whole or not at all, never over a bench book
+    const QByteArray kind = QFileInfo(options.out).suffix().toLatin1();
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    if (!image.save(&buffer, kind.isEmpty() ? "PNG" : kind.constData())) {
+        std::fputs("The picture was not made: its name ends in no kind of picture known here. Use .png.\n", stderr);
+        return false;
+    }
+    const auto written =
+        writeDocument(options.out.toStdString(), {bytes.constData(), static_cast<std::size_t>(bytes.size())});
+    if (!written) std::fprintf(stderr, "%s\n", words::sentence(written.error()).toUtf8().constData());
+    return written.has_value();
 }
 
 } // namespace
@@ -59,6 +72,11 @@ int runWindow(QApplication& app, const WindowOptions& options) {
     app.setApplicationName(QStringLiteral("Hammerline"));
     app.setDesktopFileName(QStringLiteral("hammerline"));
     const bool picture = !options.out.isEmpty();
+    if (!options.settings.isEmpty() && isBook(options.settings.toStdString())) {
+        const Refusal refusal{RefusalCode::fileExists, {}, options.settings.toStdString(), {}};
+        std::fprintf(stderr, "%s\n", words::sentence(refusal).toUtf8().constData());
+        return 2; // settings are written over whatever lies there
+    }
     Settings settings(options.settings);
     dress(themeNamed(options.theme.isEmpty() ? settings.text(Setting::theme) : options.theme),
           options.textSize > 0 ? options.textSize : settings.number(Setting::textSize));

@@ -39,7 +39,8 @@ using File = std::unique_ptr<std::FILE, CloseFile>;
 } // namespace
 
 Outcome<std::string> readFile(const std::string& path) {
-    if (std::filesystem::is_directory(path)) return tl::unexpected(readingRefusal(path, EISDIR));
+    std::error_code ignored;
+    if (std::filesystem::is_directory(path, ignored)) return tl::unexpected(readingRefusal(path, EISDIR));
     const File file(std::fopen(path.c_str(), "rb"));
     if (!file) return tl::unexpected(readingRefusal(path, errno));
     std::string bytes;

@@ -10,6 +10,8 @@
 #include "core/sheet/export_reading.h"
 #include "db/storing_intake.h"
 
+#include <filesystem>
+
 namespace hammerline::app {
 namespace {
 
@@ -33,6 +35,11 @@ Outcome<TableOptions> tableOptions(const ImportRequest& request) {
     }
     if (!request.decimal.empty()) options.decimal = request.decimal.front();
     return options;
+}
+
+/// Into the book goes the name alone: where it lay is nobody's business who gets the book.
+std::string nameOf(const std::string& path) {
+    return std::filesystem::path(path).filename().string();
 }
 
 struct Imported {
@@ -106,7 +113,7 @@ private:
     Outcome<Imported> stored(Read&& read) {
         Imported out;
         const auto act =
-            m_bench.book.importInto(m_bench.record.uuid, m_request.file, [&](Importing& into) -> Outcome<void> {
+            m_bench.book.importInto(m_bench.record.uuid, nameOf(m_request.file), [&](Importing& into) -> Outcome<void> {
                 StoringIntake taking(into, m_bench.record, m_pass,
                                      m_request.pass.empty()); // --pass: whatever the file names
                 auto intake = read(taking);

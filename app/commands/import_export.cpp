@@ -131,7 +131,8 @@ int importExport(const ImportRequest& request, FilePieces& pieces, bool json) {
     if (!filling) return refused(filling.error(), json);
     const auto incoming = targets(filling->book, *read, request.at.piano);
     if (!incoming) return refused(incoming.error(), json);
-    const auto act = filling->book.importRecords(*incoming, request.file, upTo(kRead, 1));
+    const auto act =
+        filling->book.importRecords(*incoming, std::filesystem::path(request.file).filename().string(), upTo(kRead, 1));
     if (!act) return refused(ofFile(act.error(), request.file), json);
     filling->keep();
     return report(*read, *incoming, json);

@@ -2,6 +2,7 @@
 #include "app/commands/bench.h"
 #include "app/commands/commands.h"
 #include "app/console.h"
+#include "db/files.h"
 
 #include <filesystem>
 
@@ -65,8 +66,7 @@ int run(const NewRequest& request, bool json) {
     const auto sheet = sheetWanted(request.setUp, piano->action);
     if (!sheet) return refused(sheet.error(), json);
 
-    auto book =
-        std::filesystem::exists(request.at.book) ? openBook(request.at.book, json) : BenchBook::create(request.at.book);
+    auto book = liesThere(request.at.book) ? openBook(request.at.book, json) : BenchBook::create(request.at.book);
     if (!book) return refused(book.error(), json);
     const auto uuid = book->addPiano(*piano, sheet->name, sheet->own);
     if (!uuid) return refused(uuid.error(), json);

@@ -168,6 +168,12 @@ QString sentence(const Refusal& refusal) {
     const bool ofExport =
         refusal.code == RefusalCode::badJson && (refusal.place.line > 0 || refusal.place.field.starts_with('/'));
     if (ofExport) return exportSentence(refusal);
+    constexpr std::string_view kPlaced = "placed:";
+    if (refusal.code == RefusalCode::cannotWrite && refusal.detail.starts_with(kPlaced))
+        return refusalText(QT_TRANSLATE_NOOP("refusals",
+                                             "%1 was restored, but the disk has not said that it will stay: "
+                                             "look at it again. The book that stood there is kept as %2."))
+            .arg(utf8(refusal.offending), utf8(refusal.detail.substr(kPlaced.size())));
     const auto found = sentences().find(refusal.code);
     QString said = refusalText(found == sentences().end() ? QT_TRANSLATE_NOOP("refusals", "This was refused: %1.")
                                                           : found->second);
