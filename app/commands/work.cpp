@@ -4,9 +4,11 @@
 #include "app/console.h"
 #include "core/operation/amount.h"
 #include "core/plan/plan_in_force.h"
+#include "core/plan/trials_said.h"
 #include "core/sheet/sheet.h"
 #include "ui/words/said.h"
 #include "ui/words/survey_names.h"
+#include "ui/words/trials.h"
 
 #include <QString>
 #include <QUuid>
@@ -88,7 +90,10 @@ void askFirst(const Plan& plan, const PianoRecord& record, bool json) {
     }
 }
 
-void sayPlan(const Plan& plan, const Piano& piano, bool json) {
+void sayPlan(const Plan& plan, const PianoRecord& record, bool json) {
+    const Piano& piano = record.piano;
+    for (const TrialAnswer& each : trialsSaid(record))
+        if (const QString said = words::trialSentence(each, piano); !said.isEmpty()) say(said, json);
     if (const QString bench = words::benchSentence(plan.setUp, piano); !bench.isEmpty()) ask(bench, json);
     for (const Trial& trial : plan.trials)
         say(QStringLiteral("Trial first: %1, notes %2, %3.")
@@ -133,7 +138,7 @@ int run(const PlanRequest& request, bool json) {
     if (!plan) return refused(plan.error(), json);
     printJson(planJson(*plan, bench->record), json);
     askFirst(*plan, bench->record, json);
-    sayPlan(*plan, bench->record.piano, json);
+    sayPlan(*plan, bench->record, json);
     return anythingToDo(*plan) ? kOutside : kDone;
 }
 

@@ -146,14 +146,15 @@ Outcome<Bench> layOut(const PianoRecord& record, const SpecSheet& sheet, int num
     const std::array<Ratio, 2> ratio = {estimateRatio(record.piano, passes, KeyColour::natural),
                                         estimateRatio(record.piano, passes, KeyColour::sharp)};
     const std::array values = {ratio[0].value, ratio[1].value};
-    std::vector<Response> responses;
+    Learned learned;
+    std::vector<Response>& responses = learned.responses;
     if (record.done.empty()) {
         responses = firstResponses(record.piano, values);
     } else {
         PianoRecord relative = record;
         for (Pass& pass : relative.passes)
             pass = withRelativeHeights(record.piano, pass);
-        responses = learnedResponses(relative, values);
+        learned = learn(relative, values);
     }
     const Answers answers(responses, record.piano);
     std::vector<const Pass*> through;
@@ -182,6 +183,7 @@ Outcome<Bench> layOut(const PianoRecord& record, const SpecSheet& sheet, int num
                 {},
                 {}};
     bench.responses = std::move(responses);
+    bench.tried = std::move(learned.trials);
     bench.answers = Answers(bench.responses, record.piano);
     findBlocked(bench);
     findTightStraps(bench);

@@ -1,6 +1,7 @@
 // Everything a plan looks at, gathered once: readings, zones, states, answers, findings, causes.
 #pragma once
 
+#include "core/history/learned.h"
 #include "core/history/states.h"
 #include "core/plan/note_work.h"
 #include "core/plan/plan.h"
@@ -44,6 +45,7 @@ struct Bench {
     std::vector<BlockedNote> blocked;
     std::vector<CommonMove> common;
     std::vector<std::string_view> askFirst;
+    std::vector<TrialAnswer> tried = {}; // what trials said up to now
 
     const Piano& piano() const { return record.piano; }
     const Pass& pass() const { return passes.back(); }

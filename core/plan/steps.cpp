@@ -103,6 +103,28 @@ Step noteStep(const Bench& bench, NoteNumber note, const NoteTask& task, double 
     return step;
 }
 
+namespace {
+
+const TrialAnswer* saidOf(const Bench& bench, OperationId operation) {
+    const auto found = std::find_if(bench.tried.begin(), bench.tried.end(),
+                                    [&](const TrialAnswer& each) { return each.operation == operation; });
+    return found == bench.tried.end() ? nullptr : &*found;
+}
+
+/// A trial that says nothing goes on with the same notes, for goes add up; one that says the other way is asked of
+/// others. Where fewer than three such are left, any will do.
+void keepForNextGo(const TrialAnswer& said, std::vector<Step*>& candidates) {
+    const bool others = said.says == TrialSays::otherWay;
+    std::vector<Step*> kept;
+    for (Step* step : candidates) {
+        const bool tried = std::find(said.notes.begin(), said.notes.end(), *step->note) != said.notes.end();
+        if (tried != others) kept.push_back(step);
+    }
+    if (kept.size() >= 3) candidates = std::move(kept);
+}
+
+} // namespace
+
 std::vector<Trial> chooseTrials(const Bench& bench, std::vector<Step>& steps) {
     std::vector<Trial> trials;
     for (const Operation& operation : operations()) {
@@ -115,6 +137,8 @@ std::vector<Trial> chooseTrials(const Bench& bench, std::vector<Step>& steps) {
             if (response && !response->learned) unlearned.push_back(&step);
         }
         if (unlearned.empty()) continue;
+        const TrialAnswer* said = saidOf(bench, operation.id);
+        if (said && said->says == TrialSays::doesNotAnswer) continue; // thread, glue or the wrong screw: it waits
         // Notes that have at least the trial's first guess to go; all of them where none has.
         const auto toGo = [&](const Step* step) {
             return step->now && step->aim ? std::abs(toTrade(*step->now, row(step->aimDimension).kind) - *step->aim)
@@ -127,6 +151,7 @@ std::vector<Trial> chooseTrials(const Bench& bench, std::vector<Step>& steps) {
         std::vector<Step*> candidates;
         std::copy_if(unlearned.begin(), unlearned.end(), std::back_inserter(candidates), farEnough);
         if (candidates.size() < 3) candidates = unlearned;
+        if (said) keepForNextGo(*said, candidates);
         // One way for all three: a trial the other way would teach slack of the thread as well.
         const auto ahead = std::count_if(candidates.begin(), candidates.end(), [&](const Step* step) {
             return step->direction == candidates.front()->direction;

@@ -1,4 +1,5 @@
 #include "core/plan/plan_in_force.h"
+#include "core/plan/trials_said.h"
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
 
@@ -122,6 +123,14 @@ std::string planJson(const Plan& plan, const PianoRecord& record) {
                                  {"notes", sheet::notes(each.notes)},
                                  {"amount", sheet::rounded(each.amount)},
                                  {"direction", sheet::text(key(each.direction))}});
+    out["trials_said"] = Json::array();
+    for (const TrialAnswer& each : trialsSaid(record))
+        out["trials_said"].push_back({{"operation", sheet::text(key(each.operation))},
+                                      {"says", sheet::text(key(each.says))},
+                                      {"notes", sheet::notes(each.notes)},
+                                      {"goes", each.goes},
+                                      {"number", each.known},
+                                      {"check_arms", each.arms}});
     out["stale_after"] = Json::array();
     for (const Cell& cell : plan.becomesStale)
         out["stale_after"].push_back({{"note", cell.note.value}, {"dimension", sheet::text(key(cell.dimension))}});

@@ -138,13 +138,26 @@ TEST_CASE("a screw that answers the other way round turns the word, and the step
     for (const Response& r : firstResponses(scene.record.piano, kRatio))
         if (r.operation == operation::letOffTurn) guess = r.effects.front().perUnit;
     REQUIRE(guess != 0);
-    const std::array trials = {28, 40, 52};
-    for (const int note : trials)
-        scene.did(operation::letOffTurn, note, 0.125);
-    scene.nextPass();
-    scene.readAll(letOff, 4.0);
-    for (const int note : trials)
-        scene.read(note, letOff, 4.0 - guess * 0.125); // against the guess
+    const auto tryAgainst = [&](const std::array<int, 3>& trials, int inPass) {
+        for (const int note : trials)
+            scene.did(operation::letOffTurn, note, 0.125).order = 1000 * inPass;
+        scene.nextPass();
+        scene.readAll(letOff, 4.0);
+        for (const int note : trials)
+            scene.read(note, letOff, 4.0 - guess * 0.125); // against the guess
+    };
+    const std::array first = {28, 40, 52};
+    tryAgainst(first, 1);
+    // One set turns no direction: three other notes are tried.
+    const Plan doubting = scene.plan();
+    CHECK_FALSE(stepOf(doubting, operation::letOffTurn, 60)->opposite);
+    CHECK_FALSE(stepOf(doubting, operation::letOffTurn, 60)->amount);
+    REQUIRE(doubting.trials.size() == 1);
+    for (const NoteNumber note : doubting.trials.front().notes)
+        CHECK(std::find(first.begin(), first.end(), note.value) == first.end());
+    tryAgainst({30, 43, 62}, 2);
+    for (const int note : first)
+        scene.read(note, letOff, 4.0 - guess * 0.125);
     const Plan plan = scene.plan();
     const Step* step = stepOf(plan, operation::letOffTurn, 60);
     REQUIRE(step);
@@ -156,14 +169,14 @@ TEST_CASE("a screw that answers the other way round turns the word, and the step
 
 TEST_CASE("trials of one fixed amount teach their plain mean; the interval knows the gauge") {
     // By hand: three trials of -1/8: changes -0.7, -0.8, -0.7 (S3); mean 0.7333/0.125 = 5.8667 a turn. The first guess
-    // of 6 +- 3 has the weight 1/0.25; the lesson's sd by s/sqrt(sum a^2) with the gauge's 2 u^2 counted twice.
+    // of 6 +- 3 has the weight 1/0.25; the lesson's sd is the gauge's, sqrt(2 u^2/sum a^2), which is more than the
+    // notes scatter.
     const Scene scene = letOffTrials({-0.125, -0.125, -0.125}, {-0.7, -0.8, -0.7});
     const Response learned = answerOf(scene.record, operation::letOffTurn);
     CHECK(learned.pairs == 3);
     const double u = toTrade(uncertaintyOf(letOff, scene.record.piano), Kind::length);
     const double mean = 2.2 / 3 / 0.75; // answer over first guess, 6 mm a turn
-    const double residuals = 2 * std::pow(0.7 - mean * 0.75, 2) + std::pow(0.8 - mean * 0.75, 2);
-    const double sd = std::sqrt((residuals + 2 * 2 * u * u) / 4 / (3 * 0.75 * 0.75));
+    const double sd = std::hypot(std::sqrt(2 * u * u / (3 * 0.75 * 0.75)), 0.02 * mean); // 2 % of the pitch
     const double own = 1 / (sd * sd), prior = 1 / std::pow(0.5, 2);
     CHECK(learned.effects.front().perUnit == Approx(6 * (prior + own * mean) / (prior + own)).epsilon(1e-6));
     CHECK(learned.effects.front().sd == Approx(6 / std::sqrt(prior + own)).epsilon(1e-6));
@@ -233,14 +246,16 @@ TEST_CASE("other work between the readings does not hide in the lesson") {
 
 TEST_CASE("the words of a direction follow what was learned, not the kind of action") {
     // A drop button that answers as a capstan of an upright does: less lost motion by turning it anticlockwise.
-    Scene scene(*makePiano(ActionKind::drop), "drop");
+    Piano piano = *makePiano(ActionKind::drop);
+    piano.gauges["lost-motion"] = "good"; // a quarter turn of 0.3 mm is told by three notes, as it must be by each set
+    Scene scene(piano, "drop");
     for (int n = 1; n <= 88; ++n)
         scene.read(n, lostMotion, 1.2);
     CHECK(stepOf(scene.plan(), operation::capstanTurn, 40)->direction == Direction::clockwise);
-    for (const int note : {22, 44, 66})
+    for (const int note : {22, 34, 44, 54, 66, 78})
         scene.did(operation::capstanTurn, note, 0.25);
     scene.nextPass();
-    for (const int note : {22, 44, 66})
+    for (const int note : {22, 34, 44, 54, 66, 78})
         scene.read(note, lostMotion, 1.5);
     const Step* turned = stepOf(scene.plan(), operation::capstanTurn, 40);
     REQUIRE(turned);

@@ -138,10 +138,10 @@ PianoRecord sections(double bass, double treble, int inTreble) {
     std::mt19937 chance(3);
     std::normal_distribution<double> noise(0, 0.1);
     std::vector<std::pair<int, double>> notes;
-    for (int n = 4; n <= 64; n += 6)
+    for (int n = 4; n <= 64; n += 5)
         notes.emplace_back(n, bass);
     for (int i = 0; i < inTreble; ++i)
-        notes.emplace_back(72 + 2 * i, treble);
+        notes.emplace_back(72 + i, treble);
     for (const auto& [note, perTurn] : notes) {
         scene.read(note, letOff, 4.5);
         scene.did(operation::letOffTurn, note, -0.125);
@@ -154,18 +154,18 @@ PianoRecord sections(double bass, double treble, int inTreble) {
 
 } // namespace
 
-TEST_CASE("a section with five pairs that answers otherwise has its own answer, else the piano's holds") {
-    const auto apart = learnedOf(sections(6, 10, 6));
+TEST_CASE("a section with eight pairs that answers otherwise has its own answer, else the piano's holds") {
+    const auto apart = learnedOf(sections(6, 10, 12));
     REQUIRE(apart.size() == 2);
     CHECK_FALSE(apart[0].section);
     REQUIRE(apart[1].section);
     CHECK(*apart[1].section == 3); // 71 to 88
-    CHECK(apart[1].pairs == 6);
+    CHECK(apart[1].pairs == 12);
     CHECK_THAT(apart[1].effects.front().perUnit, WithinAbs(10, 1.5));
-    CHECK(learnedOf(sections(6, 10, 4)).size() == 1); // too few
-    CHECK(learnedOf(sections(6, 6, 6)).size() == 1);  // no difference
+    CHECK(learnedOf(sections(6, 10, 7)).size() == 1); // too few
+    CHECK(learnedOf(sections(6, 6, 12)).size() == 1); // no difference
     // the plan turns by the section's own
-    PianoRecord record = sections(6, 10, 6);
+    PianoRecord record = sections(6, 10, 12);
     for (const int note : {50, 80}) {
         Reading far;
         far.count = fromMm(note == 50 ? 4.4 : 3.6).nm; // 1.5 over each aim

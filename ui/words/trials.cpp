@@ -1,0 +1,48 @@
+#include "ui/words/trials.h"
+
+#include "ui/words/words.h"
+
+#include <QCoreApplication>
+
+namespace hammerline::words {
+
+namespace {
+
+QString trialText(TrialSays says) {
+    switch (says) {
+    case TrialSays::nothing:
+        return QCoreApplication::translate("trials",
+                                           "The trial says nothing (%1, notes %2): did the screws turn? Was it the "
+                                           "right gauge? The same again on the same notes; the goes add up.");
+    case TrialSays::otherWay:
+        return QCoreApplication::translate("trials",
+                                           "%1 answered the other way on notes %2. Three other notes are tried before "
+                                           "any direction turns.");
+    case TrialSays::turned:
+        return QCoreApplication::translate("trials",
+                                           "%1 answers the other way: two sets of notes say so (%2). The directions "
+                                           "below are turned.");
+    case TrialSays::doesNotAnswer:
+        return QCoreApplication::translate("trials",
+                                           "%1: these screws do not answer (notes %2): thread, glue, button, or the "
+                                           "wrong screw. This work waits until it is found.");
+    case TrialSays::answers:
+        break;
+    }
+    return {};
+}
+
+} // namespace
+
+QString trialSentence(const TrialAnswer& trial, const Piano&) {
+    const QString notes = QString::fromStdString(writeNotes(trial.notes));
+    if (trial.arms)
+        return QCoreApplication::translate("trials",
+                                           "%1 answers otherwise than the arms of the key allow (notes %2): measure "
+                                           "the arms of this section.")
+            .arg(name(trial.operation), notes);
+    const QString text = trialText(trial.says);
+    return text.isEmpty() ? text : text.arg(name(trial.operation), notes);
+}
+
+} // namespace hammerline::words
