@@ -1,0 +1,63 @@
+// How each step is done, in our own words (common practice, no source).
+#include "ui/words/step_texts.h"
+
+namespace hammerline::words {
+namespace {
+
+#define T(text) QT_TRANSLATE_NOOP("work", text)
+constexpr std::array kPlayerSteps = {
+    StepText{.id = "put-stack-in",
+             .name = T("Put stack in"),
+             .whatFor = T("The player meets an action that is already right by hand."),
+             .tools = T("A helper, the photographs."),
+             .how = T("Two people; fingers clear of the wippens; slide back straight, screws, brace, linkages, tubes "
+                      "by their marks. Hand-play all notes: no difference to before."),
+             .way = T(""),
+             .goodWhen = T("Soft pedal, dampers and keys move as without it."),
+             .mistake = T("Stack not home: held wippens look like no lost motion."),
+             .takes = T("30 / 75 (half of the trip)."),
+             .records = T("Event.")},
+    StepText{
+        .id = "set-player-clearance",
+        .name = T("Set player clearance"),
+        .whatFor = T("The finger neither holds the wippen nor arrives late."),
+        .tools =
+            T("Strips 0.8 and 1.6 mm; a bent wire with a small triangle turns a finger's capstan between neighbours."),
+        .how = T("Motor off, tubes off or no suction. 0.8 passes, 1.6 does not, between finger and wippen (key or "
+                 "sticker). Sweep all with the same two."),
+        .way = T("Finger away from the part = more."),
+        .goodWhen = T("0.8 to 1.6, neighbours within 0.3."),
+        .mistake = T("With suction on."),
+        .takes = T("0.4 / 0.8."),
+        .records = T("Player-clearance.")},
+    StepText{.id = "set-player-stops",
+             .name = T("Set player stops"),
+             .whatFor = T("The pneumatic gives the full stroke and no more; half rails and pedals work."),
+             .tools = T("Spanner or pliers for the stop screws; vacuum source if there is no pump."),
+             .how = T("Stop rail so that the key by roll goes as far as by hand, aftertouch included, and not into the "
+                      "bed. Same over the rail. Bass and treble soft rails: clear at rest. Key lock off."),
+             .way = T(""),
+             .goodWhen = T("A slow and a loud roll sound as by hand."),
+             .mistake = T("Stop rail too near: no escape, bobbling by roll only."),
+             .takes = T("30 / 60."),
+             .records = T("Finding player-stop-rail; symptom by roll.")},
+    StepText{.id = "test-by-hand-and-roll",
+             .name = T("Test by hand and roll"),
+             .whatFor = T("Faults that only suction shows."),
+             .tools = T("A test roll, or a finger on the tracker bar."),
+             .how = T("One scale by hand, one by roll or by a finger on the tracker bar; mark each that differs."),
+             .way = T(""),
+             .goodWhen = T("None differs."),
+             .mistake = T("Blaming the piano for a leaking pneumatic."),
+             .takes = T("20 / 40."),
+             .records = T("Symptoms.")},
+};
+#undef T
+
+} // namespace
+
+std::span<const StepText> playerSteps() {
+    return kPlayerSteps;
+}
+
+} // namespace hammerline::words
