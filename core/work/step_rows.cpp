@@ -355,7 +355,7 @@ constexpr std::array kRows = {
     StepRow{.id = "time-overdampers", .kinds = "O", .part = WorkPart::regulating,
         .access = "in", .accessOfGrand = "in",
         .needs = "set-damper-pedal take-up-lost-motion set-dip-naturals",
-        .disturbs = "damper-start damper-rise down-weight", .operations = "overdamper-button",
+        .disturbs = "damper-start damper-rise down-weight", .operations = "overdamper-button damper-wire",
         .minutes = {1, 3}, .per = PartUnit::note, .cautions = "force", .drawing = "time-overdampers"},
     StepRow{.id = "set-soft-pedal", .kinds = "UBDO", .part = WorkPart::regulating,
         .access = "in bottom-open", .accessOfGrand = "in bottom-open",
