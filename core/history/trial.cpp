@@ -9,8 +9,7 @@ namespace hammerline {
 
 namespace {
 
-constexpr double kSomething = 2.58;      // two-sided 99 %
-constexpr std::size_t kNotesOfTrial = 3; // a trial (bench-practice 2.5)
+constexpr double kSomething = 2.58; // two-sided 99 %
 constexpr int kMostGoes = 3, kWholePass = 12;
 constexpr double kShare = 0.02; // of the answer: what a screw's own pitch is uncertain by, whatever the count
 
@@ -57,13 +56,10 @@ AnswerFit fitSums(const std::vector<CentredSums>& all) {
 }
 
 /// Two sets of three notes each, the first tried and those after them, both saying the other way.
-bool bothSayOtherWay(std::vector<LooksAtNote> tried, double guess) {
-    if (tried.size() < 2 * kNotesOfTrial) return false;
-    std::stable_sort(tried.begin(), tried.end(),
-                     [](const LooksAtNote& a, const LooksAtNote& b) { return a.order < b.order; });
-    const std::span all(tried);
+bool bothSayOtherWay(std::span<const LooksAtNote> all, double guess) {
+    if (all.size() < 2 * kNotesOfTrial) return false;
     // Three and the others where the second set is a trial; where a whole pass was worked, its halves by turns.
-    const std::size_t first = std::max(kNotesOfTrial, std::min(tried.size() / 2, tried.size() - kNotesOfTrial));
+    const std::size_t first = std::max(kNotesOfTrial, std::min(all.size() / 2, all.size() - kNotesOfTrial));
     const auto against = [&](std::span<const LooksAtNote> set) {
         const AnswerFit fit = fitAnswer(set, guess);
         return saysSomething(fit) && fit.factor < 0;
@@ -103,6 +99,8 @@ bool saysSomething(const AnswerFit& fit) {
 TrialAnswer judgeTrial(OperationId operation, std::vector<LooksAtNote> tried, double guess, double least) {
     TrialAnswer answer;
     answer.operation = operation;
+    std::stable_sort(tried.begin(), tried.end(),
+                     [](const LooksAtNote& a, const LooksAtNote& b) { return a.order < b.order; });
     for (const LooksAtNote& each : tried) {
         answer.notes.push_back(each.note);
         answer.goes = std::max(answer.goes, each.goes);
@@ -119,7 +117,7 @@ TrialAnswer judgeTrial(OperationId operation, std::vector<LooksAtNote> tried, do
     else if (fit.factor > 0)
         answer.says = TrialSays::answers;
     else
-        answer.says = bothSayOtherWay(std::move(tried), guess) ? TrialSays::turned : TrialSays::otherWay;
+        answer.says = bothSayOtherWay(tried, guess) ? TrialSays::turned : TrialSays::otherWay;
     return answer;
 }
 

@@ -5,6 +5,9 @@
 
 namespace hammerline {
 
+/// Notes on which an operation is tried at once (common practice, no source).
+inline constexpr std::size_t kNotesOfTrial = 3;
+
 enum class TrialSays : std::uint8_t {
     nothing,      // did the screws turn? Was it the right gauge?
     answers,      // as believed
@@ -35,7 +38,7 @@ struct TrialAnswer {
     double factor = 0, sd = 0;     // answer over first guess
     bool known = false;            // well enough for a number of turns
     bool arms = false;             // punchings or pads answer otherwise than the key's arms allow
-    std::vector<NoteNumber> notes; // tried
+    std::vector<NoteNumber> notes; // tried, in the order in which they were
 };
 /// `least`: the low end of the band of sound screws, over the first guess.
 TrialAnswer judgeTrial(OperationId, std::vector<LooksAtNote>, double guess, double least);

@@ -111,16 +111,27 @@ const TrialAnswer* saidOf(const Bench& bench, OperationId operation) {
     return found == bench.tried.end() ? nullptr : &*found;
 }
 
-/// A trial that says nothing goes on with the same notes, for goes add up; one that says the other way is asked of
-/// others. Where fewer than three such are left, any will do.
-void keepForNextGo(const TrialAnswer& said, std::vector<Step*>& candidates) {
-    const bool others = said.says == TrialSays::otherWay;
+bool among(std::span<const NoteNumber> notes, const Step* step) {
+    return std::find(notes.begin(), notes.end(), *step->note) != notes.end();
+}
+
+/// Where fewer than three are left, any will do.
+void keepWhere(std::vector<Step*>& candidates, auto&& wanted) {
     std::vector<Step*> kept;
-    for (Step* step : candidates) {
-        const bool tried = std::find(said.notes.begin(), said.notes.end(), *step->note) != said.notes.end();
-        if (tried != others) kept.push_back(step);
+    std::copy_if(candidates.begin(), candidates.end(), std::back_inserter(kept), wanted);
+    if (kept.size() >= kNotesOfTrial) candidates = std::move(kept);
+}
+
+/// A trial that says nothing goes on with the same notes, for goes add up. One that says the other way is asked of
+/// others than the first three, and goes on with those until they say something too.
+void keepForNextGo(const TrialAnswer& said, std::vector<Step*>& candidates) {
+    std::span<const NoteNumber> again = said.notes;
+    if (said.says == TrialSays::otherWay && again.size() >= kNotesOfTrial) {
+        const std::span<const NoteNumber> first = again.first(kNotesOfTrial);
+        keepWhere(candidates, [&](const Step* step) { return !among(first, step); });
+        again = again.subspan(kNotesOfTrial);
     }
-    if (kept.size() >= 3) candidates = std::move(kept);
+    keepWhere(candidates, [&](const Step* step) { return among(again, step); });
 }
 
 } // namespace

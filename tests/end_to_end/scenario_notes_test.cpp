@@ -60,16 +60,21 @@ TEST_CASE("S3: three trials of an eighth OUT, then amounts in a hand's words; ne
     REQUIRE_FALSE(learned.empty());
     CHECK(learned[0].at("operation") == "let-off-turn");
     CHECK(learned[0].at("pairs") == 3);
-    CHECK(learned[0].at("per_unit").get<double>() == Approx(5.9).margin(0.05)); // a turn OUT brings it 5.9 nearer
-    CHECK(learned[0].at("low95").get<double>() < 5.9);
-    CHECK(learned[0].at("high95").get<double>() > 5.9);
+    // Raw, a turn OUT brings it (5.6 + 6.4 + 5.6)/3 = 5.9 nearer. The reading that chose the note counts less: what the
+    // note had before is weighed with its neighbours, which lie nearer to the string, and so the answer is a little
+    // less.
+    const double perTurn = learned[0].at("per_unit").get<double>();
+    CHECK(perTurn < 5.87);
+    CHECK(perTurn == Approx(5.7).margin(0.05));
+    CHECK(learned[0].at("low95").get<double>() < 5.7);
+    CHECK(learned[0].at("high95").get<double>() > 5.7);
 
     const json second = bench.plan();
     CHECK(second.at("trials").empty());
     const json F3 = stepAt(second, "let-off-turn", 33);
     CHECK(F3.at("direction") == "out");
-    CHECK(F3.at("aim").get<double>() == Approx(2.9).margin(0.05));
     CHECK(F3.at("amount") == -0.375);
+    CHECK(F3.at("aim").get<double>() == Approx(5.1 - 0.375 * perTurn)); // where three eighths lead
     CHECK(F3.at("go") == -0.25);
     CHECK(amountWords(F3, 0.25) == "1/4-look-then-on");
     const json small = stepAt(second, "let-off-turn", 40);
@@ -82,7 +87,7 @@ TEST_CASE("S3: three trials of an eighth OUT, then amounts in a hand's words; ne
     for (const auto& each : second.at("steps"))
         CHECK(std::abs(each.at("amount").get<double>()) < 1);
     const std::string sheet = bench.sheet("adjustment");
-    CHECK(std::regex_search(sheet, std::regex("33 +F3 +5\\.1 +OUT +to 2\\.9")));
+    CHECK(std::regex_search(sheet, std::regex("33 +F3 +5\\.1 +OUT +to 3\\.0")));
     CHECK(sheet.find("1/4, look,") != std::string::npos);
     CHECK_FALSE(saysTurns(sheet));
 }
@@ -301,17 +306,24 @@ TEST_CASE("S11: a drop action's buttons turn clockwise, until this piano has tau
     CHECK(sheet.find("then back a touch, never to zero") != std::string::npos);
     CHECK(bench.sheet("labels").find("K 21") != std::string::npos); // hooked keys come off marked
 
-    for (const auto& note : plan.at("trials")[0].at("notes")) {
-        const int n = note.get<int>();
-        bench.tick("capstan-turn:" + std::to_string(n));
-        bench.enter(n, "lost-motion", typed(lost(n) + 0.3)); // more, not less
+    // Each quarter turn gives 0.3 mm more, not less. A go that the gauge cannot tell from nothing is repeated on the
+    // same notes; three notes that say the other way turn no direction: three others are asked before any further
+    // screw.
+    std::map<int, int> goes;
+    json now = plan;
+    for (int round = 0; round < 6 && !now.at("trials").empty(); ++round) {
+        for (const json& each : steps(now, "capstan-turn"))
+            CHECK(each.at("direction") == "clockwise");
+        const json notes = now.at("trials")[0].at("notes");
+        for (const int note : notes)
+            bench.tick("capstan-turn:" + std::to_string(note));
+        for (const int note : notes)
+            bench.enter(note, "lost-motion", typed(lost(note) + 0.3 * ++goes[note]));
+        now = bench.plan();
     }
-    const json compared = bench.answer("compare");
-    for (const auto& learned : compared.at("learned"))
-        CHECK(learned.at("per_unit").get<double>() == Approx(1.2).margin(0.01));
-    const json turned = bench.plan();
-    CHECK(turned.at("trials").empty());
-    for (const json& each : steps(turned, "capstan-turn"))
+    CHECK(now.at("trials").empty());
+    CHECK(goes.size() == 6);
+    for (const json& each : steps(now, "capstan-turn"))
         CHECK(each.at("direction") == "anticlockwise");
 }
 
