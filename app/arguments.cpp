@@ -226,6 +226,7 @@ void windowCommand(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     window->add_option("--piano", r.window.piano, "name of the piano");
     window->add_option("--station", r.window.station,
                        "piano, survey, measure, review, adjust, passes, bench or how-to");
+    window->add_flag("--another", r.window.another, "a window of its own, also where one is open on this book");
     window->add_option("--theme", r.window.theme, "light or dark")->check(CLI::IsMember({"light", "dark"}));
     window->add_option("--picture", r.window.picture, "FILE.png: draw the station without a display and end");
     window->add_option("--pass", r.window.pass, "number of the pass");

@@ -124,6 +124,7 @@ struct WindowRequest {
     std::string book, piano, station, theme, picture, settings, dimension, typed;
     int width = 1280, height = 800, pass = 0, note = 0, textSize = 0;
     double scale = 1;
+    bool another = false;
 };
 
 using Request = std::variant<WindowRequest, DemoRequest, NewRequest, PianoRequest, PassRequest, ImportRequest,

@@ -40,6 +40,7 @@ int runWindowCommand(int argc, char** argv, const WindowRequest& request) {
     options.textSize = request.textSize;
     options.size = QSize(request.width, request.height);
     options.scale = request.scale;
+    options.another = request.another;
     return runWindow(application, options);
 }
 

@@ -51,7 +51,7 @@ protected:
 
 MainWindow::MainWindow(Workbench& bench, Settings& settings, QWidget* parent)
     : QMainWindow(parent), m_bench(bench), m_settings(settings) {
-    setWindowTitle(tr("Hammerline"));
+    setAcceptDrops(true);
     buildFrame();
     buildMenus();
     buildBenchActions();
@@ -259,6 +259,7 @@ void MainWindow::refreshRail() {
 }
 
 void MainWindow::refreshBook() {
+    titleWindow();
     QString text;
     if (m_bench.hasBook())
         text = tr("Bench book: %1 \u00B7 saved %2")

@@ -61,7 +61,15 @@ public:
     void restoreBackup(const QString& path = {});
     void reopenBook();
 
+    // main_window_arrivals.cpp: what comes in from outside
+    /// Shows the window and brings it to the front; `token` is the desktop's leave to do so.
+    void comeForward(const QByteArray& token);
+    /// A bench book is opened, a table or an export imported; anything else is refused in one sentence.
+    void takeIn(const QString& file);
+
 protected:
+    void dragEnterEvent(QDragEnterEvent*) override;
+    void dropEvent(QDropEvent*) override;
     void closeEvent(QCloseEvent*) override;
     void resizeEvent(QResizeEvent*) override;
     void keyPressEvent(QKeyEvent*) override;
@@ -77,6 +85,8 @@ private:
     void buildPrintMenu();
     void buildHelpMenu();
     void fillRecent(QMenu*);
+    void titleWindow();
+    void openAnotherWindow();
     void fillPianos(QMenu*);
     void fillPasses(QMenu*);
     void connectBench();

@@ -1,4 +1,5 @@
 // Menus of the window: every action has a name and a shortcut.
+#include "ui/about.h"
 #include "ui/main_window.h"
 #include "ui/print/sheets.h"
 #include "ui/stations/note_card.h"
@@ -55,7 +56,8 @@ void MainWindow::buildBookMenu() {
     menu->addAction(tr("Merge another book…"), this, &MainWindow::mergeBook);
     menu->addAction(tr("Open again"), QKeySequence(QStringLiteral("F5")), this, &MainWindow::reopenBook);
     menu->addSeparator();
-    menu->addAction(tr("Close"), QKeySequence(QStringLiteral("Ctrl+Q")), this, [this] { close(); });
+    menu->addAction(tr("Another window"), this, &MainWindow::openAnotherWindow);
+    menu->addAction(tr("Quit"), QKeySequence(QStringLiteral("Ctrl+Q")), this, [this] { close(); });
 }
 
 void MainWindow::buildEditMenu() {
@@ -130,6 +132,10 @@ void MainWindow::buildPrintMenu() {
 void MainWindow::buildHelpMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&Help"));
     menu->addAction(tr("All keys"), QKeySequence(QStringLiteral("F1")), this, &MainWindow::showKeys);
+    menu->addAction(tr("About Hammerline…"), this, [this] {
+        AboutDialog about(this);
+        Dialogs::now().run(about);
+    });
 }
 
 void MainWindow::setTheme(const QString& theme) {
@@ -160,12 +166,6 @@ void MainWindow::newBook() {
     if (!path.endsWith(QLatin1String(".hammerline"))) path += QLatin1String(".hammerline");
     if (const auto made = m_bench.createBook(path); !made) return report(made.error());
     m_settings.rememberBook(path);
-}
-
-void MainWindow::fillRecent(QMenu* menu) {
-    menu->clear();
-    for (const QString& book : m_settings.recentBooks())
-        menu->addAction(QFileInfo(book).fileName(), this, [this, book] { openBook(book); })->setToolTip(book);
 }
 
 void MainWindow::fillPianos(QMenu* menu) {

@@ -1,6 +1,7 @@
 #include "ui/window.h"
 
 #include "db/document.h"
+#include "ui/book_door.h"
 #include "ui/main_window.h"
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/how_to.h"
@@ -65,13 +66,23 @@ bool paint(QWidget& window, const WindowOptions& options) {
     return written.has_value();
 }
 
+/// A second start with the book that is open here brings this window forward.
+void answerAt(BookDoor& door, Workbench& bench, MainWindow& window) {
+    QObject::connect(&bench, &Workbench::bookChanged, &door, [&] { door.standAt(bench.path()); });
+    QObject::connect(&door, &BookDoor::knocked, &window, [&](const Knock& knock) {
+        window.comeForward(knock.token);
+        if (!knock.station.isEmpty()) window.showStation(knock.station);
+    });
+}
+
 } // namespace
 
 int runWindow(QApplication& app, const WindowOptions& options) {
     std::setlocale(LC_NUMERIC, "C"); // QApplication takes the desktop's; machine text stays dot-decimal
     app.setApplicationName(QStringLiteral("Hammerline"));
-    app.setDesktopFileName(QStringLiteral("hammerline"));
+    app.setDesktopFileName(QStringLiteral("org.hammerline.Hammerline"));
     const bool picture = !options.out.isEmpty();
+    const QByteArray token = qgetenv("XDG_ACTIVATION_TOKEN");
     if (!options.settings.isEmpty() && isBook(options.settings.toStdString())) {
         const Refusal refusal{RefusalCode::fileExists, {}, options.settings.toStdString(), {}};
         std::fprintf(stderr, "%s\n", words::sentence(refusal).toUtf8().constData());
@@ -81,11 +92,17 @@ int runWindow(QApplication& app, const WindowOptions& options) {
     dress(themeNamed(options.theme.isEmpty() ? settings.text(Setting::theme) : options.theme),
           options.textSize > 0 ? options.textSize : settings.number(Setting::textSize));
 
-    Workbench bench;
-    MainWindow window(bench, settings);
     QString book = options.book;
     const QString last = picture || settings.recentBooks().isEmpty() ? QString() : settings.recentBooks().first();
     if (book.isEmpty()) book = last;
+    const bool runsAlready =
+        !picture && !options.another && !book.isEmpty() && BookDoor::knock(book, {options.station, token});
+    if (runsAlready) return 0;
+
+    Workbench bench;
+    MainWindow window(bench, settings);
+    BookDoor door;
+    if (!picture) answerAt(door, bench, window);
     // the book that was open last comes back where it was left, whether it is named or not
     const bool again = !last.isEmpty() && QFileInfo(book).absoluteFilePath() == last;
     const std::string piano =

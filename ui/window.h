@@ -19,9 +19,10 @@ struct WindowOptions {
     QString dimension;
     QString typed; // text to be shown in an open editor (pictures)
     QSize size{1280, 800};
-    QString out;      // PNG to write: the window is painted there and the program ends
-    double scale = 1; // device pixels to a pixel of that picture
-    QString settings; // ini file; empty: the person's own
+    QString out;          // PNG to write: the window is painted there and the program ends
+    double scale = 1;     // device pixels to a pixel of that picture
+    QString settings;     // ini file; empty: the person's own
+    bool another = false; // a window of its own, also where one runs with this book
 };
 
 /// Runs the window until closed, or paints the picture. Exit status: 0, or 2 where the book cannot be opened in a

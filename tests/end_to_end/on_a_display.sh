@@ -13,7 +13,7 @@ until_true() { # SECONDS COMMAND...
     local most=$(($(date +%s) + $1))
     shift
     until "$@" >/dev/null 2>&1; do
-        [ "$(date +%s)" -lt "$most" ] || { echo "waited in vain for: $*" >&2; return 1; }
+        [ "$(date +%s)" -lt "$most" ] || { echo "waited in vain for: $*" >&2; cat "$out"/*.log >&2; return 1; }
         sleep 0.1
     done
 }
