@@ -204,6 +204,24 @@ Outcome<ActId> BenchBook::tick(std::string_view pianoUuid, std::span<const Done>
                    [&](ActUnderWay& act, std::int64_t row) { return hammerline::tick(act, row, done, plan); });
 }
 
+Outcome<ActId> BenchBook::tickAnew(std::string_view pianoUuid, std::span<const Done> done,
+                                   const std::optional<FrozenPlan>& plan) {
+    return ofPiano(*m_inner->book, "tick", pianoUuid, [&](ActUnderWay& act, std::int64_t row) {
+        for (const Done& each : done)
+            hammerline::untick(act, each.plan, each.step);
+        return hammerline::tick(act, row, done, plan);
+    });
+}
+
+Outcome<ActId> BenchBook::untick(std::string_view pianoUuid, std::string_view planUuid,
+                                 std::span<const std::string> steps) {
+    return ofPiano(*m_inner->book, "tick", pianoUuid, [&](ActUnderWay& act, std::int64_t) {
+        for (const std::string& step : steps)
+            hammerline::untick(act, std::string(planUuid), step);
+        return act.idOrNone();
+    });
+}
+
 Outcome<ActId> BenchBook::freezePlan(std::string_view pianoUuid, const FrozenPlan& plan) {
     return ofPiano(*m_inner->book, "plan", pianoUuid,
                    [&](ActUnderWay& act, std::int64_t row) { return hammerline::freezePlan(act, row, plan); });

@@ -123,6 +123,10 @@ public:
     Outcome<ActId> addSurvey(std::string_view pianoUuid, const Surveyed&);
     /// What was done; with a plan not yet in the book it is frozen in the same act.
     Outcome<ActId> tick(std::string_view pianoUuid, std::span<const Done>, const std::optional<FrozenPlan>& = {});
+    /// The same, in the place of what was said before of these steps of their plan: a slip is corrected, not added to.
+    Outcome<ActId> tickAnew(std::string_view pianoUuid, std::span<const Done>, const std::optional<FrozenPlan>& = {});
+    /// These steps of a plan were not done after all: what was said of them is taken back, and stays in the history.
+    Outcome<ActId> untick(std::string_view pianoUuid, std::string_view planUuid, std::span<const std::string> steps);
     Outcome<ActId> freezePlan(std::string_view pianoUuid, const FrozenPlan&);
     Outcome<ActId> setPreference(std::string_view pianoUuid, std::string_view key, std::string_view value);
 

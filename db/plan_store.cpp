@@ -126,4 +126,16 @@ ActId tick(ActUnderWay& act, std::int64_t piano, std::span<const Done> done, con
     return act.idOrNone();
 }
 
+void untick(ActUnderWay& act, const std::string& plan, const std::string& step) {
+    const auto row = planRow(act.book(), plan);
+    if (!row || step.empty()) return;
+    std::vector<Key> said;
+    Query find = act.book().query("SELECT DISTINCT said_in, item FROM done WHERE plan_id = ? AND step = ?");
+    find << *row << step;
+    while (find.step())
+        said.push_back({find.number(0), find.number(1)});
+    for (const Key& each : said)
+        takeBack(act, subject("done"), each);
+}
+
 } // namespace hammerline

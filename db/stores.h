@@ -80,6 +80,8 @@ ActId addSymptom(ActUnderWay&, std::int64_t piano, const Symptom&);
 // --- plan_store.cpp
 ActId freezePlan(ActUnderWay&, std::int64_t piano, const FrozenPlan&);
 ActId tick(ActUnderWay&, std::int64_t piano, std::span<const Done>, const std::optional<FrozenPlan>&);
+/// Takes back what was said of a step of a plan; nothing where nothing holds.
+void untick(ActUnderWay&, const std::string& plan, const std::string& step);
 
 struct DoneLine {
     int item{};

@@ -103,6 +103,10 @@ public:
     Outcome<void> addFindings(std::span<const Finding>);
     Outcome<void> addSymptom(const Symptom&);
     Outcome<void> tick(std::span<const Done>, const std::optional<FrozenPlan>& = {});
+    /// In the place of what was said before of these steps.
+    Outcome<void> tickAnew(std::span<const Done>, const std::optional<FrozenPlan>& = {});
+    /// These steps of the plan in force were not done after all.
+    Outcome<void> untick(std::span<const std::string> steps);
     Outcome<void> freezePlan(const FrozenPlan&);
     Outcome<void> setPreference(std::string_view key, std::string_view value);
     Outcome<QString> backUp(const QString& path = {}, const GoOn& = {});

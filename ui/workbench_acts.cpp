@@ -255,6 +255,17 @@ Outcome<void> Workbench::tick(std::span<const Done> done, const std::optional<Fr
     return settle(m_book->tick(m_record->uuid, done, plan));
 }
 
+Outcome<void> Workbench::tickAnew(std::span<const Done> done, const std::optional<FrozenPlan>& plan) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->tickAnew(m_record->uuid, done, plan));
+}
+
+Outcome<void> Workbench::untick(std::span<const std::string> steps) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    if (!m_plan || m_plan->uuid.empty()) return {};
+    return settle(m_book->untick(m_record->uuid, m_plan->uuid, steps));
+}
+
 Outcome<void> Workbench::freezePlan(const FrozenPlan& plan) {
     if (const auto ready = needPiano(); !ready) return ready;
     return settle(m_book->freezePlan(m_record->uuid, plan));

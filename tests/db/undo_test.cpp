@@ -142,3 +142,32 @@ TEST_CASE("an import, a tick with its plan, an override and a preference are eac
     CHECK(record().done[0].plan == record().plans[0].uuid);
     CHECK(ok(book.verify()).sound);
 }
+
+TEST_CASE("a tick is corrected in its place and taken back by a later act, which undo brings back") {
+    const Folder folder;
+    Filled filled = filledBook(folder.file("a"));
+    BenchBook& book = filled.book;
+    const auto done = [&] { return ok(book.load(filled.piano)).done; };
+    Done corrected = done().at(0);
+    const std::string plan = corrected.plan;
+    REQUIRE_FALSE(plan.empty());
+    CHECK(corrected.amount == -0.25);
+    corrected.amount = -0.125;
+    ok(book.tickAnew(filled.piano, std::vector{corrected}));
+    REQUIRE(done().size() == 1);
+    CHECK(done()[0].amount == -0.125);
+
+    const std::vector<std::string> steps{"let-off-turn:33"}, unknown{"let-off-turn:34"};
+    CHECK(ok(book.untick(filled.piano, plan, unknown)) == 0); // nothing was said of it: no act
+    CHECK(done().size() == 1);
+    ok(book.untick(filled.piano, plan, steps));
+    CHECK(done().empty());
+    ok(book.undo());
+    CHECK(done().at(0).amount == -0.125);
+    ok(book.undo());
+    CHECK(done().at(0).amount == -0.25);
+    ok(book.redo());
+    CHECK(done().size() == 1);
+    CHECK(done().at(0).amount == -0.125);
+    CHECK(ok(book.verify()).sound);
+}

@@ -1,9 +1,12 @@
 // Review, Adjust and Passes under a person's hands: what is chosen, changed and ticked there stands in the book.
 #include "ui/print/sheets.h"
+#include "ui/stations/amount_field.h"
 #include "ui/words/words.h"
 
 #include <QAbstractItemModelTester>
+#include <QApplication>
 #include <QComboBox>
+#include <QLabel>
 #include <QMenuBar>
 #include <QPrintPreviewDialog>
 #include <QPrinter>
@@ -158,26 +161,61 @@ private Q_SLOTS:
     }
 
     void turnsReallyDoneAreTypedAsAFraction() {
-        for (int n = 1; n <= 88; ++n)
-            QVERIFY(m_bench->enter({{n}, dimension::letOff}, reading(n == 40 ? "6.0" : "2.9")).has_value());
-        QVERIFY(m_window->showStation(QStringLiteral("adjust")));
-        RowTable *order = nullptr, *lines = nullptr;
-        for (RowTable* table : m_window->station()->findChildren<RowTable*>())
-            (table->accessibleName() == QStringLiteral("Order of work") ? order : lines) = table;
-        QVERIFY(order && lines);
-        QVERIFY(choose(
-            *order, [](const ListRow& row) { return row.cells.front().text == words::name(operation::letOffTurn); }));
-        QVERIFY(!lines->rows().empty());
-        m_dialogs->typed = QStringLiteral("0.5 in"); // a length is no turn
-        QTest::keyClick(lines, Qt::Key_1);
+        RowTable* lines = openLetOffLine();
+        typeAtFocus(QStringLiteral("0.5 in\r")); // a length is no turn: the line is as it was, the field stays open
         QVERIFY(m_bench->record()->done.empty());
-        m_dialogs->typed = QStringLiteral("1/8");
-        QTest::keyClick(lines, Qt::Key_1);
+        QVERIFY(m_window->findChild<AmountField*>());
+        QVERIFY(m_window->findChild<QLabel*>(QStringLiteral("amountEcho"))->text().contains(QStringLiteral("0.5 in")));
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);
+        QVERIFY(m_bench->record()->done.empty());
+        QCOMPARE(QApplication::focusWidget(), lines);
+        // every way to write an eighth, first key included
+        for (const char* typed : {"1/8", ".125", "0.125", "0,125", "1/8 turn"}) {
+            typeAtFocus(QString::fromLatin1(typed) + QLatin1Char('\r'));
+            QCOMPARE(m_bench->record()->done.size(), std::size_t{1}); // typed over, not added to
+            const Done& done = m_bench->record()->done.front();
+            QCOMPARE(done.notes, std::vector<NoteNumber>{{40}});
+            QVERIFY2(done.amount.has_value(), typed);
+            QVERIFY2(std::abs(std::abs(*done.amount) - 0.125) < 1e-7, typed);
+            QVERIFY(!m_window->findChild<AmountField*>() || !m_window->findChild<AmountField*>()->isVisible());
+        }
+    }
+
+    void moreThanOneGoIsAskedAboutInTheRow() {
+        openLetOffLine();
+        typeAtFocus(QStringLiteral("1\r")); // a whole turn of a let-off screw
+        QVERIFY(m_bench->record()->done.empty());
+        const QString echo = m_window->findChild<QLabel*>(QStringLiteral("amountEcho"))->text();
+        QVERIFY2(echo.contains(QStringLiteral("again")), qPrintable(echo));
+        typeAtFocus(QStringLiteral("\r"));
         QCOMPARE(m_bench->record()->done.size(), std::size_t{1});
-        const Done& done = m_bench->record()->done.front();
-        QCOMPARE(done.notes, std::vector<NoteNumber>{{40}});
-        QVERIFY(done.amount.has_value());
-        QVERIFY(std::abs(std::abs(*done.amount) - 0.125) < 1e-7);
+        QVERIFY(std::abs(std::abs(*m_bench->record()->done.front().amount) - 1.0) < 1e-7);
+    }
+
+    void aTickIsTakenBackByTheSameKeyAndByAClickOnItsBox() {
+        RowTable* lines = openLetOffLine();
+        QTest::keyClick(lines, Qt::Key_Space);
+        QCOMPARE(m_bench->record()->done.size(), std::size_t{1});
+        QTest::keyClick(lines, Qt::Key_Space);
+        QVERIFY(m_bench->record()->done.empty());
+        const QRect box = lines->visualRect(lines->currentIndex().siblingAtColumn(0));
+        QTest::mouseClick(lines->viewport(), Qt::LeftButton, {}, box.center());
+        QCOMPARE(m_bench->record()->done.size(), std::size_t{1});
+        QTest::mouseDClick(lines->viewport(), Qt::LeftButton, {},
+                           lines->visualRect(lines->currentIndex().siblingAtColumn(3)).center());
+        QCOMPARE(m_bench->record()->done.size(), std::size_t{1}); // a double click elsewhere does nothing
+        QTest::mouseClick(lines->viewport(), Qt::LeftButton, {}, box.center());
+        QVERIFY(m_bench->record()->done.empty());
+        QVERIFY(m_bench->undo().has_value()); // the tick comes back
+        QCOMPARE(m_bench->record()->done.size(), std::size_t{1});
+    }
+
+    void backspaceTakesNothingElseAway() {
+        RowTable* lines = openLetOffLine();
+        const auto before = valueAt(40, dimension::letOff);
+        QTest::keyClick(lines, Qt::Key_Backspace); // the line is open: nothing of it to take back
+        QCOMPARE(valueAt(40, dimension::letOff), before);
+        QVERIFY(before != 0);
     }
 
     // --- paper
@@ -205,6 +243,31 @@ private Q_SLOTS:
     }
 
 private:
+    /// Note 40 with its let-off far out, and the line of it at Adjust, with the focus.
+    RowTable* openLetOffLine() {
+        for (int n = 1; n <= 88; ++n)
+            if (!m_bench->enter({{n}, dimension::letOff}, reading(n == 40 ? "6.0" : "2.9"))) return nullptr;
+        m_window->showStation(QStringLiteral("adjust"));
+        m_window->activateWindow();
+        if (!QTest::qWaitForWindowActive(m_window.get())) return nullptr;
+        RowTable *order = table(QStringLiteral("Order of work")), *lines = table(QStringLiteral("Lines of this work"));
+        choose(*order, [](const ListRow& row) { return row.cells.front().text == words::name(operation::letOffTurn); });
+        lines->setFocus();
+        return lines;
+    }
+
+    /// Keys one after another into whatever has the focus by then; "\r" is Enter.
+    static void typeAtFocus(const QString& keys) {
+        for (const QChar key : keys) {
+            QWidget* focus = QApplication::focusWidget();
+            if (!focus) return;
+            if (key == QLatin1Char('\r'))
+                QTest::keyClick(focus, Qt::Key_Return);
+            else
+                QTest::keyClick(focus, key.toLatin1());
+        }
+    }
+
     /// All let-offs at 2.9 but those named.
     void readLetOff(const std::map<int, const char*>& others) {
         std::vector<NewReading> all;

@@ -5,6 +5,7 @@
 #include "ui/stations/adjust_text.h"
 #include "ui/stations/adjust_ticks.h"
 #include "ui/stations/adjust_tools.h"
+#include "ui/stations/amount_field.h"
 #include "ui/stations/plan_questions.h"
 #include "ui/stations/stations.h"
 #include "ui/words/words.h"
@@ -15,6 +16,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <array>
 
 namespace hammerline {
 
@@ -38,7 +40,7 @@ public:
         connect(&order, &RowTable::moved, this, [this] { fillWork(); });
         connect(&order, &RowTable::chosen, this, [this] { m_page->lines().setFocus(); });
         connect(&lines, &RowTable::moved, this, [this](int at) { follow(at); });
-        connect(&lines, &RowTable::chosen, this, [this] { tickCurrent({}); });
+        connect(&lines, &RowTable::boxClicked, this, [this](int key) { toggle(key); });
         connect(&bench(), &Workbench::recordChanged, this, [this] { refresh(); });
         connect(&bench(), &Workbench::passChanged, this, [this] { refresh(); });
         connect(&bench(), &Workbench::planChanged, this, [this] { fill(); });
@@ -54,9 +56,10 @@ public:
     }
     QWidget* tools() override { return m_tools; }
     QList<KeyHint> hints() const override {
-        return {{tr("Space"), tr("set to the aim")},
+        return {{tr("Space"), tr("set to the aim, or not")},
+                {tr("Enter"), tr("set, and on")},
                 {QStringLiteral("0…9"), tr("amount really done")},
-                {tr("Backspace"), tr("not done")},
+                {tr("Backspace"), tr("this line not done")},
                 {QStringLiteral("S"), tr("stop: the screw does not turn")},
                 {QStringLiteral("PgDn"), tr("next work")},
                 {QStringLiteral("A"), tr("answer what is asked first")},
@@ -178,7 +181,10 @@ private:
     bool key(QKeyEvent* event) {
         switch (event->key()) {
         case Qt::Key_Space:
-            return tickCurrent({});
+            return toggle(m_page->lines().currentKey());
+        case Qt::Key_Return:
+        case Qt::Key_Enter:
+            return tickOpen();
         case Qt::Key_Backspace:
             return takeBack();
         case Qt::Key_S:
@@ -195,8 +201,8 @@ private:
             break;
         }
         const QString typed = event->text();
-        if (typed.size() == 1 && (typed[0].isDigit() || typed[0] == QLatin1Char('.') || typed[0] == QLatin1Char('-')))
-            return askAmount(typed);
+        const bool begins = typed.size() == 1 && (typed[0].isDigit() || QStringLiteral(".,/-").contains(typed[0]));
+        if (begins) return askAmount(typed);
         return false;
     }
 
@@ -211,36 +217,91 @@ private:
         if (!done) Q_EMIT notice(words::sentence(done.error()));
     }
 
+    /// The field in the row, begun with the key that was typed.
     bool askAmount(const QString& first) {
         const Step* step = currentStep();
-        if (!step) return true;
-        const ReallyDone done = askReallyDone(this, *step, *bench().piano(), first);
-        if (!done.refused.isEmpty()) Q_EMIT notice(done.refused);
-        return !done.amount || tickCurrent(done.amount);
-    }
-
-    /// Ticks the current line and goes on to the next.
-    bool tickCurrent(std::optional<double> amount) {
-        const Step* step = currentStep();
-        if (!bench().plan() || !step || m_done.contains(step->id)) return true;
-        const int at = m_page->lines().currentKey();
-        const auto ticked = tickOff(bench(), *step, amount);
-        saySo(ticked);
-        if (!ticked) return true;
-        const auto lines = m_work ? m_work->lines.size() + m_work->moves.size() : 1;
-        m_page->lines().setCurrentKey(std::min(at + 1, static_cast<int>(lines) - 1));
-        follow(m_page->lines().currentKey());
+        const bool measured = step && step->unit != AmountUnit::none;
+        if (!measured) return true;
+        auto* field = new AmountField(m_page->lines(), *step, *bench().piano(), first);
+        connect(field, &AmountField::taken, this, [this, id = step->id](double amount) {
+            if (tickStep(id, amount)) goOn();
+        });
         return true;
     }
 
+    /// Ticks the line, or says that it was not done after all; the hand stays at it.
+    bool toggle(int key) {
+        const Step* step = m_work ? stepOf(*m_work, key) : nullptr;
+        if (!step) return true;
+        if (m_done.contains(step->id)) return notDone(step->id);
+        (void)tickStep(step->id, {});
+        return true;
+    }
+
+    /// Enter goes on: an open line is set to the aim, a ticked one stays as it is.
+    bool tickOpen() {
+        const Step* step = currentStep();
+        if (!step) return true;
+        const bool stands = m_done.contains(step->id) || tickStep(step->id, {});
+        if (stands) goOn();
+        return true;
+    }
+
+    const Step* stepNamed(const std::string& id) const {
+        const auto& steps = bench().plan()->steps;
+        const auto found = std::ranges::find(steps, id, &Step::id);
+        return found == steps.end() ? nullptr : &*found;
+    }
+
+    /// Ticks a line, or corrects it. False: the book refused it, and it was said.
+    bool tickStep(const std::string& id, std::optional<double> amount) {
+        const Step* step = bench().plan() ? stepNamed(id) : nullptr;
+        if (!step) return false;
+        const int at = m_page->lines().currentKey();
+        const auto ticked = tickOff(bench(), Step(*step), amount);
+        saySo(ticked);
+        m_page->lines().setCurrentKey(at);
+        return ticked.has_value();
+    }
+
+    /// To the next line as it stands in the list.
+    void goOn() {
+        m_page->lines().stepRow(1);
+        follow(m_page->lines().currentKey());
+    }
+
+    bool notDone(const std::string& id) {
+        const int at = m_page->lines().currentKey();
+        const auto taken = bench().untick(std::array{id});
+        saySo(taken);
+        if (taken) Q_EMIT notice(tr("Not done: the line is open again. Ctrl+Z brings its tick back."));
+        m_page->lines().setCurrentKey(at);
+        return true;
+    }
+
+    /// Backspace speaks of this line alone; what was typed elsewhere is not its to take back.
     bool takeBack() {
-        const auto undone = bench().undo();
-        if (!undone) Q_EMIT notice(words::sentence(undone.error()));
+        const Step* step = currentStep();
+        const bool ticked = step && m_done.contains(step->id);
+        if (ticked) return notDone(step->id);
+        Q_EMIT notice(tr("This line is not ticked. Ctrl+Z takes back what was done last, wherever it was."));
         return true;
     }
 
     bool stopped() {
-        if (const Step* step = currentStep()) saySo(noteSeized(bench(), *step));
+        const Step* step = currentStep();
+        if (!step) return true;
+        const auto note = step->note;
+        const auto noted = noteSeized(bench(), *step);
+        if (!noted) {
+            Q_EMIT notice(words::sentence(noted.error()));
+            return true;
+        }
+        if (*noted && note)
+            Q_EMIT notice(tr("Note %1: its screw does not turn. It went to the survey as seized. Ctrl+Z takes it back.")
+                              .arg(note->value));
+        else
+            Q_EMIT notice(tr("This work turns no screw, so nothing was filed. Ctrl+2 takes a finding."));
         return true;
     }
 

@@ -143,6 +143,16 @@ void RowTable::setCurrentKey(int key) {
     m_filling = before;
 }
 
+void RowTable::stepRow(int by) {
+    const bool before = std::exchange(m_filling, true);
+    for (int i = currentIndex().row() + by; by != 0 && i >= 0 && i < m_model.rowCount(); i += by)
+        if (m_model.row(i).heading.isEmpty()) {
+            setCurrentIndex(m_model.index(i, 0));
+            break;
+        }
+    m_filling = before;
+}
+
 bool RowTable::selectKey(int key) {
     for (int i = 0; i < m_model.rowCount(); ++i)
         if (m_model.row(i).key == key && m_model.row(i).heading.isEmpty()) {
@@ -171,6 +181,18 @@ void RowTable::currentChanged(const QModelIndex& now, const QModelIndex& before)
     QTableView::currentChanged(now, before);
     viewport()->update();
     if (!m_filling && now.isValid()) Q_EMIT moved(m_model.row(now.row()).key);
+}
+
+/// A click that began and ended in the box ticks; elsewhere it only makes the row the current one.
+void RowTable::mouseReleaseEvent(QMouseEvent* event) {
+    QTableView::mouseReleaseEvent(event);
+    const QModelIndex index = indexAt(event->position().toPoint());
+    if (event->button() != Qt::LeftButton || !index.isValid()) return;
+    const ListRow& row = m_model.row(index.row());
+    const auto column = static_cast<std::size_t>(index.column());
+    const bool cell = row.heading.isEmpty() && column < row.cells.size();
+    const bool box = cell && row.cells[column].kind == RowCell::Kind::tick;
+    if (box) Q_EMIT boxClicked(row.key);
 }
 
 void RowTable::keyPressEvent(QKeyEvent* event) {

@@ -86,15 +86,19 @@ public:
     int currentKey() const;
     /// Moved by the program, so that `moved` is silent: no row where the key is none.
     void setCurrentKey(int key);
+    /// The row `by` rows further that can be current, without a word; the row stays where there is none.
+    void stepRow(int by);
     /// Sees a key first; true: used.
     void setKeys(std::function<bool(QKeyEvent*)> keys) { m_keys = std::move(keys); }
 
 Q_SIGNALS:
-    void moved(int key);  // a person made another row the current one
-    void chosen(int key); // Enter or a double click
+    void moved(int key);      // a person made another row the current one
+    void chosen(int key);     // Enter or a double click
+    void boxClicked(int key); // the box to tick of a row
 
 protected:
     void keyPressEvent(QKeyEvent*) override;
+    void mouseReleaseEvent(QMouseEvent*) override;
     void resizeEvent(QResizeEvent*) override;
     void currentChanged(const QModelIndex&, const QModelIndex&) override;
     void changeEvent(QEvent*) override;
