@@ -6,6 +6,7 @@
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/keyboard_strip.h"
 #include "ui/widgets/row_table.h"
+#include "ui/words/acts.h"
 #include "ui/words/words.h"
 
 #include <QAction>
@@ -187,14 +188,23 @@ void MainWindow::fillPasses(QMenu* menu) {
                         });
 }
 
+/// Says what it took back: the act may lie at another station or another note than the one in view.
 void MainWindow::undo() {
     if (!leaveStation()) return;
-    if (const auto undone = m_bench.undo(); !undone) report(undone.error());
+    const PianoRecord before = m_bench.record() ? *m_bench.record() : PianoRecord{};
+    const auto undone = m_bench.undo();
+    if (!undone) return report(undone.error());
+    const PianoRecord after = m_bench.record() ? *m_bench.record() : PianoRecord{};
+    say(tr("Taken back: %1. Ctrl+Y does it again.").arg(words::actWords(undone->kind, before, after)));
 }
 
 void MainWindow::redo() {
     if (!leaveStation()) return;
-    if (const auto redone = m_bench.redo(); !redone) report(redone.error());
+    const PianoRecord before = m_bench.record() ? *m_bench.record() : PianoRecord{};
+    const auto redone = m_bench.redo();
+    if (!redone) return report(redone.error());
+    const PianoRecord after = m_bench.record() ? *m_bench.record() : PianoRecord{};
+    say(tr("Done again: %1. Ctrl+Z takes it back.").arg(words::actWords(redone->kind, after, before)));
 }
 
 void MainWindow::goToNote() {

@@ -53,15 +53,21 @@ void BenchEntry::paintCards(QPainter& painter, const Look& look) const {
         paintCard(painter, look, place(0), tr("Last"), QString(QChar(0x2013)), nullptr, tr("nothing yet"));
 
     const auto expected = expectedAfterPlan(m_bench, m_bench.cell());
-    const PassView* earlier = m_bench.view(m_bench.passNumber() - 1);
-    const Judged* before = earlier ? earlier->review.at(m_bench.cell()) : nullptr;
+    // the last pass that read this cell, which need not be the one just before
+    int earlier = m_bench.passNumber() - 1;
+    const Judged* before = nullptr;
+    for (; earlier > 0; --earlier) {
+        before = m_bench.judged(earlier, m_bench.cell());
+        if (before && (before->value || before->word)) break;
+        before = nullptr;
+    }
     if (expected)
         paintCard(painter, look, place(1), tr("Expected after the plan"),
                   words::shown(m_bench.dimension(), fromTrade(expected->value, row(m_bench.dimension()).kind)), nullptr,
                   before ? tr("was %1").arg(shownOf(*before)) : QString());
     else if (before)
-        paintCard(painter, look, place(1), tr("This note in pass %1").arg(m_bench.passNumber() - 1), shownOf(*before),
-                  before, before->word ? QString() : verdictWords(*before));
+        paintCard(painter, look, place(1), tr("This note in pass %1").arg(earlier), shownOf(*before), before,
+                  before->word ? QString() : verdictWords(*before));
     else
         paintCard(painter, look, place(1), tr("This note before"), QString(QChar(0x2013)), nullptr, tr("not measured"));
 

@@ -168,7 +168,12 @@ private:
             connect(box, qOverload<int>(&QComboBox::activated), this, [this] { fill(); });
         }
         row->addWidget(plan);
-        connect(plan, &QPushButton::clicked, this, [this] { Q_EMIT goTo(QStringLiteral("adjust")); });
+        connect(plan, &QPushButton::clicked, this, [this] {
+            const Plan* shown = bench().plan();
+            const bool ofAnotherPass = shown && shown->pass != bench().passNumber();
+            if (ofAnotherPass) bench().setPlan(std::nullopt); // made anew there, of the pass looked at here
+            Q_EMIT goTo(QStringLiteral("adjust"));
+        });
         m_tools->hide();
     }
 

@@ -70,7 +70,7 @@ public:
     /// Commits what is being typed. False: something refused stays open, and the station stays in front.
     virtual bool leave() { return true; }
     /// Ctrl+P: prints what this station prints; the dialogs go through the seam.
-    virtual void print() {}
+    virtual void print();
     /// [ and ]: the dimension before or after.
     virtual void stepDimension(int by);
     /// Panels in reading order for F6.

@@ -75,7 +75,9 @@ void SurveyJob::addStep(int number, const WorkOrderStep& step) {
             item->setFont(column, face(strong ? Text::body : Text::label, strong && column == Column::what));
         }
         item->setTextAlignment(Column::hours, Qt::AlignRight | Qt::AlignVCenter);
-        item->setSizeHint(0, QSize(0, u(5.5)));
+        // as wide as its words: the column takes its width from here
+        const int words = QFontMetrics(item->font(0)).horizontalAdvance(item->text(0));
+        item->setSizeHint(0, QSize(words + u(6), u(5.5)));
     };
     const auto time = [](double minutes) { return minutes > 0 ? words::hours(minutes) : QString(); };
     auto* item = new QTreeWidgetItem(this);
