@@ -1,6 +1,6 @@
 # Sourced by app/run.sh and tests/run.sh: installs the Debian packages that are missing, and says so in one sentence
 # where it cannot.
-build_packages=(g++ cmake ninja-build pkg-config qt6-base-dev libgl-dev libsqlite3-dev libsqlitecpp-dev
+build_packages=(g++ cmake ninja-build pkg-config qt6-base-dev libgl-dev libsqlite3-dev libsqlitecpp-dev libsodium-dev
     libcli11-dev libfmt-dev libexpected-dev nlohmann-json3-dev libboost-dev fonts-noto-core fonts-dejavu-core)
 test_packages=(git catch2 librapidcheck-dev clang-format-14 clang-tidy-14 xvfb xdotool openbox xauth poppler-utils sqlite3
     desktop-file-utils appstream lintian man-db shared-mime-info libglib2.0-bin dpkg-dev file zsh fish)

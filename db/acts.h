@@ -57,7 +57,7 @@ auto writing(OpenBook& book, std::string_view kind, std::string_view source, F&&
         ActUnderWay act(book, kind, source);
         auto value = work(act);
         if (act.worthKeeping())
-            transaction.commit();
+            book.digests.seal(), transaction.commit();
         else
             book.forgetDimensions(), book.session = before;
         return value;

@@ -1,5 +1,6 @@
 #include "db/copying.h"
 
+#include "db/act_digests.h"
 #include "db/connection.h"
 #include "db/guard.h"
 #include "db/verification.h"
@@ -15,13 +16,21 @@ namespace {
 constexpr int kPagesAtOnce = 128; // half a megabyte: some milliseconds
 
 std::string firstProblem(SQLite::Database& db, const Headway& headway) {
-    const Watched watched(db, headway);
-    for (const char* check : {"PRAGMA integrity_check(1)", "PRAGMA foreign_key_check"}) {
-        SQLite::Statement statement(db, check);
-        if (statement.executeStep() && statement.getColumn(0).getString() != "ok")
-            return statement.getColumn(0).getString();
-    }
-    return {};
+    std::string problem;
+    withChecks(db, [&](SQLite::Database& checked) {
+        const Watched watched(checked, headway);
+        for (const char* check : {"PRAGMA integrity_check(1)", "PRAGMA foreign_key_check"}) {
+            SQLite::Statement statement(checked, check);
+            const bool found = problem.empty() && statement.executeStep();
+            if (found && statement.getColumn(0).getString() != "ok") problem = statement.getColumn(0).getString();
+        }
+        const bool ofNow = pragmaNumber(checked, "user_version") == kSchemaVersion; // others have no digests, or more
+        if (!problem.empty() || !ofNow) return;
+        Statements query(checked);
+        const auto unproven = ActDigests(checked, query).problems(1);
+        if (!unproven.empty()) problem = unproven.front();
+    });
+    return problem;
 }
 
 } // namespace

@@ -23,8 +23,7 @@ std::unique_ptr<OpenBook> openOther(const std::string& path, const Headway& head
         auto other = openBook(path, OpenMode::readOnly, {}, headway.part(0, 0.3));
         // what is newer than this program knows cannot be taken in whole
         if (other->newer) fail(RefusalCode::newerBook, path);
-        const Watched watched(other->db, headway.part(0.3, 1));
-        if (const Verification verified = verifyAll(other->db, kSchemaVersion); !verified.sound)
+        if (const Verification verified = verifyAll(other->db, kSchemaVersion, headway.part(0.3, 1)); !verified.sound)
             fail(RefusalCode::damagedBook, path, verified.problems.front().what);
         return other;
     }));

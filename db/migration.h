@@ -1,4 +1,4 @@
-// Schema steps: numbered, each in one transaction with its version; a step that fails leaves the file as it was.
+// Schema steps: numbered, all in one transaction with their version; a step that fails leaves the file as it was.
 #pragma once
 
 #include "db/headway.h"
@@ -10,7 +10,8 @@
 
 namespace hammerline {
 
-/// Runs every step above `from` in order. Throws on the first that fails or is stopped, with that step rolled back.
-void runSteps(SQLite::Database&, int from, std::span<const SchemaStep>, const Headway& = {});
+/// Runs in order every step above the version that the book has once it is locked. Throws on the first that fails or is
+/// stopped, with all of them rolled back. False: there was none to run.
+bool runSteps(SQLite::Database&, std::span<const SchemaStep>, const Headway& = {});
 
 } // namespace hammerline

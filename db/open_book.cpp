@@ -26,6 +26,7 @@ OpenBook::OpenBook(std::string where, bool isReadOnly, bool isNewer, SQLite::Dat
     , writer(std::move(who))
     , db(std::move(connection))
     , query(db)
+    , digests(db, query)
     , file(fileAt(path).value_or(FileName{}))
     , session{newUuid()}
     , dataVersion(pragmaNumber(db, "data_version")) {}

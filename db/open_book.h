@@ -1,6 +1,7 @@
 // An open bench book as the files of this folder share it: connection, statements, who writes.
 #pragma once
 
+#include "db/act_digests.h"
 #include "db/bench_book.h"
 #include "db/connection.h"
 #include "db/guard.h"
@@ -8,7 +9,7 @@
 
 namespace hammerline {
 
-inline constexpr int kSchemaVersion = 2;
+inline constexpr int kSchemaVersion = 3;
 
 /// Which file lies at a path: another one under the same name has another inode.
 struct FileName {
@@ -36,6 +37,7 @@ struct OpenBook {
     Writer writer;
     SQLite::Database db;
     Statements query;
+    ActDigests digests;
     FileName file;
     WritingSession session;
     std::int64_t dataVersion = 0;

@@ -24,6 +24,7 @@ void enterBook(SQLite::Database& db, const Writer& writer, std::int64_t now) {
     Query insert = query("INSERT INTO book (id, uuid, made_at, made_by, oldest_reader) VALUES (1, ?, ?, ?, 1)");
     insert << newUuid() << now << writer.program;
     insert.run();
+    ActDigests(db, query).seal();
     transaction.commit();
 }
 
@@ -74,7 +75,7 @@ std::unique_ptr<OpenBook> readOlder(const std::string& path, int version, Writer
         const SQLite::Transaction held(db);
         copyPages(db, memory, headway.part(0, 0.5));
     }
-    runSteps(memory, version, schemaSteps(), headway.part(0.5, 1));
+    runSteps(memory, schemaSteps(), headway.part(0.5, 1));
     return std::make_unique<OpenBook>(path, std::move(memory), std::move(writer));
 }
 
@@ -99,31 +100,58 @@ std::unique_ptr<OpenBook> createBook(const std::string& named, Writer writer) {
     PassingFile made(path);
     {
         SQLite::Database db = connect(made.path(), Reach::create);
-        runSteps(db, 0, schemaSteps());
+        runSteps(db, schemaSteps());
         enterBook(db, writer, timeOf(writer));
     }
     made.placeNewBook(path);
     return std::make_unique<OpenBook>(path, Reach::write, false, std::move(writer));
 }
 
+namespace {
+
+/// A verified copy of an older book. Empty: another window has brought the book up to date meanwhile.
+std::string copyOfOlder(SQLite::Database& db, const std::string& path, int version, std::int64_t now,
+                        const Headway& headway) {
+    const auto olderStill = [&] { return pragmaNumber(db, "user_version") == version; };
+    const std::string foreign = foreignIn(db, version);
+    if (!olderStill()) return {};
+    if (!foreign.empty()) fail(RefusalCode::notABook, path, "foreign:" + foreign);
+    PassingFile copy(path);
+    copyVerified(db, path, copy, headway);
+    if (!olderStill()) return {}; // and the copy may be of either
+    for (;;) {
+        std::string kept = datedName(path, "schema-" + std::to_string(version), now);
+        try {
+            copy.placeNewBook(kept);
+            return kept;
+        } catch (const Refused& refused) { // another window has made its copy in the same second
+            if (refused.refusal.code != RefusalCode::fileExists) throw;
+        }
+    }
+}
+
+void forgetCopy(const std::string& kept) {
+    std::error_code ignored;
+    std::filesystem::remove(kept, ignored);
+}
+
+} // namespace
+
 std::string migrateBook(const std::string& path, int version, std::span<const SchemaStep> steps, std::int64_t now,
                         const Headway& headway) {
     if (steps.empty() || version >= steps.back().version) return {};
     SQLite::Database db = connect(path, Reach::write);
-    if (const std::string foreign = foreignIn(db, version); !foreign.empty())
-        fail(RefusalCode::notABook, path, "foreign:" + foreign);
-    const std::string kept = datedName(path, "schema-" + std::to_string(version), now);
-    PassingFile copy(kept);
-    copyVerified(db, path, copy, headway.part(0, 0.8));
-    copy.placeNewBook(kept);
+    const std::string kept = copyOfOlder(db, path, version, now, headway.part(0, 0.8));
+    if (kept.empty()) return {};
     try {
-        runSteps(db, version, steps, headway.part(0.8, 1));
+        if (runSteps(db, steps, headway.part(0.8, 1))) return kept;
     } catch (...) {
-        std::error_code ignored; // a book that is as before needs no copy, and every opening would leave one more
-        if (pragmaNumber(db, "user_version") == version) std::filesystem::remove(kept, ignored);
+        // a book that is as before needs no copy, and every opening would leave one more
+        if (pragmaNumber(db, "user_version") == version) forgetCopy(kept);
         throw;
     }
-    return kept;
+    forgetCopy(kept); // another window was faster, and has a copy of its own
+    return {};
 }
 
 std::unique_ptr<OpenBook> openBook(const std::string& named, OpenMode mode, Writer writer, const Headway& headway) {

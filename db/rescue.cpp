@@ -79,7 +79,7 @@ void lendSchema(const std::string& copy, const std::string& beside) {
     std::set<std::int64_t> roots;
     {
         SQLite::Database db = connect(empty.path(), Reach::create);
-        runSteps(db, 0, schemaSteps());
+        runSteps(db, schemaSteps());
         SQLite::Statement find(db, "SELECT rootpage FROM sqlite_schema");
         while (find.executeStep())
             roots.insert(find.getColumn(0).getInt64());
@@ -120,7 +120,7 @@ SQLite::Database openCopyOrLend(const std::string& copy, const std::string& besi
 Rescued copyIntoNew(const std::string& copy, const std::string& made, const Refusal& nothing, const Headway& headway) {
     try {
         SQLite::Database to = connect(made, Reach::create);
-        runSteps(to, 0, schemaSteps());
+        runSteps(to, schemaSteps());
         to.exec("PRAGMA foreign_keys=OFF");
         SQLite::Database from = openCopyOrLend(copy, made, nothing);
         return copyReadable(from, to, headway);
@@ -129,13 +129,25 @@ Rescued copyIntoNew(const std::string& copy, const std::string& made, const Refu
     }
 }
 
-void mendNew(const std::string& damaged, const std::string& made, const Headway& headway) {
+/// Readings of an act whose rows fit its digest are as they were written; of the others nobody can say.
+void proveRescued(OpenBook& book, Rescued& rescued) {
+    SQLite::Transaction transaction(book.db, SQLite::TransactionBehavior::IMMEDIATE);
+    book.digests.sealAnew([&](std::int64_t act, bool proven) {
+        Query count = book.query("SELECT count(*) FROM reading WHERE act_id = ?");
+        count << act;
+        count.step();
+        (proven ? rescued.proven : rescued.unproven) += static_cast<std::size_t>(count.number(0));
+    });
+    transaction.commit();
+}
+
+void mendNew(const std::string& damaged, const std::string& made, Rescued& rescued, const Headway& headway) {
     orFail(guarded(made, Doing::writing, [&] {
         OpenBook book(made, Reach::write, false, {});
         book.db.exec("PRAGMA foreign_keys=OFF");
         mendRescued(book);
-        const Watched watched(book.db, headway);
-        if (const Verification verified = verifyAll(book.db, kSchemaVersion); !verified.sound)
+        proveRescued(book, rescued);
+        if (const Verification verified = verifyAll(book.db, kSchemaVersion, headway); !verified.sound)
             fail(RefusalCode::damagedBook, damaged, verified.problems.front().what);
         return true;
     }));
@@ -151,9 +163,9 @@ Rescued rescue(const std::string& damaged, const std::string& into, const Headwa
     PassingFile made(into);
     auto rescued = guarded(damaged, Doing::reading, [&] {
         copyDamaged(damaged, copy.path(), header);
-        const Rescued found = copyIntoNew(copy.path(), made.path(), nothing, headway.part(0, 0.7));
+        Rescued found = copyIntoNew(copy.path(), made.path(), nothing, headway.part(0, 0.7));
         if (found.rows == 0) throw Refused{nothing};
-        mendNew(damaged, made.path(), headway.part(0.8, 1));
+        mendNew(damaged, made.path(), found, headway.part(0.8, 1));
         return found;
     });
     if (!rescued) { // told by the name that a person knows

@@ -11,11 +11,11 @@
 namespace hammerline {
 namespace {
 
-constexpr int kMostFailures = 5'000; // in one table: then what is left of it counts as lost
+constexpr int kMostFailures = 100'000; // in one table: then what is left of it counts as lost
 constexpr std::int64_t kUnknownRows = 100'000;
 constexpr std::size_t kRowsBetweenLooks = 500; // some milliseconds
 constexpr double kLooksHalfWay = 200;
-constexpr std::int64_t kNotes = 108, kItems = 1000, kSpare = 256;
+constexpr std::int64_t kNotes = 108, kItems = 1000, kSpare = 256, kSpareDimensions = 64;
 
 /// One table, read in stretches of its primary key: where a stretch cannot be read to its end, its halves are tried,
 /// then the next column of the key, down to the page that is damaged.
@@ -51,7 +51,7 @@ private:
         case Points::plan:
             return largest("plan");
         case Points::dimension:
-            return largest("dimension");
+            return largest("dimension") - kSpare + kSpareDimensions;
         case Points::nowhere:
             break;
         }

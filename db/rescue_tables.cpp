@@ -37,7 +37,8 @@ const std::vector<RescueTable>& rescueTables() {
                                     {"kind"},
                                     {"source"},
                                     {"undoes", Points::act},
-                                    {"brought"}}));
+                                    {"brought"},
+                                    {"digest"}}));
         all.push_back(plain("dimension", {{"id"}, {"key"}}));
         for (const Tag& tag : tags()) {
             std::vector<TableColumn> columns = {{"id"}, {"uuid"}, {"act_id", Points::act}};

@@ -16,6 +16,14 @@ Uuid Query::uuid(int column) const {
     return uuid;
 }
 
+std::optional<Digest> Query::digest(int column) const {
+    const std::string bytes = text(column);
+    Digest digest{};
+    if (bytes.size() != digest.size()) return std::nullopt;
+    std::copy(bytes.begin(), bytes.end(), digest.begin());
+    return digest;
+}
+
 Query& Query::put(const Value& value) {
     if (const auto* number = std::get_if<std::int64_t>(&value)) return *this << *number;
     if (const auto* text = std::get_if<std::string>(&value)) return *this << *text;

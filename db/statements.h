@@ -1,6 +1,7 @@
 // Prepared statements, kept and reset on every path: a statement left pending would hold the file's lock.
 #pragma once
 
+#include "db/digest.h"
 #include "db/uuid.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -42,6 +43,10 @@ public:
         m_statement->bind(m_next++, value.data(), static_cast<int>(value.size()));
         return *this;
     }
+    Query& operator<<(const Digest& value) {
+        m_statement->bind(m_next++, value.data(), static_cast<int>(value.size()));
+        return *this;
+    }
     Query& operator<<(std::nullopt_t) { return m_statement->bind(m_next++), *this; }
     template <class T>
     Query& operator<<(const std::optional<T>& value) {
@@ -65,6 +70,7 @@ public:
         return null(column) ? std::nullopt : std::optional(number(column));
     }
     Uuid uuid(int column) const;
+    std::optional<Digest> digest(int column) const;
     Value value(int column) const;
 
 private:

@@ -33,7 +33,8 @@ struct ActName {
 ActName actName(Query& row) {
     return {row.number(1), row.number(2), row.number(3), row.number(4), row.text(5)};
 }
-constexpr const char* kActs = "SELECT id, session_id, seq, place, at, kind, source, undoes FROM act ORDER BY id";
+constexpr const char* kActs =
+    "SELECT id, session_id, seq, place, at, kind, source, undoes, digest FROM act ORDER BY id";
 
 std::optional<std::int64_t> rowOf(OpenBook& book, const std::string& table, const Uuid& uuid) {
     Query find = book.query("SELECT id FROM " + table + " WHERE uuid = ?");
@@ -138,10 +139,11 @@ private:
                 known(Points::act, find.number(0)) = *same;
                 continue;
             }
-            Query insert = m_into.query("INSERT INTO act (session_id, seq, place, at, kind, source, undoes, brought) "
-                                        "VALUES (?, ?, ?, ?, ?, ?, ?, 1)");
+            Query insert = m_into.query("INSERT INTO act (session_id, seq, place, at, kind, source, undoes, digest, "
+                                        "brought) VALUES (?, ?, ?, ?, ?, ?, ?, ?, 1)");
             insert << session->second << name.seq << name.place << name.at << name.kind << find.text(6);
             insert.put(here({"undoes", Points::act}, find.value(7)));
+            insert << of(m_from, [&] { return find.digest(8); }); // what comes over has to fit it: see ActDigests
             insert.run();
             known(Points::act, find.number(0)) = m_into.db.getLastInsertRowid();
             m_news.push_back(find.number(0));

@@ -1,9 +1,13 @@
 #include "db/verification.h"
 
+#include "db/act_digests.h"
 #include "db/connection.h"
+#include "db/copying.h"
 #include "db/schema_shape.h"
 
 #include <SQLiteCpp/Statement.h>
+#include <sqlite3.h>
+#include <unistd.h>
 
 #include <array>
 #include <utility>
@@ -34,15 +38,31 @@ constexpr std::array kUnsound = {
 
 } // namespace
 
-std::string quickProblem(SQLite::Database& db) {
-    SQLite::Statement check(db, "PRAGMA quick_check(1)");
-    if (!check.executeStep()) return "quick-check";
-    const std::string found = check.getColumn(0).getString();
-    return found == "ok" ? std::string() : found;
+void withChecks(SQLite::Database& db, const std::function<void(SQLite::Database&)>& work) {
+    const auto onlyReads = [](SQLite::Database& which) { return sqlite3_db_readonly(which.getHandle(), "main") == 1; };
+    if (!onlyReads(db)) return work(db);
+    if (access(db.getFilename().c_str(), W_OK) == 0) {
+        SQLite::Database writable = connect(db.getFilename(), Reach::write);
+        writable.exec("PRAGMA query_only=ON");
+        if (!onlyReads(writable)) return work(writable);
+    }
+    SQLite::Database memory = connectInMemory();
+    copyPages(db, memory, Headway());
+    work(memory);
 }
 
-Verification verifyAll(SQLite::Database& db, int version) {
-    Verification result;
+std::string quickProblem(SQLite::Database& db) {
+    std::string problem = "quick-check";
+    withChecks(db, [&](SQLite::Database& checked) {
+        SQLite::Statement check(checked, "PRAGMA quick_check(1)");
+        if (check.executeStep()) problem = check.getColumn(0).getString();
+    });
+    return problem == "ok" ? std::string() : problem;
+}
+
+namespace {
+
+void verifyOn(SQLite::Database& db, int version, Verification& result) {
     gather(db, "PRAGMA integrity_check(100)", "integrity", result);
     gather(db, "PRAGMA foreign_key_check", "foreign-key", result);
     if (const std::string foreign = foreignIn(db, version); !foreign.empty())
@@ -50,7 +70,22 @@ Verification verifyAll(SQLite::Database& db, int version) {
     if (result.problems.empty())
         for (const auto& [what, sql] : kUnsound)
             gather(db, sql, what, result);
+    if (result.problems.empty()) {
+        Statements query(db);
+        for (std::string& problem : ActDigests(db, query).problems(kMostProblems))
+            result.problems.push_back({std::move(problem)});
+    }
     result.sound = result.problems.empty();
+}
+
+} // namespace
+
+Verification verifyAll(SQLite::Database& db, int version, const Headway& headway) {
+    Verification result;
+    withChecks(db, [&](SQLite::Database& checked) {
+        const Watched watched(checked, headway);
+        verifyOn(checked, version, result);
+    });
     return result;
 }
 

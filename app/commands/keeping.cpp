@@ -34,7 +34,14 @@ int rescue(const RestoreRequest& request, bool json) {
     const auto rescued = atLength(json, [&](const GoOn& goOn) { return rescueBook(request.book, into, goOn); });
     if (!rescued) return refused(rescued.error(), json);
     say(words::rescueSentence(*rescued, into), json);
-    printEither({{"done", true}, {"act", 0}, {"path", into}, {"rows", rescued->rows}, {"lost", rescued->lost}}, json);
+    printEither({{"done", true},
+                 {"act", 0},
+                 {"path", into},
+                 {"rows", rescued->rows},
+                 {"lost", rescued->lost},
+                 {"proven", rescued->proven},
+                 {"unproven", rescued->unproven}},
+                json);
     return rescued->lost == 0 ? kDone : kOutside;
 }
 

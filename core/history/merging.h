@@ -29,8 +29,9 @@ struct Merged {
     std::vector<Dispute> disputes;                              // of the whole book
 };
 struct Rescued {
-    std::size_t rows = 0; // that could be read and make sense
-    std::size_t lost = 0; // at least so many could not
+    std::size_t rows = 0;                 // that could be read and make sense
+    std::size_t lost = 0;                 // at least so many could not
+    std::size_t proven = 0, unproven = 0; // readings that fit the digest of their act; those of which nobody can say
 };
 
 } // namespace hammerline

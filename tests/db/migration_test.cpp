@@ -45,6 +45,18 @@ std::string rowsOf(const std::string& path) {
     return out.str();
 }
 
+/// As they were before schema 3 gave every act a digest and the book a seal.
+std::string withoutDigests(const std::string& rows) {
+    std::istringstream in(rows);
+    std::string out;
+    for (std::string line; std::getline(in, line);) {
+        if (line.starts_with("seal ")) continue;
+        if (line.starts_with("act ")) line.resize(line.rfind(','));
+        out += line + '\n';
+    }
+    return out;
+}
+
 std::int64_t versionOf(const std::string& path) {
     SQLite::Database db(path, SQLite::OPEN_READONLY);
     return db.execAndGet("PRAGMA user_version").getInt64();
@@ -86,6 +98,7 @@ TEST_CASE("a step that was on main is never edited: its text is frozen") {
     const std::vector<std::pair<std::string, std::uint64_t>> frozen = {
         {"001_bench_book.sql", 0xcd2c7133363e176d},
         {"002_line_and_bench.sql", 0x90eab7a2ba319b91},
+        {"003_act_digests.sql", 0x330fd8a37975edfd},
     };
     REQUIRE(schemaSteps().size() == frozen.size());
     for (std::size_t i = 0; i < frozen.size(); ++i) {
@@ -126,7 +139,7 @@ TEST_CASE("the kept book of schema 1 opens, and every row is there") {
     std::string expected;
     for (std::string line; std::getline(before, line);)
         expected += line + (line.starts_with("pass_version ") ? ",'',0" : "") + '\n';
-    CHECK(rowsOf(path) == expected);
+    CHECK(withoutDigests(rowsOf(path)) == expected);
     CHECK(versionOf(path) == kSchemaVersion);
 }
 
@@ -179,7 +192,7 @@ TEST_CASE("the kept book of schema 2 opens, and every row is there") {
         CHECK(record.passes[1].lineSag == "steel 0.5 mm 10 N");
         CHECK(record.passes[1].onBench);
     }
-    CHECK(rowsOf(path) == bytesOf(kept("schema_2.hammerline.rows")));
+    CHECK(withoutDigests(rowsOf(path)) == bytesOf(kept("schema_2.hammerline.rows")));
 }
 
 TEST_CASE("what can be read of a damaged book of schema 1 is rescued into one of now") {
@@ -243,14 +256,15 @@ TEST_CASE("a step that fails leaves version, rows and file as they were, and no 
         CHECK(versionOf(path) == kSchemaVersion);
         CHECK(folder.names() == std::vector<std::string>{"shop.hammerline"});
     }
-    // the second of two: the first holds, and the copy from before both stays
+    // the second of two: neither holds
     const Folder folder;
     const std::string path = folder.file("shop.hammerline");
     (void)filledBook(path);
     const std::string rows = rowsOf(path);
     CHECK_FALSE(migrate(path, kSchemaVersion, {kNow, kMaker, {kAfterNext, "bad", "INSERT INTO nowhere VALUES (1)"}}));
-    CHECK(versionOf(path) == kNext);
-    CHECK(rowsOf(folder.file(keptName())) == rows);
+    CHECK(versionOf(path) == kSchemaVersion);
+    CHECK(rowsOf(path) == rows);
+    CHECK(folder.names() == std::vector<std::string>{"shop.hammerline"});
 }
 
 TEST_CASE("a step that was broken off by a power cut is rolled back before the version is believed") {

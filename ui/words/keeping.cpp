@@ -203,11 +203,17 @@ QString rescueSentence(const Rescued& rescued, const std::string& path) {
     said += rescued.lost == 0 ? keepingText(QT_TRANSLATE_NOOP("keeping", "; nothing is known to be lost."))
                               : QCoreApplication::translate("keeping", "; %n place(s) in it could not.", nullptr,
                                                             static_cast<int>(rescued.lost));
+    said += QLatin1Char(' ') +
+            keepingText(QT_TRANSLATE_NOOP("keeping", "They are in %1; the damaged book is as it was.")).arg(utf8(path));
+    if (rescued.unproven == 0)
+        return said + QLatin1Char(' ') +
+               keepingText(QT_TRANSLATE_NOOP("keeping", "Every reading in it is proven to be as it was written."));
+    said += QLatin1Char(' ') + QCoreApplication::translate("keeping", "%n reading(s) are proven to be as written;",
+                                                           nullptr, static_cast<int>(rescued.proven));
     return said + QLatin1Char(' ') +
-           keepingText(QT_TRANSLATE_NOOP("keeping",
-                                         "They are in %1; the damaged book is as it was. Look the readings over: a "
-                                         "value that was damaged may still look like one."))
-               .arg(utf8(path));
+           QCoreApplication::translate("keeping",
+                                       "%n are not: look them over, a value that was damaged may still look like one.",
+                                       nullptr, static_cast<int>(rescued.unproven));
 }
 
 } // namespace hammerline::words
