@@ -330,10 +330,13 @@ constexpr std::array kMeasured = {
               {}},
 };
 
+/// Each row at the place that its id says, so that a new row may stand beside its like.
 constexpr auto allDimensions() {
     std::array<Dimension, kMeasured.size() + kWordDimensions.size()> all{};
-    const auto next = std::copy(kMeasured.begin(), kMeasured.end(), all.begin());
-    std::copy(kWordDimensions.begin(), kWordDimensions.end(), next);
+    for (const Dimension& measured : kMeasured)
+        all.at(measured.id.row) = measured;
+    for (const Dimension& said : kWordDimensions)
+        all.at(said.id.row) = said;
     return all;
 }
 constexpr auto kDimensions = allDimensions();

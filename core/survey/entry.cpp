@@ -80,22 +80,39 @@ Outcome<std::vector<NoteNumber>> notesWith(const Part& part, std::string_view ty
     return notes;
 }
 
+/// A part among the typed words: its first word, and the one behind its last.
+struct PartAmongWords {
+    const Part* part = nullptr;
+    std::size_t first = 0, behind = 0;
+};
+
+/// The first words that are a part, as many as belong to it: "let-off button" is the button, as "let-off-button" is.
+PartAmongWords partAmong(std::span<const std::string_view> words) {
+    for (std::size_t first = 0; first < words.size(); ++first)
+        for (std::size_t behind = words.size(); behind > first; --behind)
+            if (const Part* part = findPart(joined(words.subspan(first, behind - first), '-')))
+                return {part, first, behind};
+    return {};
+}
+
 Outcome<Head> readHead(std::string_view text, const Piano& piano) {
     const TypedWords words = typedWords(text);
-    const auto place = std::find_if(words.begin(), words.end(), [](std::string_view w) { return findPart(w); });
-    if (place == words.end()) {
+    const PartAmongWords found = partAmong(words);
+    if (!found.part) {
         const std::string asked = words.size() > 1 ? std::string(words[1]) : std::string(text);
         return refuse(RefusalCode::unknownPart, asked, {}, {{}, 0, 0, "part"});
     }
     Head head;
-    head.part = findPart(*place);
-    const std::string typed = joined({words.begin(), place}, ' ');
+    head.part = found.part;
+    const std::span all(words);
+    const std::string typed = joined(all.first(found.first), ' ');
     if (typed.empty()) return refuse(RefusalCode::unknownNote, {}, {}, {{}, 0, 0, "notes"});
     auto notes = notesWith(*head.part, typed, piano);
     if (!notes) return tl::unexpected(notes.error());
     head.notes = std::move(*notes);
     head.wholePiano = head.part->unit == PartUnit::piano && head.notes.size() == notesOf(*head.part, piano).size();
-    head.rest.assign(place + 1, words.end());
+    const auto rest = all.subspan(found.behind);
+    head.rest.assign(rest.begin(), rest.end());
     return head;
 }
 

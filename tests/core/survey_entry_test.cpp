@@ -28,6 +28,17 @@ TEST_CASE("a line of notes, part, fault and remedy becomes a finding a note") {
     CHECK(parseFindings("  20, 23   butt-spring  loop broken new cord ", piano)->size() == 2);
 }
 
+TEST_CASE("a part of several words may be typed with blanks, the longest name that fits") {
+    const auto partOf = [&](const std::string& typed) {
+        const auto read = parseFindings(typed, pianoOf(ActionKind::upright));
+        REQUIRE(read);
+        return read->front().part;
+    };
+    CHECK(partOf("30 let-off button hard") == "let-off-button");
+    CHECK(partOf("30 damper lever spring broken") == "damper-lever-spring"); // not the lever
+    CHECK(partOf("30 damper lever loose") == "damper-lever");
+}
+
 TEST_CASE("a part of the whole piano named with all its notes is one finding") {
     const Piano piano = pianoOf(ActionKind::upright);
     const auto whole = parseFindingStates("1-88 action-bolts sound", piano);
