@@ -1,0 +1,78 @@
+// Account and stroke agree to the last shown digit, with each other and with what check judged, over the demo and the
+// four case files of tests/reference/cases.
+#include <catch2/catch.hpp>
+
+#include "program.h"
+#include <map>
+
+using namespace hammerline::test;
+using json = nlohmann::json;
+
+namespace {
+
+constexpr double kShownDigit = 0.005; // half of what two decimals show
+
+/// Notes whose account is complete.
+int checkActions(const std::string& book, const std::string& pass) {
+    const Answer answer = program({"action", book, "--pass", pass, "--json"});
+    INFO(answer.err);
+    REQUIRE(answer.status < 2);
+    const json judged = program({"check", book, "--pass", pass, "--json"}).json();
+    std::map<std::pair<int, std::string>, double> values;
+    for (const json& row : judged.at("ranked"))
+        if (!row.at("value").is_null() && row.at("relation") == "=")
+            values[{row.at("note").get<int>(), row.at("dimension").get<std::string>()}] = row.at("value");
+    int complete = 0;
+    for (const json& note : answer.json().at("notes")) {
+        const json& account = note.at("account");
+        const json& stroke = note.at("stroke");
+        double sum = 0;
+        for (const json& term : account.at("terms")) {
+            if (term.at("reading").is_null()) continue;
+            sum += term.at("share").get<double>();
+            const auto read = values.find({note.at("note").get<int>(), term.at("dimension").get<std::string>()});
+            if (read == values.end() || term.at("dimension") == "lost-motion") continue;
+            CHECK(term.at("reading").get<double>() == Approx(read->second).margin(kShownDigit));
+        }
+        if (account.at("aftertouch").is_null()) continue;
+        ++complete;
+        INFO("note " << note.at("note"));
+        CHECK(account.at("aftertouch").get<double>() == Approx(sum).margin(kShownDigit));
+        CHECK(stroke.at("aftertouch").get<double>() == Approx(sum).margin(kShownDigit));
+        CHECK(stroke.at("bottom").get<double>() - stroke.at("let_off").get<double>() ==
+              Approx(sum).margin(kShownDigit));
+        if (note.at("account_after").is_null() || note.at("account_after").at("aftertouch").is_null()) continue;
+        CHECK(note.at("account_after").at("aftertouch").get<double>() ==
+              Approx(note.at("stroke_after").at("aftertouch").get<double>()).margin(kShownDigit));
+    }
+    return complete;
+}
+
+} // namespace
+
+TEST_CASE("account and stroke of the demo agree with each other and with its check") {
+    const Folder folder;
+    const std::string book = folder / "demo.hammerline";
+    REQUIRE(program({"demo", book}).status == 0);
+    CHECK(checkActions(book, "1") > 70);
+    CHECK(checkActions(book, "3") > 40);
+    const Answer note = program({"action", book, "--pass", "1", "--note", "F3"});
+    CHECK(note.out.find("33 F3") != std::string::npos);
+    CHECK(note.out.find("Aftertouch left") != std::string::npos);
+    CHECK(program({"action", book, "--note", "133"}).status == 2);
+}
+
+TEST_CASE("account and stroke of the four case files agree") {
+    const auto [file, action] = GENERATE(table<std::string, std::string>({{"filed_hammers.csv", "upright"},
+                                                                          {"sunk_rail.csv", "upright"},
+                                                                          {"player_85_slips.csv", "upright"},
+                                                                          {"grand_samples.tsv", "grand"}}));
+    INFO(file);
+    const Folder folder;
+    const std::string book = folder / "case.hammerline";
+    std::vector<std::string> made{"new", book, "--piano", "Case", "--action", action};
+    if (file == "player_85_slips.csv") made.insert(made.end(), {"--notes", "85", "--player"});
+    REQUIRE(program(made).status == 0);
+    REQUIRE(program({"import", book, reference("cases/" + file)}).status < 2);
+    checkActions(book, "1");
+}
