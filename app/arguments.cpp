@@ -185,11 +185,17 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
         ->allow_extra_args(false);
     auto* print = command(top, out, chosen, "print", "a sheet as PDF", r.print);
     bookAndPiano(print, r.print.plan.at);
-    print->add_option("SHEET", r.print.sheet, "adjustment, check, survey, parts, labels, comparison or record")
+    print
+        ->add_option("SHEET", r.print.sheet,
+                     "adjustment, check, survey, parts, labels, comparison, record, action or gauges")
         ->required();
     print->add_option("--out", r.print.out, "FILE.pdf, or - for standard output; parts also as FILE.csv")->required();
     print->add_option("--paper", r.print.paper, "A4 or Letter")
         ->check(CLI::IsMember({"A4", "Letter"}, CLI::ignore_case));
+    print
+        ->add_option("--measured", r.print.measured,
+                     "gauges: what their line of 100 mm measured on the last print, such as 98.7; printed corrected")
+        ->check(CLI::Range(90.0, 110.0));
     planOptions(print, r.print.plan);
     auto* ids = command(top, out, chosen, "ids", "every catalogue of stable names", r.ids);
     (void)ids;
@@ -224,8 +230,9 @@ void windowCommand(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     auto* window = command(top, out, chosen, "window", "open the window on a book (as without a command)", r.window);
     window->add_option("BOOK", r.window.book, "the bench book");
     window->add_option("--piano", r.window.piano, "name of the piano");
-    window->add_option("--station", r.window.station,
-                       "piano, survey, measure, review, adjust, passes, bench or how-to");
+    window->add_option(
+        "--station", r.window.station,
+        "piano, survey, measure, review, adjust, passes, bench, how-to; account, stroke or action of a note");
     window->add_flag("--another", r.window.another, "a window of its own, also where one is open on this book");
     window->add_option("--theme", r.window.theme, "light or dark")->check(CLI::IsMember({"light", "dark"}));
     window->add_option("--picture", r.window.picture, "FILE.png: draw the station without a display and end");
@@ -250,7 +257,7 @@ std::string valueName(const std::string& option, const std::string& type) {
         {"--review", "DATE"},       {"--set", "NAME=VALUE"}, {"--accept", "CAUSE"},   {"--paper", "SIZE"},
         {"--map", "COLUMN=DIM"},    {"--unit", "UNIT"},      {"--amount", "AMOUNT"},  {"--station", "STATION"},
         {"--reference", "DIM=REF"}, {"--dimension", "DIM"},  {"--sections", "NOTES"}, {"--lowest", "NOTE"},
-        {"--note", "NOTE"},
+        {"--note", "NOTE"},         {"--measured", "MM"},
     };
     const auto found = names.find(option);
     if (found != names.end()) return found->second;

@@ -97,6 +97,7 @@ struct SurveyRequest {
 struct PrintRequest {
     PlanRequest plan;
     std::string sheet, out, paper = "A4";
+    double measured = 100; // gauges: what the line of 100 mm measured
 };
 struct ExportRequest {
     Common at;

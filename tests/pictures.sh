@@ -41,7 +41,7 @@ fi
 mkdir -p "$1"
 out=$(cd "$1" && pwd)
 plan_anew
-for station in piano survey measure review adjust passes bench how-to; do
+for station in piano survey measure review adjust passes bench how-to account stroke action; do
     for theme in light dark; do
         for scale in 1 2; do
             picture "$station" "$out/$station-$theme-${scale}x.png" --theme "$theme" --scale "$scale"
@@ -51,7 +51,7 @@ for station in piano survey measure review adjust passes bench how-to; do
     picture "$station" "$out/$station-3840x2160-1x.png" --theme light --width 3840 --height 2160
     picture "$station" "$out/$station-3840x2160-2x.png" --theme light --width 1920 --height 1080 --scale 2
 done
-for sheet in adjustment check survey parts labels comparison record; do
+for sheet in adjustment check survey parts labels comparison record action gauges; do
     for paper in A4 Letter; do
         "$program" print "$book" "$sheet" --paper "$paper" --out "$work/$sheet.pdf" >/dev/null || [ $? = 1 ]
         pdftoppm -r 80 -png "$work/$sheet.pdf" "$out/sheet-$sheet-$paper"

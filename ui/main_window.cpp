@@ -196,6 +196,7 @@ bool MainWindow::leaveStation() {
 
 /// Anew in the size of the type: a station lays much of itself out by it once.
 void MainWindow::rebuildStations() {
+    const int wide = forgetNoteWide();
     const bool bench = atBench();
     if (measure()) m_keptOrder = measure()->order(); // a list of a person's own is nowhere else
     const std::array<Station*, 6> before = std::exchange(m_stations, {});
@@ -212,6 +213,7 @@ void MainWindow::rebuildStations() {
         delete each;
     }
     if (bench) showBenchEntry();
+    if (wide >= 0) showNoteWide(wide);
 }
 
 void MainWindow::refreshWords() {

@@ -17,6 +17,7 @@ class QStackedWidget;
 
 namespace hammerline {
 
+class ActionWide;
 class BenchEntry;
 class HintBar;
 class KeyboardStrip;
@@ -45,6 +46,10 @@ public:
     bool leaveBenchEntry();
     BenchEntry* benchEntry() const { return m_entry; }
     bool atBench() const;
+    /// The note, wide (F7), in the place of the station; page -1: the one shown last. main_window_wide.cpp
+    bool showNoteWide(int page = -1);
+    void leaveNoteWide();
+    bool noteIsWide() const;
     NoteCard* noteCard() const { return m_card; }
     void showHowTo();
 
@@ -92,6 +97,8 @@ private:
     void connectBench();
     void refreshWords();
     void rebuildStations();
+    /// The page that was shown, -1 where none was; it is made anew then.
+    int forgetNoteWide();
     void refreshRail();
     void refreshBook();
     void refreshTrouble();
@@ -127,6 +134,7 @@ private:
     QWidget* m_house = nullptr; // everything but the bench entry
     QStackedWidget* m_whole = nullptr;
     BenchEntry* m_entry = nullptr;
+    ActionWide* m_wide = nullptr;
     NoteCard* m_card = nullptr;
     QAction *m_benchAction = nullptr, *m_acrossAction = nullptr;
     QAction *m_cardAction = nullptr, *m_undoAction = nullptr, *m_redoAction = nullptr;

@@ -46,6 +46,12 @@ void MainWindow::buildBenchActions() {
     m_acrossAction->setCheckable(true);
     m_acrossAction->setChecked(m_settings.on(Setting::entryAcross));
     view->addSeparator();
+    view->addAction(tr("The note, wide"), QKeySequence(QStringLiteral("F7")), this, [this] {
+        if (noteIsWide())
+            leaveNoteWide();
+        else
+            showNoteWide();
+    });
     m_cardAction = view->addAction(tr("Note card"), QKeySequence(QStringLiteral("Ctrl+L")), this, [this](bool on) {
         m_settings.set(Setting::noteCard, on);
         foldCard();

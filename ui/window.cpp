@@ -3,6 +3,7 @@
 #include "db/document.h"
 #include "ui/book_door.h"
 #include "ui/main_window.h"
+#include "ui/stations/action_wide.h"
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/how_to.h"
 #include "ui/stations/measure_station.h"
@@ -123,8 +124,11 @@ int runWindow(QApplication& app, const WindowOptions& options) {
                            nullptr);
         return paint(dialog, options) ? 0 : 2;
     }
+    const int wide = actionPageNamed(options.station);
     const QString station = options.station.isEmpty() ? settings.text(Setting::station) : options.station;
-    if (!window.showStation(entry ? QStringLiteral("measure") : station)) window.showStation(QStringLiteral("measure"));
+    if (!window.showStation(entry || wide >= 0 ? QStringLiteral("measure") : station))
+        window.showStation(QStringLiteral("measure"));
+    if (wide >= 0) window.showNoteWide(wide);
     if (entry || !options.typed.isEmpty()) openField(window, entry, options.typed);
     if (picture) return paint(window, options) ? 0 : 2;
     window.show();

@@ -23,6 +23,8 @@ constexpr std::array kSheets = {
     std::pair{std::string_view{"labels"}, SheetKind::labels},
     std::pair{std::string_view{"comparison"}, SheetKind::comparison},
     std::pair{std::string_view{"record"}, SheetKind::record},
+    std::pair{std::string_view{"action"}, SheetKind::action},
+    std::pair{std::string_view{"gauges"}, SheetKind::gauges},
 };
 
 bool sameText(std::string_view a, std::string_view b) {
@@ -36,9 +38,11 @@ int run(const PrintRequest& request, bool json) {
     const auto kind =
         std::find_if(kSheets.begin(), kSheets.end(), [&](const auto& each) { return each.first == request.sheet; });
     if (kind == kSheets.end())
-        return refused(
-            {RefusalCode::usage, {}, "print takes adjustment, check, survey, parts, labels, comparison or record", {}},
-            json);
+        return refused({RefusalCode::usage,
+                        {},
+                        "print takes adjustment, check, survey, parts, labels, comparison, record, action or gauges",
+                        {}},
+                       json);
     const bool adjustment = kind->second == SheetKind::adjustment;
     auto bench = openBench(request.plan.at, json, adjustment ? OpenMode::readWrite : OpenMode::readOnly);
     if (!bench) return refused(bench.error(), json);
@@ -61,6 +65,7 @@ int run(const PrintRequest& request, bool json) {
         return done(0, json);
     }
     PaperOptions paper;
+    paper.measured = request.measured;
     paper.paper = sameText(request.paper, "letter") ? Paper::letter : Paper::a4;
     const auto sheet = composeSheet(kind->second, bench->record, pass, plan ? &*plan : nullptr, paper);
     if (!sheet) return refused(sheet.error(), json);

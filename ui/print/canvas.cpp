@@ -11,7 +11,7 @@ namespace hammerline::print {
 
 namespace {
 
-constexpr double kUnits = 100;                     // painter units a millimetre
+constexpr double kUnits = kCanvasUnits;
 constexpr double kPointUnits = kUnits * 25.4 / 72; // a point in painter units
 
 QFont fontOf(Type type) {
@@ -50,6 +50,10 @@ double layOut(QTextLayout& layout, const Paragraph& paragraph, Type type, double
 }
 
 } // namespace
+
+QFont canvasFont(Type type) {
+    return fontOf(type);
+}
 
 double textWidth(const QString& text, Type type) {
     return QFontMetricsF(fontOf(type)).horizontalAdvance(text) / kUnits;
@@ -100,6 +104,12 @@ double Canvas::paragraph(double x, double y, double width, const Paragraph& para
     m_painter.setPen(Qt::black);
     layout.draw(&m_painter, {x * kUnits, y * kUnits});
     return height / kUnits;
+}
+
+void Canvas::draw(const QRectF& place, const std::function<void(QPainter&, const QRectF&)>& paint) {
+    m_painter.save();
+    paint(m_painter, QRectF(place.x() * kUnits, place.y() * kUnits, place.width() * kUnits, place.height() * kUnits));
+    m_painter.restore();
 }
 
 void Canvas::line(double x1, double y1, double x2, double y2, double thickness) {

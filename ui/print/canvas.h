@@ -8,6 +8,7 @@
 #include <QRectF>
 #include <QString>
 
+#include <functional>
 #include <vector>
 
 namespace hammerline::print {
@@ -17,6 +18,10 @@ struct Type {
     bool bold = false;
     bool italic = false;
 };
+
+/// Painter units a millimetre, and a face in them: for painters that the screen shares.
+inline constexpr double kCanvasUnits = 100;
+QFont canvasFont(Type);
 
 /// A stretch of text in one weight; a paragraph is a list of them.
 struct Run {
@@ -48,6 +53,9 @@ public:
     double textWithin(double x, double y, double width, const QString&, Type, Align = Align::left);
     /// Broken over lines from the top edge y; gives the height.
     double paragraph(double x, double y, double width, const Paragraph&, Type);
+
+    /// Hands the painter over for a place in mm; the place is given in painter units.
+    void draw(const QRectF& place, const std::function<void(QPainter&, const QRectF&)>&);
 
     void line(double x1, double y1, double x2, double y2, double thickness = 0.3);
     void frame(const QRectF&, double thickness = 0.5, double corner = 0);

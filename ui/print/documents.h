@@ -39,6 +39,8 @@ Document surveyDocument(const Source&);
 Document partsDocument(const Source&);
 Document labelsDocument(const Source&);
 Document recordDocument(const Source&);
+Document actionDocument(const Source&, const Plan*); // the plan may be null
+Document gaugesDocument(const Source&, const PaperOptions&);
 Document comparisonDocument(const Source&, const PassView& before, const Comparison&, const ComparisonSheet&);
 
 } // namespace hammerline::print

@@ -47,6 +47,12 @@ QPageSize pageSizeOf(const print::PaperSize& size) {
     return QPageSize(QSizeF(size.width, size.height), QPageSize::Millimeter);
 }
 
+/// What the paper holds of a drawing that is enlarged on it.
+print::PaperSize roomOf(const print::PaperSize& size, double enlarged) {
+    return {size.innerWidth() / enlarged + 2 * size.margin, size.innerHeight() / enlarged + 2 * size.margin,
+            size.margin};
+}
+
 Outcome<print::Document> adjustment(const print::Source& source, const Plan* plan) {
     if (!plan) return refuse(RefusalCode::noPlan);
     return print::adjustmentDocument(source, adjustmentSheet(source.record, source.view, *plan), *plan);
@@ -63,14 +69,15 @@ Outcome<print::Document> comparison(const print::Source& source, int from) {
                                      comparisonSheet(source.record, *before, source.view, *compared));
 }
 
-Outcome<print::Document> documentOf(SheetKind kind, const print::Source& source, const Plan* plan, int from) {
+Outcome<print::Document> documentOf(SheetKind kind, const print::Source& source, const Plan* plan,
+                                    const PaperOptions& options) {
     switch (kind) {
     case SheetKind::adjustment:
         return adjustment(source, plan);
     case SheetKind::check:
         return print::checkDocument(source, checkSheet(source.record, source.view));
     case SheetKind::comparison:
-        return comparison(source, from);
+        return comparison(source, options.comparedWith);
     case SheetKind::survey:
         return print::surveyDocument(source);
     case SheetKind::parts:
@@ -79,13 +86,18 @@ Outcome<print::Document> documentOf(SheetKind kind, const print::Source& source,
         return print::labelsDocument(source);
     case SheetKind::record:
         return print::recordDocument(source);
+    case SheetKind::action:
+        return print::actionDocument(source, plan);
+    case SheetKind::gauges:
+        return print::gaugesDocument(source, options);
     }
     return refuse(RefusalCode::usage);
 }
 
 /// What a sheet that needs no readings is printed with where there is no pass yet.
 Outcome<PassView> viewFor(SheetKind kind, const PianoRecord& record, int pass) {
-    const bool ofReadings = kind == SheetKind::adjustment || kind == SheetKind::check || kind == SheetKind::comparison;
+    const bool ofReadings = kind == SheetKind::adjustment || kind == SheetKind::check ||
+                            kind == SheetKind::comparison || kind == SheetKind::action;
     if (ofReadings || !record.passes.empty()) return viewPass(record, pass);
     PassView none;
     none.pass.number = 0;
@@ -101,11 +113,12 @@ struct PrintedSheet::Inner {
     std::optional<Plan> plan;
     PassView view;
     print::PaperSize size;
+    double enlarged = 1; // against a printer that draws too small
     print::Document document;
     std::vector<print::Page> pages;
 
     void page(QPainter& painter, std::size_t number, double dotsPerMm) const {
-        print::Canvas canvas(painter, dotsPerMm);
+        print::Canvas canvas(painter, dotsPerMm * enlarged);
         for (const auto& mark : pages[number].marks)
             mark(canvas);
     }
@@ -170,12 +183,13 @@ Outcome<PrintedSheet> composeSheet(SheetKind kind, const PianoRecord& record, in
     if (!view) return tl::unexpected(view.error());
     inner->view = std::move(*view);
     inner->size = options.other.isValid() ? sizeOf(options.other) : sizeOf(options.paper);
-    const print::Source source{inner->record, inner->view, inner->size, options.date};
-    Outcome<print::Document> document =
-        documentOf(kind, source, inner->plan ? &*inner->plan : nullptr, options.comparedWith);
+    if (kind == SheetKind::gauges) inner->enlarged = 100 / options.measured;
+    const print::PaperSize drawn = roomOf(inner->size, inner->enlarged);
+    const print::Source source{inner->record, inner->view, drawn, options.date};
+    Outcome<print::Document> document = documentOf(kind, source, inner->plan ? &*inner->plan : nullptr, options);
     if (!document) return tl::unexpected(document.error());
     inner->document = std::move(*document);
-    inner->pages = print::compose(inner->document, inner->size);
+    inner->pages = print::compose(inner->document, drawn);
     return PrintedSheet(std::move(inner));
 }
 

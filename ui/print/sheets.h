@@ -12,7 +12,7 @@
 
 namespace hammerline {
 
-enum class SheetKind : std::uint8_t { adjustment, check, survey, parts, labels, comparison, record };
+enum class SheetKind : std::uint8_t { adjustment, check, survey, parts, labels, comparison, record, gauges, action };
 enum class Paper : std::uint8_t { a4, letter };
 
 /// The paper that a person prints on; at first what is usual in the locale's country.
@@ -24,6 +24,8 @@ struct PaperOptions {
     QPageSize other = QPageSize(QPageSize::Custom); // another size than these two, where valid
     QDate date = QDate::currentDate();
     int comparedWith = 0; // comparison: the earlier pass; 0: the one before
+    /// Gauges: what the check line of 100 mm measured on the last print; all is drawn larger or smaller by it.
+    double measured = 100;
 };
 
 /// A sheet cut into pages, ready to be painted on anything. Needs a QGuiApplication (fonts).

@@ -3,23 +3,13 @@
 #include "ui/stations/bench_field.h"
 #include "ui/widgets/look.h"
 #include "ui/widgets/marks.h"
+#include "ui/widgets/stroke_distance.h"
 #include "ui/words/words.h"
 
 #include <algorithm>
 #include <cmath>
 
 namespace hammerline {
-
-namespace {
-
-/// 1, 2 or 5 times a power of ten, so that some eight to sixteen ticks fill the span.
-double tickStep(double span) {
-    const double raw = span / 12, power = std::pow(10, std::floor(std::log10(raw)));
-    const double lead = raw / power;
-    return (lead < 1.5 ? 1 : lead < 3.5 ? 2 : lead < 7.5 ? 5 : 10) * power;
-}
-
-} // namespace
 
 std::optional<Judged> BenchEntry::judgedNow() const {
     if (!m_field->text().isEmpty()) return m_meaning.judged;
@@ -114,63 +104,25 @@ void BenchEntry::paintVerdict(QPainter& painter, const Look& look, const QRectF&
                      below.join(QStringLiteral(", ")));
 }
 
-/// A rule with the zone, a pointer at the value and what is beyond the zone; the value in both units below its end.
+/// The distance itself between its two parts, the zone in it as a slip of paper; what was typed in another unit is said
+/// above it.
 void BenchEntry::paintRule(QPainter& painter, const Look& look) const {
-    const double left = px(110), right = width() - px(110), y = px(459);
-    const auto zone = m_bench.zones().at(m_bench.cell());
-    if (m_meaning.kind == Understanding::Kind::sound) {
-        painter.setFont(sized(26));
+    const QRectF place(px(50), px(390), width() - px(100), px(132));
+    const bool said = m_meaning.kind == Understanding::Kind::sound;
+    if (said) {
+        painter.setFont(sized(22));
         painter.setPen(ink(look.ink2));
-        painter.drawText(QRectF(left, y + px(22), right - left, px(36)), Qt::AlignLeft | Qt::AlignVCenter,
+        painter.drawText(QRectF(px(52), px(366), px(404) * m_wide, px(28)), Qt::AlignLeft | Qt::AlignVCenter,
                          QStringLiteral("= ") + m_meaning.headline);
     }
+    const auto zone = m_bench.zones().at(m_bench.cell());
     if (!zone) return;
     const DimensionId id = m_bench.dimension();
-    const Kind kind = row(id).kind;
-    const double aim = toTrade(zone->nominal, kind);
-    const double lowSide = zone->low ? aim - toTrade(*zone->low, kind) : 0;
-    const double highSide = zone->high ? toTrade(*zone->high, kind) - aim : 0;
-    const double half = std::max({lowSide, highSide, 0.1});
-    const double from = aim - half * 2.6, to = aim + half * 2.6;
-    const auto at = [&](double v) { return left + (std::clamp(v, from, to) - from) / (to - from) * (right - left); };
-    painter.setPen(QPen(ink(look.edge), px(2)));
-    painter.drawLine(QPointF(left, y), QPointF(right, y));
-    const QRectF band(QPointF(zone->low ? at(aim - lowSide) : left, y - px(17)),
-                      QPointF(zone->high ? at(aim + highSide) : right, y + px(17)));
-    painter.setBrush(ink(look.zone));
-    painter.drawRect(band);
-    painter.setPen(QPen(ink(look.edge), px(1.5)));
-    const double step = tickStep(to - from);
-    for (double tick = std::ceil(from / step) * step; tick <= to; tick += step) {
-        const bool large = std::abs(std::remainder(tick, step * 5)) < step / 10;
-        painter.drawLine(QPointF(at(tick), y - px(large ? 10 : 5)), QPointF(at(tick), y + px(large ? 10 : 5)));
-    }
-    painter.setPen(QPen(ink(look.ink), px(3)));
-    painter.drawLine(QPointF(at(aim), band.top() - px(6)), QPointF(at(aim), band.bottom() + px(6)));
-    painter.setFont(sized(28));
-    painter.setPen(ink(look.ink2));
-    const auto label = [&](std::int64_t count) {
-        painter.drawText(QRectF(at(toTrade(count, kind)) - px(90), y + px(22), px(180), px(36)), Qt::AlignCenter,
-                         words::shown(id, count));
-    };
-    if (zone->low && lowSide > half * 0.3) label(*zone->low);
-    label(zone->nominal);
-    if (zone->high && highSide > half * 0.3) label(*zone->high);
-    const auto value = valueNow();
-    if (!value) return;
-    const double x = at(*value);
-    if (const auto judged = judgedNow(); judged && judged->marks() > 0 && !judged->word) {
-        const bool high = judged->verdict == Verdict::high;
-        const double edge = high ? band.right() : band.left();
-        painter.setPen(QPen(ink(look.ink), px(1.5)));
-        painter.setBrush(ink(look.stop(judged->marks(), high).fill));
-        painter.drawRect(QRectF(QPointF(std::min(edge, x), y - px(10)), QPointF(std::max(edge, x), y + px(10))));
-    }
-    painter.fillRect(QRectF(x - px(3), y - px(32), px(6), px(58)), ink(look.ink));
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(ink(look.ink));
-    painter.drawPolygon(
-        QPolygonF{{QPointF(x - px(15), y - px(46)), QPointF(x + px(15), y - px(46)), QPointF(x, y - px(24))}});
+    const DrawnStyle style{
+        .look = look, .plain = sized(28), .bold = sized(32, true), .strong = sized(46, true), .unit = px(4)};
+    DistancePicture picture{.id = id, .zone = *zone, .value = valueNow(), .judged = judgedNow(), .figure = {}};
+    if (picture.value) picture.figure = words::shown(id, fromTrade(*picture.value, row(id).kind));
+    paintDistance(painter, place, picture, style);
 }
 
 /// A doubtful or refused text: one bold sentence, and the one key of each answer.

@@ -26,6 +26,7 @@ struct Look {
     QRgb rail, railText, rail2, act, actText;
     QRgb zone, fault, faultBg;
     QRgb naturalTop, sharpTop;    // drawn keys
+    QRgb felt;                    // drawn felt and cloth, always outlined in ink, never under text
     std::array<RampStop, 7> ramp; // low 3, low 2, low 1, within, high 1, high 2, high 3
 
     /// Stop for marks 0..3 on the low (sign < 0) or high side.

@@ -12,6 +12,7 @@ namespace hammerline {
 namespace {
 
 constexpr std::size_t kNamed = 5;     // the worst by name
+constexpr double kNamesBelow = 0.9;   // mm under the bottoms, for the names of what is out there
 constexpr double kLastOfWay = 4;      // mm
 constexpr double kColumnTriangle = 2; // units
 constexpr double kScaleRoom = 1.5;    // units between figures of the scale and the first note
@@ -47,7 +48,7 @@ public:
             m_most = std::max(m_most, strokeOfNote(each).bottom.value_or(0));
             m_most = std::max(m_most, strokeOfNote(each).letOff.value_or(0));
         }
-        m_most = std::ceil(m_most * 2 + 0.5) / 2;
+        m_most = std::ceil(m_most * 2 + 0.5) / 2 + (how.nameWorst ? kNamesBelow * (how.lastOfWay ? 0.4 : 1) : 0);
         if (how.lastOfWay) m_least = m_most - kLastOfWay;
     }
 
@@ -110,6 +111,7 @@ private:
             const double at = std::round(y(mm)) + 0.5;
             m_painter.setPen(QPen(ink(m_style.look.line), m_style.u(0.25)));
             m_painter.drawLine(QPointF(m_axis.left - m_style.u(1), at), QPointF(m_axis.right, at));
+            if (mm == 0) continue; // the key at rest, said by the legend
             m_painter.setPen(ink(m_style.look.ink2));
             drawnText(m_painter, m_style, m_style.plain, {m_axis.left - m_style.u(kScaleRoom), at + m_style.u(1)},
                       QString::number(mm), Qt::AlignRight);
@@ -187,11 +189,12 @@ private:
 
     void nameOne(const OutMark& mark, std::vector<QRectF>& taken) {
         const QString text = words::strokeOutName(mark.note, mark.dimension, m_piano);
-        const double wide = drawnWidth(m_style.bold, text), high = m_style.u(4.4);
-        const double beside = m_style.u(2);
-        const double top = std::clamp(mark.y - high / 2 - (mark.up ? m_style.u(2) : -m_style.u(2)), m_box.top(),
-                                      m_box.bottom() - high);
-        for (const double left : {mark.x + beside, mark.x - beside - wide}) {
+        const double wide = drawnWidth(m_style.bold, text), high = m_style.u(4.4), off = m_style.u(2);
+        const double beyond = mark.up ? -m_style.u(2) : m_style.u(2);
+        const double beside = mark.y - high / 2 + beyond;
+        const bool atBottom = mark.dimension == dimension::aftertouch;
+        const double top = atBottom ? m_box.bottom() - high : std::clamp(beside, m_box.top(), m_box.bottom() - high);
+        for (const double left : {mark.x + off, mark.x - off - wide}) {
             const QRectF place(left, top, wide, high);
             const bool inside = left >= m_axis.left && place.right() <= m_axis.right;
             const bool apart = std::ranges::none_of(taken, [&](const QRectF& t) { return t.intersects(place); });

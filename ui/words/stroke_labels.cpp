@@ -71,6 +71,22 @@ QString strokeRowName(bool afterPlan) {
                      : inStroke(QT_TRANSLATE_NOOP("stroke", "as read"));
 }
 
+QString strokeAllName(bool afterPlan, int keys) {
+    const QString which = keys == 0   ? inStroke(QT_TRANSLATE_NOOP("stroke", "All, as read"))
+                          : keys == 1 ? inStroke(QT_TRANSLATE_NOOP("stroke", "Naturals, as read"))
+                                      : inStroke(QT_TRANSLATE_NOOP("stroke", "Sharps, as read"));
+    return afterPlan ? inStroke(QT_TRANSLATE_NOOP("stroke", "After the plan")) : which;
+}
+
+QStringList strokeLegend() {
+    return {inStroke(QT_TRANSLATE_NOOP("stroke", "top: key at rest")),
+            inStroke(QT_TRANSLATE_NOOP("stroke", "black: lost motion")),
+            inStroke(QT_TRANSLATE_NOOP("stroke", "bar: damper stirs")),
+            inStroke(QT_TRANSLATE_NOOP("stroke", "box: from let-off")),
+            inStroke(QT_TRANSLATE_NOOP("stroke", "to the bottom")),
+            inStroke(QT_TRANSLATE_NOOP("stroke", "triangle: out"))};
+}
+
 std::vector<StrokeLabel> strokeLabels(const NoteAction& action, const Piano& piano) {
     const Stroke& stroke = action.stroke;
     std::vector<StrokeLabel> out;

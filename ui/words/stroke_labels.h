@@ -8,6 +8,11 @@ namespace hammerline::words {
 /// "as read", "after the plan"
 QString strokeRowName(bool afterPlan);
 
+/// Head of the picture of all notes; keys: 0 all, 1 naturals, 2 sharps.
+QString strokeAllName(bool afterPlan, int keys);
+/// What black, bar, box and triangle mean, a line each.
+QStringList strokeLegend();
+
 struct StrokeLabel {
     StrokeEvent event{};
     double at = 0;  // mm of the key's way
