@@ -133,7 +133,6 @@ void MainWindow::connectBench() {
     connect(&m_bench, &Workbench::bookChanged, this, &MainWindow::refreshBook);
     connect(&m_bench, &Workbench::saved, this, &MainWindow::refreshBook);
     connect(&m_bench, &Workbench::pianoChanged, this, &MainWindow::refreshWords);
-    connect(&m_bench, &Workbench::pianoChanged, this, [this] { m_keptOrder.reset(); });
     connect(&m_bench, &Workbench::passChanged, this, &MainWindow::refreshWords);
     connect(&m_bench, &Workbench::recordChanged, this, [this] {
         m_notice->setVisible(m_bench.trouble().has_value());
@@ -198,7 +197,6 @@ bool MainWindow::leaveStation() {
 void MainWindow::rebuildStations() {
     const int wide = forgetNoteWide();
     const bool bench = atBench();
-    if (measure()) m_keptOrder = measure()->order(); // a list of a person's own is nowhere else
     const std::array<Station*, 6> before = std::exchange(m_stations, {});
     const int shown = static_cast<int>(std::find(before.begin(), before.end(), station()) - before.begin());
     for (Station* each : before)

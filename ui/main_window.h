@@ -122,7 +122,6 @@ private:
     Workbench& m_bench;
     Settings& m_settings;
     std::array<Station*, 6> m_stations{};
-    std::optional<EntryOrder> m_keptOrder; // of Measure, until it is made anew
     StationRail* m_rail = nullptr;
     QLabel *m_title = nullptr, *m_context = nullptr, *m_bookLabel = nullptr, *m_notice = nullptr;
     QBoxLayout* m_toolRow = nullptr;

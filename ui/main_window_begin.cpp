@@ -31,6 +31,7 @@ void MainWindow::newPiano() {
     if (!piano) return report(piano.error());
     if (const auto added = m_bench.addPiano(*piano, form.specName()); !added) return report(added.error());
     refreshWords();
+    if (station()) station()->arrive(); // the dialog gave the focus back to whatever had it before there was a piano
 }
 
 void MainWindow::newPass() {
@@ -39,7 +40,8 @@ void MainWindow::newPass() {
     if (!Dialogs::now().run(form)) return;
     const auto pass = form.pass();
     if (!pass) return report(pass.error());
-    if (const auto added = m_bench.addPass(*pass); !added) report(added.error());
+    if (const auto added = m_bench.addPass(*pass); !added) return report(added.error());
+    if (station()) station()->arrive();
 }
 
 void MainWindow::importFile(const QString& path) {
@@ -86,21 +88,14 @@ void MainWindow::wireMeasure(Station* station) {
     if (!measure) return;
     connect(measure, &MeasureStation::undoAsked, this, &MainWindow::undo);
     connect(measure, &MeasureStation::redoAsked, this, &MainWindow::redo);
-    EntryOrder order;
-    const auto kind = std::find(entryOrderIds().begin(), entryOrderIds().end(), m_settings.text(Setting::entryOrder));
-    if (kind != entryOrderIds().end()) order.kind = static_cast<EntryOrder::Kind>(kind - entryOrderIds().begin());
-    if (order.kind == EntryOrder::Kind::ownList) order.kind = EntryOrder::Kind::oneDimension; // lists belong to a piano
-    order.every = std::max(1, m_settings.number(Setting::entryEvery));
-    order.across = m_settings.on(Setting::entryAcross);
-    measure->setOrder(std::exchange(m_keptOrder, {}).value_or(order));
     connect(measure, &MeasureStation::benchAsked, this, &MainWindow::showBenchEntry);
     connect(measure, &MeasureStation::howToAsked, this, &MainWindow::showHowTo);
-    connect(measure, &MeasureStation::orderChosen, this, [this](const EntryOrder& chosen) {
-        m_settings.set(Setting::entryOrder, entryOrderIds()[static_cast<std::size_t>(chosen.kind)]);
-        m_settings.set(Setting::entryEvery, chosen.every);
-        m_settings.set(Setting::entryAcross, chosen.across);
+    const auto follow = [this](const EntryOrder& chosen) {
+        m_acrossAction->setChecked(chosen.across);
         if (m_entry) m_entry->setOrder(chosen);
-    });
+    };
+    follow(measure->order());
+    connect(measure, &MeasureStation::orderChosen, this, follow);
 }
 
 } // namespace hammerline

@@ -4,6 +4,7 @@
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/how_to.h"
 #include "ui/stations/measure_station.h"
+#include "ui/stations/measure_view.h"
 #include "ui/stations/note_card.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/station_rail.h"
@@ -11,6 +12,7 @@
 
 #include <QAction>
 #include <QBoxLayout>
+#include <QCoreApplication>
 #include <QDockWidget>
 #include <QKeyEvent>
 #include <QLabel>
@@ -44,7 +46,6 @@ void MainWindow::buildBenchActions() {
                                           if (MeasureStation* station = measure()) station->setAcross(on);
                                       });
     m_acrossAction->setCheckable(true);
-    m_acrossAction->setChecked(m_settings.on(Setting::entryAcross));
     view->addSeparator();
     view->addAction(tr("The note, wide"), QKeySequence(QStringLiteral("F7")), this, [this] {
         if (noteIsWide())
@@ -131,10 +132,17 @@ void MainWindow::showKeys() {
     Dialogs::now().run(sheet);
 }
 
-/// [ and ] where no field took them.
+/// [ and ] where no field took them, and digits at Measure whose focus went astray.
 void MainWindow::keyPressEvent(QKeyEvent* event) {
     if ((event->key() == Qt::Key_BracketLeft || event->key() == Qt::Key_BracketRight) && station() && !atBench())
         return station()->stepDimension(event->key() == Qt::Key_BracketLeft ? -1 : 1);
+    const bool digit = event->text().size() == 1 && event->text().front().isDigit() && !event->modifiers();
+    const bool astray = measure() && station() == measure() && !atBench() && !measure()->grid().hasFocus();
+    if (digit && astray && !measure()->grid().editor()) { // a reading that nobody else took
+        measure()->arrive();
+        QCoreApplication::sendEvent(&measure()->grid(), event);
+        return;
+    }
     QMainWindow::keyPressEvent(event);
 }
 

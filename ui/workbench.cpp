@@ -142,8 +142,13 @@ void Workbench::setDimension(DimensionId dimension) {
 }
 
 void Workbench::setCell(Cell cell) {
-    setDimension(cell.dimension);
-    setNote(cell.note);
+    const bool moves = m_record && m_record->piano.contains(cell.note) && cell.note != m_note;
+    const bool turns = cell.dimension != m_dimension;
+    // both first, both told then: nobody sees the new dimension at the old note
+    m_dimension = cell.dimension;
+    if (moves) m_note = cell.note;
+    if (turns) Q_EMIT dimensionChanged();
+    if (moves) Q_EMIT noteChanged();
 }
 
 // --- what is reckoned

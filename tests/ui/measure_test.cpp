@@ -191,9 +191,13 @@ private Q_SLOTS:
         QTest::keyClick(focus(), Qt::Key_B);
         QCOMPARE(m_bench->pass()->at({{1}, dimension::letOff})->word(), std::optional(word::blocks));
         QCOMPARE(m_bench->note().value, 2);
-        QTest::keyClick(focus(), Qt::Key_O); // its own dimension; the cursor stays
+        QTest::keyClick(focus(), Qt::Key_O); // a word of lost motion: nothing is entered there from here
+        QVERIFY(!m_bench->pass()->at({{2}, dimension::lostMotion}));
+        QCOMPARE(m_bench->cell(), (Cell{{2}, dimension::letOff}));
+        m_bench->setCell({{2}, dimension::lostMotion});
+        QTest::keyClick(focus(), Qt::Key_O);
         QCOMPARE(m_bench->pass()->at({{2}, dimension::lostMotion})->word(), std::optional(word::offRail));
-        QCOMPARE(m_bench->note().value, 2);
+        m_bench->setCell({{2}, dimension::letOff});
         QTest::keyClick(focus(), Qt::Key_N);
         QVERIFY(m_bench->pass()->at({{2}, dimension::letOff})->notFitted);
     }

@@ -27,9 +27,6 @@ const std::vector<SettingRow>& Settings::table() {
         {Setting::recentBooks, "books/recent", QStringList()},
         {Setting::lastPiano, "books/piano", QString()},
         {Setting::lastPass, "books/pass", 0},
-        {Setting::entryOrder, "entry/order", QStringLiteral("up")},
-        {Setting::entryAcross, "entry/across", false},
-        {Setting::entryEvery, "entry/every", 8},
         {Setting::lastFolder, "books/folder", QString()},
         {Setting::paper, "print/paper", QString()},
     };

@@ -22,9 +22,6 @@ enum class Setting : std::uint8_t {
     recentBooks,
     lastPiano, // uuid
     lastPass,
-    entryOrder,  // key of WalkOrder
-    entryAcross, // all dimensions of a note before the next note
-    entryEvery,  // n of "every n-th"
     lastFolder,
     paper, // A4, Letter; empty: as is usual in the country
     count

@@ -40,8 +40,10 @@ BenchEntry::BenchEntry(Workbench& bench, QWidget* parent)
 }
 
 void BenchEntry::setOrder(const EntryOrder& order) {
+    const bool another = order != m_order;
     m_order = order;
     m_walk = EntryWalk(m_bench, m_order, m_bench.columns());
+    if (another) m_stays = m_walk.size() == 0;
     refresh();
 }
 
@@ -54,8 +56,10 @@ void BenchEntry::arrive() {
     m_at = m_bench.cell();
     m_last.reset();
     m_repeat = false;
+    m_stays = m_walk.size() == 0;
     refresh();
     m_field->setFocus();
+    if (m_stays) sayEnd();
 }
 
 void BenchEntry::say(const QString& sentence) {
@@ -71,7 +75,9 @@ void BenchEntry::type(const QString& text) {
 /// The current cell was changed from outside (a key of the strip was clicked): what is typed belongs to the cell where
 /// it was typed, and is stored there; what cannot be stored yet keeps the hand there.
 void BenchEntry::follow() {
+    if (const Cell can = cellToType(m_bench, m_bench.cell()); can != m_bench.cell()) return m_bench.setCell(can);
     const Cell to = m_bench.cell();
+    if (to != m_at) m_stays = false; // another cell was chosen
     if (to != m_at && !m_field->text().isEmpty()) {
         using Meaning = Understanding::Kind;
         if (m_meaning.kind != Meaning::sound) {
@@ -121,6 +127,7 @@ bool BenchEntry::commit() {
     if (m_meaning.kind == Meaning::sound) return store(*m_meaning.reading);
     m_asking = true;
     m_field->setAccessibleDescription(m_meaning.headline);
+    m_field->selectAll(); // what is typed now takes the place of what was refused
     m_hints->setHints(hints(), {});
     update();
     return false;
@@ -154,8 +161,8 @@ QList<KeyHint> BenchEntry::hints() const {
                 {QStringLiteral("Ctrl Z"), tr("take back")}};
     QList<KeyHint> keys{{tr("Enter"), tr("skip")}, {tr("Shift Enter"), tr("back")}};
     for (const WordKey& word : wordKeys()) {
-        const auto meant = wordFor(word.key, m_bench.cell(), *m_bench.piano());
-        if (meant && meant->second == word.word)
+        const auto meant = wordFor(word.key, m_bench.cell());
+        if (meant == word.word)
             keys << KeyHint{QString(QChar(static_cast<char16_t>(word.key))), words::name(word.word)};
     }
     return keys << KeyHint{QStringLiteral("Y"), tr("right")} << KeyHint{QStringLiteral("*"), tr("same as last")}

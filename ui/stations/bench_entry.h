@@ -66,8 +66,12 @@ private:
     bool keyWhileEmpty(QKeyEvent*);
     bool answer(QKeyEvent*);
     void go(int by);
+    bool refuses(const QKeyEvent&);
+    void stay();
+    void sayEnd(bool refused = false);
     void goTo(std::optional<Cell>);
-    void goDimension(int by);
+    /// False where this note has no further one.
+    bool goDimension(int by);
     void goNote(int by);
     bool store(const Reading&);
     void enterWord(Qt::Key);
@@ -104,6 +108,7 @@ private:
     std::optional<DimensionId> m_stripShows;
     QString m_notice;
     bool m_asking = false, m_repeat = false;
+    bool m_stays = false; // the order leads no further: the next digits are not for this cell
     double m_scale = 1, m_wide = 1;
 };
 

@@ -14,6 +14,7 @@ bool BenchEntry::key(QKeyEvent* event) {
     if (!m_bench.piano()) return false;
     if (!m_notice.isEmpty()) say({});
     if (answer(event)) return true;
+    if (refuses(*event)) return true;
     const bool empty = m_field->text().isEmpty();
     const bool shift = event->modifiers() & Qt::ShiftModifier;
     if (event->matches(QKeySequence::Undo)) {
@@ -44,10 +45,10 @@ bool BenchEntry::key(QKeyEvent* event) {
         if (commit()) goNote(1);
         return true;
     case Qt::Key_Tab:
-        if (commit()) goDimension(1);
+        if (commit() && !goDimension(1)) stay();
         return true;
     case Qt::Key_Backtab:
-        if (commit()) goDimension(-1);
+        if (commit() && !goDimension(-1)) stay();
         return true;
     default:
         return empty && keyWhileEmpty(event);
@@ -81,6 +82,7 @@ bool BenchEntry::keyWhileEmpty(QKeyEvent* event) {
         return true;
     case Qt::Key_R:
         m_repeat = canTake(m_bench, m_bench.cell());
+        m_stays = false; // a further trial is meant for this very cell
         refresh();
         return true;
     case Qt::Key_N:
@@ -107,11 +109,14 @@ bool BenchEntry::keyWhileEmpty(QKeyEvent* event) {
     default:
         break;
     }
-    const bool word =
-        std::any_of(wordKeys().begin(), wordKeys().end(), [key](const WordKey& row) { return row.key == key; });
-    if (word) enterWord(key);
-    // any other letter would only be refused later
-    return word || (event->text().size() == 1 && event->text().front().isLetter() && key != Qt::Key_G);
+    // a letter that is no word here would only be refused later
+    const bool letter = event->text().size() == 1 && event->text().front().isLetter();
+    if (!letter) return false;
+    if (wordFor(key, m_bench.cell()))
+        enterWord(key);
+    else
+        say(wordElsewhere(m_bench, key, m_bench.cell()) + u' ' + tr("Tab goes to the next dimension."));
+    return true;
 }
 
 bool BenchEntry::store(const Reading& reading) {
@@ -128,17 +133,15 @@ bool BenchEntry::store(const Reading& reading) {
 }
 
 void BenchEntry::enterWord(Qt::Key key) {
-    const auto meant = wordFor(key, m_bench.cell(), *m_bench.piano());
-    if (!meant || !canTake(m_bench, meant->first)) return;
-    if (const auto stored = m_bench.enter(meant->first, wordReading(meant->second)); !stored) {
+    const Cell here = m_bench.cell();
+    const auto meant = wordFor(key, here);
+    if (!meant || !canTake(m_bench, here)) return;
+    if (const auto stored = m_bench.enter(here, wordReading(*meant)); !stored) {
         Q_EMIT refused(stored.error());
         return;
     }
-    m_last = meant->first;
-    if (meant->first == m_bench.cell())
-        go(1);
-    else
-        refresh();
+    m_last = here;
+    go(1);
 }
 
 /// "This note is right" in everything that has no reading yet; then the next note.
@@ -177,8 +180,38 @@ void BenchEntry::goTo(std::optional<Cell> cell) {
 void BenchEntry::go(int by) {
     const auto next = m_walk.step(m_bench.cell(), by);
     goTo(next);
-    if (!next) refresh(); // the end of the order: the last card says so
     speak();
+    if (!next) stay();
+}
+
+/// The order leads no further: the hand stays, and what is typed then is not for this cell.
+void BenchEntry::stay() {
+    m_stays = true;
+    refresh(); // the last card says so too
+    const Measured* measured = m_bench.pass() ? m_bench.pass()->at(m_bench.cell()) : nullptr;
+    if (m_walk.size() == 0 || (measured && !measured->missing())) sayEnd();
+}
+
+void BenchEntry::sayEnd(bool refused) {
+    const auto [headline, more] = endOf(m_order, m_walk);
+    say((refused ? tr("%1 Nothing was entered.").arg(headline) : headline) + u' ' + more);
+}
+
+/// A key that would enter something where nothing is to be entered: at the end of the order, at a part that is not
+/// there.
+bool BenchEntry::refuses(const QKeyEvent& event) {
+    if (event.modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) return false;
+    const bool types = !event.text().isEmpty() && event.text().front().isPrint();
+    if (!types || !m_field->text().isEmpty()) return false;
+    const Cell cell = m_bench.cell();
+    const int key = event.key();
+    const bool asks = key == Qt::Key_H || key == Qt::Key_R || key == Qt::Key_BracketLeft || key == Qt::Key_BracketRight;
+    if (asks && !namesWordHere(static_cast<Qt::Key>(key), cell)) return false;
+    const Measured* measured = m_bench.pass() ? m_bench.pass()->at(cell) : nullptr;
+    const bool overwrites = measured && !measured->missing() && !m_repeat;
+    if (!m_stays || (m_walk.size() > 0 && !overwrites)) return false;
+    sayEnd(true);
+    return true;
 }
 
 /// To the next cell of the order that is at another note.
@@ -188,19 +221,20 @@ void BenchEntry::goNote(int by) {
     while (next && next->note == from.note)
         next = m_walk.step(*next, by);
     goTo(next);
-    if (!next) refresh();
     speak();
+    if (!next) stay();
 }
 
 /// The dimension beside that this note has.
-void BenchEntry::goDimension(int by) {
+bool BenchEntry::goDimension(int by) {
     const auto columns = m_bench.columns();
     const auto here = std::find(columns.begin(), columns.end(), m_bench.dimension());
     auto at = (here == columns.end() ? 0 : here - columns.begin()) + by;
     for (; at >= 0 && at < static_cast<std::ptrdiff_t>(columns.size()); at += by) {
         const Cell cell{m_bench.note(), columns[static_cast<std::size_t>(at)]};
-        if (canTake(m_bench, cell)) return goTo(cell);
+        if (canTake(m_bench, cell)) return goTo(cell), true;
     }
+    return false;
 }
 
 } // namespace hammerline

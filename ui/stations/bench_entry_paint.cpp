@@ -53,10 +53,7 @@ void BenchEntry::paintBar(QPainter& painter, const Look& look) const {
     };
     say(elided(QString::fromStdString(m_bench.piano()->name), sized(18, true), width() * 0.36), true, look.railText);
     say(m_bench.pass() ? tr("Pass %1").arg(m_bench.passNumber()) : tr("No pass yet"), false, look.railText);
-    QString way = entryOrderName(m_order.kind);
-    way.remove(QChar(0x2026));
-    if (m_order.across && m_order.kind != EntryOrder::Kind::noteByNote) way = tr("%1, note by note").arg(way);
-    say(way, false, look.railText);
+    say(entryOrderName(m_order), false, look.railText);
     std::size_t here = 0, read = 0;
     for (const Cell cell : m_walk.cells()) {
         if (cell.dimension != m_bench.dimension()) continue;

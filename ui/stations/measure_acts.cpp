@@ -1,5 +1,9 @@
 #include "ui/stations/measure_acts.h"
 
+#include "ui/words/words.h"
+
+#include <QCoreApplication>
+
 #include <algorithm>
 
 namespace hammerline {
@@ -63,26 +67,40 @@ bool hasWord(DimensionId dimension, WordId id) {
     return std::find(allowed.begin(), allowed.end(), id) != allowed.end();
 }
 
-/// Words that say the note does not work at all belong to one dimension and may be entered from any cell of the note.
-bool entersFromAnywhere(WordId id) {
-    return id == word::blocks || id == word::noLetOff || id == word::doesNotCheck || id == word::offRail;
-}
+struct ActsText {
+    Q_DECLARE_TR_FUNCTIONS(Acts)
+};
 
 } // namespace
 
-std::optional<std::pair<Cell, WordId>> wordFor(Qt::Key key, Cell current, const Piano& piano) {
+std::optional<WordId> wordFor(Qt::Key key, Cell current) {
     // the particular word before the general ok: K at the damper is "right"
     for (const bool general : {false, true})
         for (const WordKey& row : wordKeys())
             if (row.key == key && (row.word == word::ok) == general && hasWord(current.dimension, row.word))
-                return std::pair{current, row.word};
-    for (const WordKey& row : wordKeys()) {
-        if (row.key != key || !entersFromAnywhere(row.word)) continue;
-        for (const Dimension& dimension : dimensions())
-            if (hasWord(dimension.id, row.word) && fitted(dimension.id, current.note, piano))
-                return std::pair{Cell{current.note, dimension.id}, row.word};
-    }
+                return row.word;
     return {};
+}
+
+QString wordElsewhere(const Workbench& bench, Qt::Key key, Cell current) {
+    const QString letter(QChar(static_cast<char16_t>(key)));
+    for (const DimensionId id : bench.columns())
+        if (const auto word = wordFor(key, {current.note, id}); word && canTake(bench, {current.note, id}))
+            return ActsText::tr("%1 belongs to %2 (%3): nothing was entered.")
+                .arg(letter, words::name(id).toLower(), words::name(*word));
+    return ActsText::tr("%1 is no word of %2: nothing was entered.")
+        .arg(letter, words::name(current.dimension).toLower());
+}
+
+Cell cellToType(const Workbench& bench, Cell cell) {
+    const Piano* piano = bench.piano();
+    if (!piano || !piano->contains(cell.note) || fitted(cell.dimension, cell.note, *piano)) return cell;
+    const bool sharps = cell.dimension == dimension::sharpHeight || cell.dimension == dimension::sharpProud;
+    if (cell.dimension != dimension::keyHeight && !sharps) return cell;
+    const Cell other{cell.note, sharps ? dimension::keyHeight : dimension::sharpHeight};
+    const auto columns = bench.columns();
+    const bool shown = std::ranges::find(columns, other.dimension) != columns.end();
+    return shown && fitted(other.dimension, other.note, *piano) ? other : cell;
 }
 
 bool namesWordHere(Qt::Key key, Cell current) {

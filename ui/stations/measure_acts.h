@@ -4,7 +4,7 @@
 
 #include "ui/workbench.h"
 
-#include <Qt>
+#include <QString>
 
 namespace hammerline {
 
@@ -14,9 +14,13 @@ struct WordKey {
     WordId word;
 };
 std::span<const WordKey> wordKeys();
-/// The cell and word that a key enters at a note: a word of the current dimension, else (stopping words only) of its
-/// own.
-std::optional<std::pair<Cell, WordId>> wordFor(Qt::Key, Cell current, const Piano&);
+/// The word that a key enters in this dimension; a letter never enters anything in another one.
+std::optional<WordId> wordFor(Qt::Key, Cell current);
+/// What is said of a letter that is a word elsewhere: "B belongs to let-off (blocks): nothing was entered."
+QString wordElsewhere(const Workbench&, Qt::Key, Cell current);
+/// The cell of the same note that takes what is typed: key height for a natural, sharp height for a sharp. The cell
+/// itself where it takes readings or nothing else would.
+Cell cellToType(const Workbench&, Cell);
 /// Whether the key is a word of this dimension, which is said by words alone: its letters come before those of the
 /// grid.
 bool namesWordHere(Qt::Key, Cell current);

@@ -61,13 +61,14 @@ void ReadingEditor::ask() {
     m_plate->standBy(geometry(), parentWidget()->rect());
     setAccessibleDescription(m_plate->headline());
     setFocus();
+    selectAll(); // what is typed now takes the place of what was refused
     update();
 }
 
 bool ReadingEditor::answer(QKeyEvent* event) {
     if (!m_asking || m_meaning.kind != Understanding::Kind::question) return false;
     if (event->key() == kTakeAsTyped && m_meaning.reading) {
-        Q_EMIT taken(Qt::Key_Enter);
+        Q_EMIT taken();
         return true;
     }
     if ((event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) && !m_meaning.suggestion.isEmpty()) {
@@ -111,13 +112,13 @@ void ReadingEditor::keyPressEvent(QKeyEvent* event) {
         return;
     case Qt::Key_Right:
         // typed afresh: the arrow goes on, as in any grid; while correcting (F2) it moves in the text
-        if (m_initial.isEmpty() && cursorPosition() == text().size()) {
+        if (m_initial.isEmpty() && !m_asking && cursorPosition() == text().size()) {
             Q_EMIT finished(Qt::Key_Right, event->modifiers());
             return;
         }
         break;
     case Qt::Key_Left:
-        if (m_initial.isEmpty() && cursorPosition() == 0) {
+        if (m_initial.isEmpty() && !m_asking && cursorPosition() == 0) {
             Q_EMIT finished(Qt::Key_Left, event->modifiers());
             return;
         }

@@ -35,7 +35,7 @@ Q_SIGNALS:
     void finished(Qt::Key, Qt::KeyboardModifiers);
     void abandoned();
     /// An answer to the question: the reading as typed.
-    void taken(Qt::Key);
+    void taken();
     void undoAsked();
     void redoAsked();
     void left();

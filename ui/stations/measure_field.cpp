@@ -20,11 +20,10 @@ bool MeasureView::edit(const QModelIndex& index, EditTrigger trigger, QEvent* ev
 void MeasureView::wire(ReadingEditor* field) {
     m_editor = field;
     connect(field, &ReadingEditor::finished, this, &MeasureView::afterFinish);
-    connect(field, &ReadingEditor::taken, this, [this](Qt::Key key) {
+    connect(field, &ReadingEditor::taken, this, [this] {
         Reading reading = *m_editor->meaning().reading;
         reading.taken = true;
-        if (store(m_editor->cell(), reading, m_editor->repeat()))
-            leaveFieldFor(key == Qt::Key_Enter ? step(1) : currentIndex());
+        if (store(m_editor->cell(), reading, m_editor->repeat())) leaveFieldFor(step(1));
     });
     connect(field, &ReadingEditor::abandoned, this, &MeasureView::closeField);
     connect(field, &ReadingEditor::left, this, [this] { (void)commitEditor(); });
@@ -79,7 +78,7 @@ bool MeasureView::commitEditor() {
 void MeasureView::leaveFieldFor(const QModelIndex& next) {
     if (next.isValid()) scrollTo(next);
     closeField();
-    moveTo(next);
+    goOn(next);
 }
 
 void MeasureView::afterFinish(Qt::Key key, Qt::KeyboardModifiers modifiers) {

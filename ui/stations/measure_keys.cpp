@@ -13,6 +13,7 @@ namespace hammerline {
 
 void MeasureView::keyPressEvent(QKeyEvent* event) {
     if (m_editor) return event->ignore(); // what the open field does not use means nothing here
+    if (refuses(*event)) return event->accept();
     if (takeLetter(event)) return event->accept();
     const bool shift = event->modifiers() & Qt::ShiftModifier;
     switch (event->key()) {
@@ -24,11 +25,26 @@ void MeasureView::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_Backtab:
         return moveTo(neighbour(currentIndex(), 0, -1));
     case Qt::Key_F2:
+        chosen();
         edit(currentIndex(), EditKeyPressed, event);
         return;
     case Qt::Key_Delete:
     case Qt::Key_Backspace:
         return withdrawSelected();
+    default:
+        break;
+    }
+    switch (event->key()) {
+    case Qt::Key_Up:
+    case Qt::Key_Down:
+    case Qt::Key_Left:
+    case Qt::Key_Right:
+    case Qt::Key_Home:
+    case Qt::Key_End:
+    case Qt::Key_PageUp:
+    case Qt::Key_PageDown:
+        chosen(); // also where it leads no further
+        break;
     default:
         break;
     }
@@ -38,6 +54,7 @@ void MeasureView::keyPressEvent(QKeyEvent* event) {
         return;
     }
     QTableView::keyPressEvent(event);
+    if (m_editor) event->accept(); // Qt gives on a key that has opened a field
 }
 
 bool MeasureView::takeLetter(QKeyEvent* event) {
@@ -72,9 +89,9 @@ bool MeasureView::takeLetter(QKeyEvent* event) {
 
 void MeasureView::enterWord(Qt::Key key) {
     const Cell here = m_model->cellAt(currentIndex());
-    const auto meant = wordFor(key, here, *m_bench.piano());
-    if (!meant || !store(meant->first, wordReading(meant->second), false)) return;
-    if (meant->first == here) advance(1);
+    const auto meant = wordFor(key, here);
+    if (!meant) return tell(true, wordElsewhere(m_bench, key, here), tr("Tab goes to the next dimension."));
+    if (store(here, wordReading(*meant), false)) advance(1);
 }
 
 void MeasureView::quickLook() {
@@ -86,7 +103,7 @@ void MeasureView::quickLook() {
             return;
         }
     }
-    moveTo(neighbour(currentIndex(), 1, 0));
+    goOn(neighbour(currentIndex(), 1, 0));
 }
 
 void MeasureView::restRight() {
@@ -129,6 +146,7 @@ void MeasureView::repeatReading() {
         return;
     }
     if (!m_model->canHold(currentIndex())) return;
+    chosen();
     edit(currentIndex(), AllEditTriggers, nullptr);
     if (m_editor) {
         m_editor->setRepeat(true);
@@ -143,7 +161,7 @@ void MeasureView::markNotFitted() {
         Q_EMIT refused(marked.error());
         return;
     }
-    if (next) moveTo(m_model->indexOf(*next));
+    goOn(next ? m_model->indexOf(*next) : QModelIndex());
 }
 
 void MeasureView::withdrawSelected() {

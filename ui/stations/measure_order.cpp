@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <set>
+#include <sstream>
 
 namespace hammerline {
 
@@ -24,6 +25,56 @@ QString entryOrderName(EntryOrder::Kind kind) {
                                        QT_TRANSLATE_NOOP("EntryOrder", "Only what was out"),
                                        QT_TRANSLATE_NOOP("EntryOrder", "Own list…")};
     return QCoreApplication::translate("EntryOrder", kNames[static_cast<std::size_t>(kind)]);
+}
+
+QString entryOrderName(const EntryOrder& order) {
+    QString name = entryOrderName(order.kind);
+    name.remove(QChar(0x2026));
+    if (!order.across || order.kind == EntryOrder::Kind::noteByNote) return name;
+    return QCoreApplication::translate("EntryOrder", "%1, note by note").arg(name);
+}
+
+namespace {
+constexpr std::string_view kOrderPreference = "entry-order";
+}
+
+EntryOrder entryOrderOf(const PianoRecord* record) {
+    EntryOrder order;
+    if (!record) return order;
+    const auto kept = record->preferences.find(std::string(kOrderPreference));
+    if (kept == record->preferences.end()) return order;
+    std::istringstream words(kept->second);
+    std::string word, value;
+    words >> word;
+    const auto& ids = entryOrderIds();
+    const auto kind = std::ranges::find(ids, QString::fromStdString(word));
+    if (kind != ids.end()) order.kind = static_cast<EntryOrder::Kind>(kind - ids.begin());
+    while (words >> word) {
+        if (word == "across") order.across = true;
+        if (word == "every" && words >> value) order.every = std::max(1, QString::fromStdString(value).toInt());
+        if (word == "notes" && std::getline(words, value)) // the last: a list has blanks
+            if (const auto notes = parseNotes(value, record->piano)) order.listed = *notes;
+    }
+    return order;
+}
+
+Outcome<void> keepEntryOrder(Workbench& bench, const EntryOrder& order) {
+    if (!bench.record() || entryOrderOf(bench.record()) == order) return {};
+    QStringList words{entryOrderIds()[static_cast<std::size_t>(order.kind)]};
+    if (order.every != EntryOrder{}.every) words << QStringLiteral("every") << QString::number(order.every);
+    if (order.across) words << QStringLiteral("across");
+    if (!order.listed.empty()) words << QStringLiteral("notes") << QString::fromStdString(writeNotes(order.listed));
+    return bench.setPreference(kOrderPreference, words.join(u' ').toStdString());
+}
+
+OrderEnd endOf(const EntryOrder& order, const EntryWalk& walk) {
+    const auto say = [](const char* text) { return QCoreApplication::translate("EntryOrder", text); };
+    if (walk.size() == 0)
+        return {say(QT_TRANSLATE_NOOP("EntryOrder", "\u201C%1\u201D: there is no note to read."))
+                    .arg(entryOrderName(order)),
+                say(QT_TRANSLATE_NOOP("EntryOrder", "F3 takes another order; a cell chosen by hand takes a reading."))};
+    return {say(QT_TRANSLATE_NOOP("EntryOrder", "The order ends here; this cell has its reading.")),
+            say(QT_TRANSLATE_NOOP("EntryOrder", "Go on with an arrow, Ctrl+G or another order (F3). F2 corrects it."))};
 }
 
 std::vector<NoteNumber> notesOut(const Workbench& bench) {
@@ -91,7 +142,11 @@ std::optional<Cell> EntryWalk::step(Cell from, int by) const {
         if (!best || std::abs(cell.note.value - from.note.value) < std::abs(best->note.value - from.note.value))
             best = cell;
     }
-    return best ? best : by > 0 ? first() : std::nullopt;
+    if (best || by < 0) return best;
+    // none further on: what the order has after the last cell of this dimension, never back to where it began
+    const auto last =
+        std::find_if(m_cells.rbegin(), m_cells.rend(), [from](Cell cell) { return cell.dimension == from.dimension; });
+    return last == m_cells.rend() || last == m_cells.rbegin() ? std::nullopt : std::optional(*(last - 1));
 }
 
 } // namespace hammerline

@@ -26,9 +26,16 @@ struct EntryOrder {
     friend bool operator==(const EntryOrder&, const EntryOrder&) = default;
 };
 
+/// The order kept in the book for this piano: another piano has its own, a new one begins with one dimension. As text:
+/// "every-nth every 8 across notes 1,8,15-20", parts that say nothing left out.
+EntryOrder entryOrderOf(const PianoRecord*);
+Outcome<void> keepEntryOrder(Workbench&, const EntryOrder&);
+
 /// Ids for the settings, in the order of Kind.
 const std::vector<QString>& entryOrderIds();
 QString entryOrderName(EntryOrder::Kind);
+/// With what F4 adds to it: "One dimension, note by note".
+QString entryOrderName(const EntryOrder&);
 
 /// The cells in order, those said to be not fitted in this pass left out.
 class EntryWalk {
@@ -45,6 +52,12 @@ private:
     std::vector<Cell> m_cells;
     std::map<Cell, std::size_t> m_places;
 };
+
+/// What is said where a reading is stored and the order leads no further, or leads nowhere at all.
+struct OrderEnd {
+    QString headline, more;
+};
+OrderEnd endOf(const EntryOrder&, const EntryWalk&);
 
 /// Notes that are out in the pass before this one, else in this one.
 std::vector<NoteNumber> notesOut(const Workbench&);

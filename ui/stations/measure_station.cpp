@@ -13,9 +13,13 @@
 #include "ui/widgets/look.h"
 #include "ui/words/words.h"
 
+#include <QAbstractItemView>
 #include <QComboBox>
+#include <QCoreApplication>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
+#include <QScopeGuard>
 #include <QVBoxLayout>
 
 namespace hammerline {
@@ -42,6 +46,9 @@ MeasureStation::MeasureStation(Workbench& workbench) : Station(workbench) {
     });
     connect(&bench(), &Workbench::pianoChanged, this, &MeasureStation::refreshEmpty);
     connect(&bench(), &Workbench::recordChanged, this, &MeasureStation::refreshUnits);
+    for (const auto signal : {&Workbench::pianoChanged, &Workbench::recordChanged})
+        connect(&bench(), signal, this, &MeasureStation::followOrder);
+    followOrder();
     refreshEmpty();
     refreshUnits();
 }
@@ -62,6 +69,7 @@ void MeasureStation::buildTools() {
         row->addSpacing(u(1));
     };
     m_order = new QComboBox(m_tools);
+    m_order->setObjectName(QStringLiteral("entryOrder"));
     m_order->setAccessibleName(tr("Order of entry"));
     m_order->setFocusPolicy(Qt::ClickFocus);
     for (int i = 0; i < static_cast<int>(entryOrderIds().size()); ++i)
@@ -75,6 +83,8 @@ void MeasureStation::buildTools() {
     benchButton->setFocusPolicy(Qt::TabFocus);
     row->addWidget(benchButton);
     connect(benchButton, &QAbstractButton::clicked, this, &MeasureStation::benchAsked);
+    m_order->installEventFilter(this);
+    m_unit->installEventFilter(this);
     connect(m_order, &QComboBox::activated, this, &MeasureStation::chooseOrder);
     connect(m_unit, &QComboBox::activated, this, [this](int i) {
         const auto unit = static_cast<Unit>(m_unit->itemData(i).toInt());
@@ -94,11 +104,42 @@ void MeasureStation::setOrder(const EntryOrder& order) {
 }
 
 void MeasureStation::showOrder() {
-    m_order->setCurrentIndex(static_cast<int>(m_view->order().kind));
+    for (int i = 0; i < m_order->count(); ++i)
+        m_order->setItemText(i, entryOrderName(static_cast<EntryOrder::Kind>(i)));
+    const int now = static_cast<int>(m_view->order().kind);
+    if (m_view->order().across) m_order->setItemText(now, entryOrderName(m_view->order())); // F4 is seen where it acts
+    m_order->setCurrentIndex(now);
+}
+
+/// The order belongs to the piano, and another window or an undo may change it.
+void MeasureStation::followOrder() {
+    const EntryOrder kept = entryOrderOf(bench().record());
+    if (kept == m_view->order()) return showOrder();
+    setOrder(kept);
+    Q_EMIT orderChosen(kept);
+}
+
+void MeasureStation::keep(const EntryOrder& order) {
+    setOrder(order); // also where the book cannot be written
+    if (const auto kept = keepEntryOrder(bench(), order); !kept) Q_EMIT notice(words::sentence(kept.error()));
+    Q_EMIT orderChosen(order);
+}
+
+/// A choice keeps the focus while it is open; digits typed at a closed one are readings.
+bool MeasureStation::eventFilter(QObject* watched, QEvent* event) {
+    const auto* choice = qobject_cast<QComboBox*>(watched);
+    if (event->type() != QEvent::KeyPress || !choice || choice->view()->isVisible()) return false;
+    auto* key = static_cast<QKeyEvent*>(event);
+    const bool digit = key->text().size() == 1 && QStringLiteral("0123456789.,<>~+-").contains(key->text());
+    if (!digit || !bench().piano()) return false;
+    m_view->setFocus();
+    QCoreApplication::sendEvent(m_view, key);
+    return true;
 }
 
 void MeasureStation::chooseOrder(int index) {
     EntryOrder order = m_view->order();
+    const auto typingGoesOn = qScopeGuard([this] { m_view->setFocus(); }); // also where the question was left
     const auto kind = static_cast<EntryOrder::Kind>(index);
     if (kind == EntryOrder::Kind::everyNth) {
         const auto typed =
@@ -120,9 +161,7 @@ void MeasureStation::chooseOrder(int index) {
         order.listed = *notes;
     }
     order.kind = kind;
-    setOrder(order);
-    Q_EMIT orderChosen(order);
-    m_view->setFocus();
+    keep(order);
 }
 
 void MeasureStation::stepOrder(int by) {
@@ -133,8 +172,7 @@ void MeasureStation::stepOrder(int by) {
 void MeasureStation::setAcross(bool on) {
     EntryOrder order = m_view->order();
     order.across = on;
-    setOrder(order);
-    Q_EMIT orderChosen(order);
+    keep(order);
 }
 
 void MeasureStation::refreshUnits() {
@@ -188,9 +226,8 @@ QList<KeyHint> MeasureStation::hints() const {
                         {tr("Del"), tr("take back")},
                         {QStringLiteral("H"), tr("how to measure")}};
     for (const WordKey& key : wordKeys()) {
-        const auto meant = wordFor(key.key, bench().cell(), *bench().piano());
-        if (meant && meant->second == key.word)
-            keys << KeyHint{QString(QChar(static_cast<char16_t>(key.key))), words::name(key.word)};
+        const auto meant = wordFor(key.key, bench().cell());
+        if (meant == key.word) keys << KeyHint{QString(QChar(static_cast<char16_t>(key.key))), words::name(key.word)};
     }
     keys << KeyHint{QStringLiteral("N"), tr("not fitted")} << KeyHint{QStringLiteral("Y"), tr("note is right")}
          << KeyHint{QStringLiteral("F1"), tr("all keys")};

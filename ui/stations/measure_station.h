@@ -45,6 +45,9 @@ private:
     void buildTools();
     void chooseOrder(int index);
     void showOrder();
+    void followOrder();
+    void keep(const EntryOrder&);
+    bool eventFilter(QObject*, QEvent*) override;
     void refreshUnits();
     void refreshEmpty();
 

@@ -1,8 +1,10 @@
 #include "ui/stations/measure_view.h"
 
+#include "ui/stations/measure_acts.h"
 #include "ui/stations/measure_delegate.h"
 #include "ui/stations/measure_editor.h"
 #include "ui/stations/measure_headers.h"
+#include "ui/widgets/plate.h"
 
 #include <QKeyEvent>
 #include <QScrollBar>
@@ -50,6 +52,8 @@ ReadingEditor* MeasureView::editor() const {
 void MeasureView::setOrder(const EntryOrder& order) {
     m_order = order;
     rebuildWalk();
+    chosen();
+    m_stays = m_walk.size() == 0;
 }
 
 void MeasureView::rebuildWalk() {
@@ -62,11 +66,14 @@ void MeasureView::rebuildWalk() {
 // --- the current cell is the workbench's
 
 void MeasureView::follow() {
-    const QModelIndex wanted = m_model->indexOf(m_bench.cell());
-    if (!m_following && wanted.isValid() && wanted != currentIndex()) {
-        if (m_editor && !commitEditor()) return;
+    // the column of the other key colour: the hand goes to the one that this key has
+    const Cell wanted = cellToType(m_bench, m_bench.cell());
+    const QModelIndex index = m_model->indexOf(wanted);
+    if (!m_following && index.isValid() && (index != currentIndex() || wanted != m_bench.cell())) {
+        const bool held = m_editor && !commitEditor(); // a refused text: strip and card stay with it
         m_following = true;
-        setCurrentIndex(wanted);
+        m_bench.setCell(held ? m_editor->cell() : wanted);
+        if (!held) setCurrentIndex(index);
         m_following = false;
     }
     showCurrent();
@@ -88,10 +95,12 @@ void MeasureView::showCurrent() {
 
 void MeasureView::currentChanged(const QModelIndex& now, const QModelIndex& before) {
     QTableView::currentChanged(now, before);
+    chosen();
     if (now.isValid() && !m_following) {
         m_following = true;
         m_bench.setCell(m_model->cellAt(now));
         m_following = false;
+        if (cellToType(m_bench, m_bench.cell()) != m_bench.cell()) return follow();
     }
     showCurrent();
 }
@@ -129,7 +138,7 @@ void MeasureView::moveTo(const QModelIndex& index) {
 }
 
 void MeasureView::advance(int by) {
-    moveTo(step(by));
+    goOn(step(by));
 }
 
 QModelIndex MeasureView::step(int by) const {
@@ -150,6 +159,7 @@ void MeasureView::scrollTo(const QModelIndex& index, ScrollHint hint) {
 
 void MeasureView::mousePressEvent(QMouseEvent* event) {
     if (m_editor && !commitEditor()) return event->accept();
+    chosen();
     QTableView::mousePressEvent(event);
 }
 
@@ -216,6 +226,11 @@ void MeasureView::changeEvent(QEvent* event) {
     if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) {
         if (m_corner) refit();
     }
+}
+
+void MeasureView::scrollContentsBy(int dx, int dy) {
+    QTableView::scrollContentsBy(dx, dy);
+    if (m_word) m_word->hide(); // it stands beside a cell that has just moved
 }
 
 void MeasureView::updateGeometries() {

@@ -9,6 +9,7 @@
 
 namespace hammerline {
 
+class Plate;
 class ReadingEditor;
 
 class MeasureView : public QTableView {
@@ -38,6 +39,10 @@ Q_SIGNALS:
     void editingChanged();
     void howToAsked();
 
+public:
+    /// What stands beside the current cell while nothing is typed; null where nothing is said.
+    const Plate* word() const;
+
 protected:
     void keyPressEvent(QKeyEvent*) override;
     void mousePressEvent(QMouseEvent*) override;
@@ -49,6 +54,7 @@ protected:
     void focusOutEvent(QFocusEvent*) override;
     void changeEvent(QEvent*) override;
     void updateGeometries() override;
+    void scrollContentsBy(int, int) override;
 
 private:
     void follow();
@@ -64,6 +70,11 @@ private:
     QModelIndex step(int by) const;
     void advance(int by);
     void moveTo(const QModelIndex&);
+    // measure_stay.cpp
+    void goOn(const QModelIndex& next);
+    void tell(bool refusal, const QString& headline, const QString& more);
+    void chosen();
+    bool refuses(const QKeyEvent&);
     bool store(Cell, const Reading&, bool repeat);
     bool takeLetter(QKeyEvent*);
     void enterWord(Qt::Key);
@@ -83,6 +94,8 @@ private:
     QPointer<ReadingEditor> m_editor;
     int m_shownRow = -1;
     QWidget* m_corner = nullptr;
+    Plate* m_word = nullptr;
+    bool m_stays = false; // the hand came to an end here: the next digits are not for this cell
     bool m_roomy = false, m_following = false;
 };
 

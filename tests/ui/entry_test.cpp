@@ -1,0 +1,231 @@
+// Entry as a person's hand meets it: keys go to whatever has the focus, the dialogs are the real ones, and what counts
+// is what the book holds then.
+#include "ui/stations/bench_entry.h"
+#include "ui/stations/bench_field.h"
+#include "ui/stations/measure_order.h"
+#include "ui/widgets/plate.h"
+
+#include <QComboBox>
+#include <QDialog>
+#include <QLineEdit>
+#include <QTimer>
+
+#include "window_bench.h"
+
+using namespace hammerline;
+
+class EntryTest : public QObject, protected WindowBench {
+    Q_OBJECT
+private Q_SLOTS:
+    void init() {
+        open();
+        Dialogs::replace(nullptr); // the real ones
+        QApplication::setActiveWindow(m_window.get());
+        QVERIFY(QApplication::focusWidget());
+    }
+    void cleanup() { close(); }
+
+    /// Two notes in the list and four readings: the last two are not for the second note.
+    void anOrderThatEndsTakesNothingMore_data() {
+        QTest::addColumn<bool>("bench");
+        QTest::newRow("grid") << false;
+        QTest::newRow("bench") << true;
+    }
+    void anOrderThatEndsTakesNothingMore() {
+        QFETCH(const bool, bench);
+        order(EntryOrder::Kind::ownList, {{3}, {5}});
+        m_bench->setCell({{3}, lastColumn()});
+        if (bench) QVERIFY(m_window->showBenchEntry());
+        for (const Qt::Key word : {Qt::Key_T, Qt::Key_S, Qt::Key_X, Qt::Key_K}) // one key each: the strap
+            key(word);
+        QCOMPARE(m_bench->pass()->at({{3}, lastColumn()})->word(), std::optional(word::tight));
+        QCOMPARE(m_bench->pass()->at({{5}, lastColumn()})->word(), std::optional(word::slack));
+        QCOMPARE(m_bench->pass()->readingCount(), std::size_t{2});
+        QVERIFY(said().contains(QStringLiteral("Nothing was entered")));
+        key(Qt::Key_Up); // a cell is chosen: its reading is taken
+        const int chosen = m_bench->note().value;
+        key(Qt::Key_X);
+        QCOMPARE(m_bench->pass()->at({{chosen}, lastColumn()})->word(), std::optional(word::torn));
+    }
+
+    /// The last row of the grid, left by the arrow that leads nowhere: the second number is not for the same cell.
+    void theEdgeOfTheGridIsAnEnd() {
+        m_bench->setCell({{88}, dimension::letOff});
+        keys(QStringLiteral("2.1"));
+        key(Qt::Key_Down);
+        keys(QStringLiteral("2.2"));
+        key(Qt::Key_Down);
+        QCOMPARE(typedAt(88, dimension::letOff), std::string("2.1"));
+        key(Qt::Key_F2); // corrected on purpose
+        keys(QStringLiteral("2.2"));
+        key(Qt::Key_Return);
+        QCOMPARE(typedAt(88, dimension::letOff), std::string("2.2"));
+    }
+
+    void anOrderWithoutACellTakesNothingUntilOneIsChosen() {
+        order(EntryOrder::Kind::onlyOut, {});
+        keys(QStringLiteral("2.1"));
+        key(Qt::Key_Return);
+        QVERIFY(!m_bench->pass());
+        key(Qt::Key_Down);
+        keys(QStringLiteral("3.3")); // within: nothing is out yet
+        key(Qt::Key_Return);
+        QCOMPARE(typedAt(2, dimension::letOff), std::string("3.3"));
+        keys(QStringLiteral("3.4"));
+        key(Qt::Key_Return);
+        QCOMPARE(m_bench->pass()->readingCount(), std::size_t{1});
+    }
+
+    void eachPianoHasItsOwnOrder() {
+        EntryOrder mine;
+        mine.kind = EntryOrder::Kind::ownList;
+        mine.listed = {{7}, {9}};
+        mine.across = true;
+        QVERIFY(keepEntryOrder(*m_bench, mine).has_value());
+        QCOMPARE(grid().order(), mine);
+        const std::string first = m_bench->record()->uuid;
+        addPiano(ActionKind::grand, 88, "Second");
+        QCOMPARE(grid().order(), EntryOrder{});
+        QVERIFY(!shortcut(QStringLiteral("F4"))->isChecked());
+        QVERIFY(m_bench->choosePiano(first).has_value());
+        QCOMPARE(grid().order(), mine);
+        QVERIFY(shortcut(QStringLiteral("F4"))->isChecked());
+        // and the book keeps it
+        Workbench other;
+        QVERIFY(other.openBook(path(), first).has_value());
+        QCOMPARE(entryOrderOf(other.record()), mine);
+    }
+
+    void typingAfterAQuestionTakesItsPlace_data() { anOrderThatEndsTakesNothingMore_data(); }
+    void typingAfterAQuestionTakesItsPlace() {
+        QFETCH(const bool, bench);
+        if (bench) QVERIFY(m_window->showBenchEntry());
+        keys(QStringLiteral("27")); // 2.7 without its decimal mark: asked
+        key(Qt::Key_Return);
+        QVERIFY(!m_bench->pass());
+        keys(QStringLiteral("2.8"));
+        key(Qt::Key_Return);
+        QCOMPARE(typedAt(1, dimension::letOff), std::string("2.8"));
+        keys(QStringLiteral("445")); // refused
+        key(Qt::Key_Return);
+        keys(QStringLiteral("2.9"));
+        key(Qt::Key_Return);
+        QCOMPARE(typedAt(2, dimension::letOff), std::string("2.9"));
+    }
+
+    /// Note 5 is a sharp: what is typed where its key height would be is its sharp height.
+    void aSharpInTheColumnOfNaturalsGoesToItsOwn_data() { anOrderThatEndsTakesNothingMore_data(); }
+    void aSharpInTheColumnOfNaturalsGoesToItsOwn() {
+        QFETCH(const bool, bench);
+        m_bench->setCell({{4}, dimension::keyHeight});
+        if (bench) QVERIFY(m_window->showBenchEntry());
+        m_bench->setNote({5}); // Ctrl+G, or a click on the strip
+        QCOMPARE(m_bench->cell(), (Cell{{5}, dimension::sharpHeight}));
+        keys(QStringLiteral("12"));
+        key(Qt::Key_Return);
+        QCOMPARE(typedAt(5, dimension::sharpHeight), std::string("12"));
+    }
+
+    void whatIsNotFittedSaysSo() {
+        QVERIFY(m_bench->markNotFitted({{6}, dimension::letOff}).has_value());
+        m_bench->setCell({{6}, dimension::letOff});
+        keys(QStringLiteral("2.4"));
+        key(Qt::Key_Return);
+        QVERIFY(m_bench->pass()->at({{6}, dimension::letOff})->notFitted);
+        m_bench->setCell({{6}, dimension::letOff});
+        keys(QStringLiteral("2"));
+        QVERIFY(said().contains(QStringLiteral("nothing was entered")));
+    }
+
+    /// A letter enters a word of the dimension shown, never one of another.
+    void aLetterNeverEntersAWordOfAnotherDimension_data() { anOrderThatEndsTakesNothingMore_data(); }
+    void aLetterNeverEntersAWordOfAnotherDimension() {
+        QFETCH(const bool, bench);
+        QVERIFY(m_bench->enter({{1}, dimension::letOff}, reading("3.3")).has_value());
+        m_bench->setCell({{1}, dimension::keyHeight});
+        if (bench) QVERIFY(m_window->showBenchEntry());
+        for (const Qt::Key letter : {Qt::Key_B, Qt::Key_L, Qt::Key_C, Qt::Key_O}) {
+            key(letter);
+            QVERIFY(said().contains(QStringLiteral("nothing was entered")));
+        }
+        key(Qt::Key_B);
+        QVERIFY(said().contains(QStringLiteral("let-off")));
+        QCOMPARE(m_bench->pass()->readingCount(), std::size_t{1});
+        QCOMPARE(typedAt(1, dimension::letOff), std::string("3.3"));
+        QCOMPARE(m_bench->cell(), (Cell{{1}, dimension::keyHeight}));
+    }
+
+    /// From an empty start: after the piano is named its first reading is typed, with no click between.
+    void afterNewPianoTypingGoesToTheGrid() {
+        m_window.reset();
+        m_bench = std::make_unique<Workbench>();
+        QVERIFY(m_bench->createBook(m_folder->filePath(QStringLiteral("empty.hammerline"))).has_value());
+        openWindow();
+        QApplication::setActiveWindow(m_window.get());
+        typeIntoDialog([this] {
+            keys(QStringLiteral("Mine"));
+            key(Qt::Key_Return);
+        });
+        m_window->newPiano();
+        QApplication::setActiveWindow(m_window.get()); // as a desktop does when a dialog goes
+        QVERIFY(m_bench->piano());
+        QCOMPARE(m_bench->piano()->name, std::string("Mine"));
+        m_bench->setCell({{1}, dimension::blow});
+        keys(QStringLiteral("46"));
+        key(Qt::Key_Return);
+        QCOMPARE(typedAt(1, dimension::blow), std::string("46"));
+    }
+
+    void afterAQuestionLeftAloneTypingGoesToTheGrid() {
+        typeIntoDialog([this] { key(Qt::Key_Escape); });
+        auto* choice = m_window->findChild<QComboBox*>(QStringLiteral("entryOrder"));
+        QVERIFY(choice);
+        choice->setFocus();
+        Q_EMIT choice->activated(static_cast<int>(EntryOrder::Kind::everyNth)); // asks how many; Esc
+        QApplication::setActiveWindow(m_window.get());
+        keys(QStringLiteral("2.7"));
+        key(Qt::Key_Return);
+        QCOMPARE(typedAt(1, dimension::letOff), std::string("2.7"));
+        choice->setFocus(); // and digits at a closed choice are a reading
+        keys(QStringLiteral("2.8"));
+        key(Qt::Key_Return);
+        QCOMPARE(typedAt(2, dimension::letOff), std::string("2.8"));
+        QCOMPARE(grid().order(), EntryOrder{});
+    }
+
+private:
+    static void key(Qt::Key code) { QTest::keyClick(QApplication::focusWidget(), code); }
+    static void keys(const QString& text) {
+        for (const QChar each : text)
+            QTest::keyClick(QApplication::focusWidget(), each.toLatin1());
+    }
+    /// What was typed into the cell and holds now.
+    std::string typedAt(int note, DimensionId id) {
+        const Measured* measured = m_bench->pass() ? m_bench->pass()->at({{note}, id}) : nullptr;
+        return measured && measured->latest() ? measured->latest()->typed : std::string();
+    }
+    DimensionId lastColumn() { return m_bench->columns().back(); }
+    void order(EntryOrder::Kind kind, std::vector<NoteNumber> listed) {
+        EntryOrder chosen;
+        chosen.kind = kind;
+        chosen.listed = std::move(listed);
+        QVERIFY(keepEntryOrder(*m_bench, chosen).has_value());
+    }
+    /// What stands beside the hand.
+    QString said() {
+        if (m_window->atBench()) return m_window->benchEntry()->field().accessibleDescription();
+        return grid().word() ? grid().word()->headline() : QString();
+    }
+    /// Runs as soon as a dialog is up.
+    static void typeIntoDialog(const std::function<void()>& then) {
+        QTimer::singleShot(0, [then] {
+            QWidget* dialog = QApplication::activeModalWidget();
+            if (dialog && !dialog->isActiveWindow()) QApplication::setActiveWindow(dialog);
+            if (dialog && dialog->isAncestorOf(QApplication::focusWidget())) return then();
+            typeIntoDialog(then);
+        });
+    }
+};
+
+QTEST_MAIN(EntryTest)
+#include "entry_test.moc"
