@@ -1,6 +1,6 @@
-// One distance drawn large between the two parts it is measured at: nothing moves but the part. The zone lies in the gap
-// as a slip of paper from the fixed part, torn at its far end; what is too much is a block between slip and part, what
-// is missing a block within the slip.
+// One distance drawn large between the two parts it is measured at: nothing moves but the part. The zone lies in the
+// gap as a slip of paper from the fixed part, torn at its far end; what is too much is a block between slip and part,
+// what is missing a block within the slip.
 #pragma once
 
 #include "core/judge/judge.h"
