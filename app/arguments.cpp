@@ -32,6 +32,17 @@ void bookAndPiano(CLI::App* sub, Common& at) {
     sub->add_option("--piano", at.piano, "name of the piano (not needed where the book has one)");
 }
 
+void identityOptions(CLI::App* sub, SetUp& s) {
+    sub->add_option("--maker", s.identity["maker"], "who made it");
+    sub->add_option("--serial", s.identity["serial"], "its serial number");
+    sub->add_option("--year", s.identity["year"], "when it was made: 1912, about 1912");
+    sub->add_option("--owner", s.identity["owner"], "whose it is");
+    sub->add_option("--contact", s.identity["contact"], "telephone or mail of the owner");
+    sub->add_option("--place", s.identity["place"], "where it stands");
+    sub->add_option("--room", s.identity["room"], "in which room");
+    sub->add_option("--worker", s.identity["worker"], "who works on it");
+}
+
 void setUp(CLI::App* sub, SetUp& s) {
     sub->add_option("--action", s.action, "upright, drop or grand");
     sub->add_option("--attribute", s.attributes, "NAME=VALUE, see hammerline ids")->allow_extra_args(false);
@@ -41,6 +52,7 @@ void setUp(CLI::App* sub, SetUp& s) {
     sub->add_option("--sections", s.sections, "such as 1-26,27-52,53-88");
     sub->add_option("--last-damper", s.lastDamper, "the last note with a damper");
     sub->add_option("--spec", s.spec, "spec sheet: a file, or upright, old-upright, drop, grand");
+    identityOptions(sub, s);
 }
 
 void planOptions(CLI::App* sub, PlanRequest& p) {
@@ -76,6 +88,14 @@ struct Requests {
     MergeRequest merge;
     VerifyRequest verify;
     IdsRequest ids;
+    ArchiveRequest archive{{}, true}, unarchive{{}, false};
+    RemarkRequest remark;
+    EstimateRequest estimate;
+    PhotoRequest photo;
+    ShareRequest share;
+    AdviceRequest advice;
+    ExperienceRequest experience;
+    VisitsRequest visits;
 };
 
 using Chosen = std::vector<std::function<void()>>;
@@ -187,7 +207,8 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
     bookAndPiano(print, r.print.plan.at);
     print
         ->add_option("SHEET", r.print.sheet,
-                     "adjustment, check, survey, parts, labels, comparison, record, action or gauges")
+                     "adjustment, check, survey, parts, labels, comparison, record, action, gauges, "
+                     "estimate or card")
         ->required();
     print->add_option("--out", r.print.out, "FILE.pdf, or - for standard output; parts also as FILE.csv")->required();
     print->add_option("--paper", r.print.paper, "A4 or Letter")
@@ -210,6 +231,10 @@ void bookCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
         ->required();
     auto* list = command(top, out, chosen, "list", "the pianos and passes of a book", r.list);
     list->add_option("BOOK", r.list.book, "the bench book")->required();
+    list->add_option(
+        "--find", r.list.find,
+        "words: pianos whose name, maker, number, year, owner, contact, place, room or worker hold them all");
+    list->add_flag("--archived", r.list.archived, "also those that are put away");
     auto* backup = command(top, out, chosen, "backup", "a verified copy", r.backup);
     backup->add_option("BOOK", r.backup.book, "the bench book")->required();
     backup->add_option("--out", r.backup.out, "where to (else dated, beside the book)");
@@ -224,6 +249,75 @@ void bookCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     merge->add_option("OTHER", r.merge.other, "the other book; it is only read")->required();
     auto* verify = command(top, out, chosen, "verify", "is the book sound?", r.verify);
     verify->add_option("BOOK", r.verify.book, "the bench book")->required();
+}
+
+void recordCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
+    auto* archive =
+        command(top, out, chosen, "archive", "put a piano away: out of the list, nothing is lost", r.archive);
+    bookAndPiano(archive, r.archive.at);
+    auto* back = command(top, out, chosen, "unarchive", "bring back a piano that was put away", r.unarchive);
+    bookAndPiano(back, r.unarchive.at);
+    auto* remark =
+        command(top, out, chosen, "remark", "what you want to remember; without TEXT lists what was said", r.remark);
+    bookAndPiano(remark, r.remark.at);
+    remark->add_option("TEXT", r.remark.text, "the remark");
+    remark->add_option("--note", r.remark.note, "of a note: number or pitch");
+    remark->add_option("--pass", r.remark.pass, "of a pass: its number or label");
+    remark->add_option("--part", r.remark.part, "of a part of the survey, such as bridle-strap");
+    remark->add_option("--fault", r.remark.fault, "of this fault of the part");
+    remark->add_option("--who", r.remark.who, "who said it");
+    remark->add_option("--date", r.remark.date, "the day, YYYY-MM-DD (else today); of a visit the day it is due");
+    remark->add_option("--kind", r.remark.kind, "remark, advice, decision or visit")
+        ->check(CLI::IsMember({"remark", "advice", "decision", "visit"}));
+    remark->add_option("--finding", r.remark.finding, "\"NOTE PART [FAULT]\": note, part and fault in one");
+    auto* photo = command(
+        top, out, chosen, "photo",
+        "photographs into the book, turned upright, without place and camera; without FILE lists them", r.photo);
+    bookAndPiano(photo, r.photo.at);
+    photo->add_option("FILE", r.photo.files, "JPEG, PNG or another picture, up to 30 MB each");
+    photo->add_option("--note", r.photo.note, "of a note: number or pitch");
+    photo->add_option("--pass", r.photo.pass, "of a pass: its number or label");
+    photo->add_option("--part", r.photo.part, "of a part of the survey, such as hammer");
+    photo->add_option("--fault", r.photo.fault, "of this fault of the part");
+    photo->add_option("--finding", r.photo.finding, "\"NOTE PART [FAULT]\": note, part and fault in one");
+    photo->add_option("--caption", r.photo.caption, "what is to be seen");
+    photo->add_option("--who", r.photo.who, "who took it");
+    photo->add_option("--date", r.photo.date, "the day, YYYY-MM-DD (else today)");
+    photo->add_flag("--original", r.photo.original, "keep its full size (else at most 1,600 points wide)");
+    photo->add_option("--remove", r.photo.remove, "take back the photograph of this number in the list");
+    photo->add_option("--show", r.photo.show, "write the picture of this number to --out");
+    photo->add_option("--out", r.photo.out, "where --show writes the picture");
+    auto* share =
+        command(top, out, chosen, "share",
+                "one HTML page for a second opinion: findings, photographs, readings, and room to answer", r.share);
+    bookAndPiano(share, r.share.at);
+    share->add_option("--out", r.share.out, "FILE.html, or - for standard output")->required();
+    share->add_option("--question", r.share.question, "what you would like to know");
+    share->add_option("--who", r.share.who, "who asks");
+    share->add_option("--pass", r.share.pass, "number or label of the pass whose readings are drawn (else the last)");
+    share->add_flag("--whose", r.share.whose, "also owner, contact, place and room; they are left out else");
+    auto* advice = command(top, out, chosen, "advice", "take an answer to a shared page back into the book", r.advice);
+    bookAndPiano(advice, r.advice.at);
+    advice->add_option("FILE", r.advice.file, "the saved answer, or the text of a mail (- for standard input)")
+        ->required();
+    advice->add_option("--who", r.advice.who, "who answered, where the answer does not say");
+    auto* experience =
+        command(top, out, chosen, "experience",
+                "what other pianos of the book, built alike, teach of this one: first guesses only", r.experience);
+    bookAndPiano(experience, r.experience.at);
+    auto* visits = command(top, out, chosen, "visits", "which piano is due when, over the whole book", r.visits);
+    visits->add_option("BOOK", r.visits.book, "the bench book")->required();
+    auto* estimate =
+        command(top, out, chosen, "estimate", "hours, parts and, where you filled them in, prices", r.estimate);
+    bookAndPiano(estimate, r.estimate.at);
+    estimate
+        ->add_option("--set", r.estimate.settings,
+                     "NAME=VALUE: hour, travel, currency, allowance (per cent), exclude (lines between ;), "
+                     "part.SUPPLY (price of one, of a metre, of 100 cm2); an empty value takes it back")
+        ->allow_extra_args(false);
+    remark->add_option("--remove", r.remark.remove, "take back the remark of this number in the list");
+    remark->add_option("--accept", r.remark.accept, "accept the advice of this number in the list");
+    remark->add_option("--decline", r.remark.decline, "decline the advice of this number in the list");
 }
 
 void windowCommand(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
@@ -315,6 +409,7 @@ std::variant<Arguments, int> readArguments(int argc, char** argv) {
     top.require_subcommand(0, 1);
     measuringCommands(top, out, chosen, requests);
     workingCommands(top, out, chosen, requests);
+    recordCommands(top, out, chosen, requests);
     bookCommands(top, out, chosen, requests);
     windowCommand(top, out, chosen, requests);
     const OptionTable table = tableOf(top);

@@ -19,7 +19,8 @@ struct SetUp {
     std::optional<std::string> action, lowest, sections, spec, rename;
     std::optional<int> notes, lastDamper;
     bool player = false;
-    std::vector<std::string> attributes; // NAME=VALUE
+    std::vector<std::string> attributes;                        // NAME=VALUE
+    std::map<std::string, std::optional<std::string>> identity; // by key; empty takes the field back
 };
 
 struct DemoRequest {
@@ -104,7 +105,17 @@ struct ExportRequest {
     std::string out;
 };
 struct ListRequest {
-    std::string book;
+    std::string book, find;
+    bool archived = false;
+};
+struct ArchiveRequest {
+    Common at;
+    bool away = true;
+};
+struct RemarkRequest {
+    Common at;
+    std::string text, note, pass, part, fault, finding, who, date, kind;
+    int remove = 0, accept = 0, decline = 0; // by number in the list, from 1
 };
 struct BackupRequest {
     std::string book, out;
@@ -128,10 +139,39 @@ struct WindowRequest {
     bool another = false;
 };
 
-using Request = std::variant<WindowRequest, DemoRequest, NewRequest, PianoRequest, PassRequest, ImportRequest,
-                             EnterRequest, UndoRequest, OverrideRequest, CheckRequest, ActionRequest, PlanRequest,
-                             TickRequest, CompareRequest, SurveyRequest, PrintRequest, ExportRequest, ListRequest,
-                             BackupRequest, RestoreRequest, MergeRequest, VerifyRequest, IdsRequest>;
+struct PhotoRequest {
+    Common at;
+    std::vector<std::string> files;
+    std::string note, pass, part, fault, finding, caption, who, date, out;
+    bool original = false;
+    int remove = 0, show = 0; // by number in the list, from 1
+};
+struct ShareRequest {
+    Common at;
+    std::string out, question, who, pass;
+    bool whose = false;
+};
+struct AdviceRequest {
+    Common at;
+    std::string file, who;
+};
+struct ExperienceRequest {
+    Common at;
+};
+struct VisitsRequest {
+    std::string book;
+};
+struct EstimateRequest {
+    Common at;
+    std::vector<std::string> settings; // NAME=VALUE
+};
+
+using Request =
+    std::variant<WindowRequest, DemoRequest, NewRequest, PianoRequest, PassRequest, ImportRequest, EnterRequest,
+                 UndoRequest, OverrideRequest, CheckRequest, ActionRequest, PlanRequest, TickRequest, CompareRequest,
+                 SurveyRequest, PrintRequest, ExportRequest, ListRequest, BackupRequest, RestoreRequest, MergeRequest,
+                 VerifyRequest, IdsRequest, ArchiveRequest, RemarkRequest, EstimateRequest, PhotoRequest, ShareRequest,
+                 AdviceRequest, ExperienceRequest, VisitsRequest>;
 
 struct Arguments {
     Request request;

@@ -8,6 +8,7 @@
 #include "db/loading.h"
 #include "db/merging.h"
 #include "db/opening.h"
+#include "db/picture_store.h"
 #include "db/polling.h"
 #include "db/stores.h"
 #include "db/verification.h"
@@ -32,7 +33,8 @@ std::string chosenPiano(const std::vector<PianoLine>& pianos, std::string_view w
         return found.empty() ? std::string() : found.front();
     };
     std::string uuid;
-    if (wanted.empty()) uuid = only([](const PianoLine&) { return true; });
+    if (wanted.empty()) uuid = only([](const PianoLine& piano) { return !isArchived(piano.identity); });
+    if (wanted.empty() && uuid.empty()) uuid = only([](const PianoLine&) { return true; });
     if (uuid.empty()) uuid = only([&](const PianoLine& piano) { return piano.uuid == wanted; });
     if (uuid.empty()) uuid = only([&](const PianoLine& piano) { return piano.name == wanted; });
     if (uuid.empty()) uuid = only([&](const PianoLine& piano) { return sameWithoutCase(piano.name, wanted); });
@@ -96,15 +98,15 @@ Outcome<int> BenchBook::findPass(std::string_view pianoUuid, std::string_view nu
 }
 
 Outcome<std::string> BenchBook::addPiano(const Piano& piano, std::string_view specName,
-                                         const std::optional<SpecSheet>& spec) {
+                                         const std::optional<SpecSheet>& spec, const Identity& identity) {
     return writing(*m_inner->book, "setup", {},
-                   [&](ActUnderWay& act) { return hammerline::addPiano(act, piano, specName, spec); });
+                   [&](ActUnderWay& act) { return hammerline::addPiano(act, piano, specName, spec, identity); });
 }
 
 Outcome<ActId> BenchBook::changePiano(std::string_view uuid, const Piano& piano, std::string_view specName,
-                                      const std::optional<SpecSheet>& spec) {
+                                      const std::optional<SpecSheet>& spec, const Identity& changes) {
     return writing(*m_inner->book, "setup", {}, [&](ActUnderWay& act) {
-        return hammerline::changePiano(act, pianoRow(act.book(), uuid), piano, specName, spec);
+        return hammerline::changePiano(act, pianoRow(act.book(), uuid), piano, specName, spec, changes);
     });
 }
 
@@ -129,6 +131,65 @@ Outcome<ActId> ofPiano(OpenBook& book, std::string_view kind, std::string_view p
     return writing(book, kind, {}, [&](ActUnderWay& act) { return work(act, pianoRow(act.book(), piano)); });
 }
 } // namespace
+
+Outcome<ActId> BenchBook::setIdentity(std::string_view uuid, const Identity& changes) {
+    return ofPiano(*m_inner->book, "setup", uuid,
+                   [&](ActUnderWay& act, std::int64_t piano) { return hammerline::setIdentity(act, piano, changes); });
+}
+
+Outcome<ActId> BenchBook::addRemarks(std::string_view pianoUuid, std::span<const Remark> remarks) {
+    return ofPiano(*m_inner->book, "survey", pianoUuid,
+                   [&](ActUnderWay& act, std::int64_t piano) { return hammerline::addRemarks(act, piano, remarks); });
+}
+
+Outcome<ActId> BenchBook::addPhotos(std::string_view pianoUuid, std::span<const NewPhoto> photos) {
+    return ofPiano(*m_inner->book, "survey", pianoUuid, [&](ActUnderWay& act, std::int64_t piano) {
+        int item = 0;
+        for (const NewPhoto& each : photos) {
+            keepPicture(act.book(), each.picture);
+            insertPhoto(act, piano, each.photo, {++item, {}, {}});
+        }
+        return act.idOrNone();
+    });
+}
+
+Outcome<ActId> BenchBook::removePhoto(std::string_view pianoUuid, const Photo& photo) {
+    return ofPiano(*m_inner->book, "survey", pianoUuid, [&](ActUnderWay& act, std::int64_t) {
+        return hammerline::removePhoto(act, photo.saidIn, photo.item);
+    });
+}
+
+Outcome<std::optional<Picture>> BenchBook::picture(const std::string& hash) const {
+    OpenBook& book = *m_inner->book;
+    return reading(book, [&] { return loadPicture(book, hash); });
+}
+
+Outcome<std::optional<std::string>> BenchBook::thumb(const std::string& hash) const {
+    OpenBook& book = *m_inner->book;
+    return reading(book, [&] { return loadThumb(book, hash); });
+}
+
+Outcome<void> BenchBook::loadPictures(PianoRecord& record) const {
+    for (const Photo& photo : record.photos) {
+        if (record.pictures.contains(photo.hash)) continue;
+        auto found = picture(photo.hash);
+        if (!found) return tl::unexpected(found.error());
+        if (*found) record.pictures[photo.hash] = std::move(**found);
+    }
+    return {};
+}
+
+Outcome<ActId> BenchBook::removeRemark(std::string_view pianoUuid, const Remark& remark) {
+    return ofPiano(*m_inner->book, "survey", pianoUuid, [&](ActUnderWay& act, std::int64_t) {
+        return hammerline::removeRemark(act, remark.saidIn, remark.item);
+    });
+}
+
+Outcome<ActId> BenchBook::decideAdvice(std::string_view pianoUuid, const Remark& remark, std::string_view accepted) {
+    return ofPiano(*m_inner->book, "survey", pianoUuid, [&](ActUnderWay& act, std::int64_t) {
+        return hammerline::decideAdvice(act, remark.saidIn, remark.item, accepted);
+    });
+}
 
 Outcome<ActId> BenchBook::setReferences(std::string_view pianoUuid, int pass,
                                         const std::map<DimensionId, std::string>& references) {
@@ -257,7 +318,11 @@ Outcome<std::vector<Dispute>> BenchBook::disputes() const {
 
 Outcome<Verification> BenchBook::verify() const {
     OpenBook& book = *m_inner->book;
-    return reading(book, [&] { return verifyAll(book.db, kSchemaVersion); });
+    return reading(book, [&] {
+        Verification found = verifyAll(book.db, kSchemaVersion);
+        if (found.sound) checkPictures(book, found);
+        return found;
+    });
 }
 
 Outcome<std::string> BenchBook::backUp(const std::string& path, const GoOn& goOn) const {

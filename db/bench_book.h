@@ -28,6 +28,7 @@ struct PianoLine {
         std::size_t readings = 0;
     };
     std::vector<PassLine> passes;
+    Identity identity;
 };
 
 struct NewPass {
@@ -81,15 +82,37 @@ public:
     bool newer() const;
 
     Outcome<std::vector<PianoLine>> pianos() const;
-    /// By name (exact, then without case) or uuid; empty: the only piano. Refuses noSuchPiano, severalPianos.
+    /// By name (exact, then without case) or uuid; empty: the only piano that is not archived. Refuses noSuchPiano,
+    /// severalPianos.
     Outcome<std::string> findPiano(std::string_view nameOrUuid) const;
     Outcome<PianoRecord> load(std::string_view pianoUuid) const;
     /// Number of a pass by number or label, empty: the last. Refuses noSuchPass.
     Outcome<int> findPass(std::string_view pianoUuid, std::string_view numberOrLabel) const;
 
-    Outcome<std::string> addPiano(const Piano&, std::string_view specName, const std::optional<SpecSheet>& = {});
+    Outcome<std::string> addPiano(const Piano&, std::string_view specName, const std::optional<SpecSheet>& = {},
+                                  const Identity& = {});
+    /// Refuses kindMeasured: another kind of action once something was read.
     Outcome<ActId> changePiano(std::string_view uuid, const Piano&, std::string_view specName,
-                               const std::optional<SpecSheet>& = {});
+                               const std::optional<SpecSheet>& = {}, const Identity& changes = {});
+    /// Fields by key, all as one act; an empty value takes the field back.
+    Outcome<ActId> setIdentity(std::string_view uuid, const Identity& changes);
+    Outcome<ActId> addRemarks(std::string_view pianoUuid, std::span<const Remark>);
+    struct NewPhoto {
+        Photo photo;
+        Picture picture;
+    };
+    /// All of them as one act; a picture that the book has already is not kept twice.
+    Outcome<ActId> addPhotos(std::string_view pianoUuid, std::span<const NewPhoto>);
+    /// Refuses noSuchPhoto. The picture stays: undo brings the photograph back.
+    Outcome<ActId> removePhoto(std::string_view pianoUuid, const Photo&);
+    /// By hash; none where the book has no such picture.
+    Outcome<std::optional<Picture>> picture(const std::string& hash) const;
+    Outcome<std::optional<std::string>> thumb(const std::string& hash) const;
+    /// Reads the pictures of the record's photographs into it, for an export.
+    Outcome<void> loadPictures(PianoRecord&) const;
+    /// By its name in this book. Both refuse noSuchRemark.
+    Outcome<ActId> removeRemark(std::string_view pianoUuid, const Remark&);
+    Outcome<ActId> decideAdvice(std::string_view pianoUuid, const Remark&, std::string_view accepted);
     Outcome<int> addPass(std::string_view pianoUuid, const NewPass&);
     Outcome<ActId> setReferences(std::string_view pianoUuid, int pass, const std::map<DimensionId, std::string>&);
     /// All or nothing, one act. `kind`: entry, paste or import; `source`: a file's name for the log.

@@ -38,6 +38,8 @@ const std::vector<Telling>& tellings() {
         {"finding", "finding", "trim(x.state || ' ' || x.remedy) || iif(x.remark = '', '', ', ' || x.remark)", "NULL",
          kAll},
         {"preference", "preference", "x.value", "NULL", kAll},
+        {"identity", "identity", "x.value", "NULL", kAll},
+        {"remark", "remark", "x.text || iif(x.accepted = '', '', ', ' || x.accepted)", "NULL", kAll},
     };
     return rows;
 }

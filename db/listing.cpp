@@ -39,16 +39,29 @@ std::map<std::int64_t, std::size_t> readingCounts(OpenBook& book) {
     return counts;
 }
 
+/// Whose they are, by row of the piano.
+std::map<std::int64_t, Identity> identities(OpenBook& book) {
+    Query find = book.query("SELECT x.piano_id, x.key, x.value FROM identity x JOIN act a ON a.id = x.act_id JOIN "
+                            "session s ON s.id = a.session_id WHERE x.withdrawn = 0 AND " +
+                            isHead(subject("identity")) + " ORDER BY x.piano_id, x.key, a.place, s.uuid");
+    std::map<std::int64_t, Identity> all;
+    while (find.step())
+        all[find.number(0)][find.text(1)] = find.text(2);
+    return all;
+}
+
 } // namespace
 
 std::vector<PianoLine> pianoNames(OpenBook& book) {
-    Query find = book.query("SELECT p.uuid, x.name, x.action, x.notes FROM piano p JOIN act b ON b.id = p.act_id "
+    const auto whose = identities(book);
+    Query find = book.query("SELECT p.uuid, x.name, x.action, x.notes, p.id FROM piano p JOIN act b ON b.id = p.act_id "
                             "JOIN setup x ON x.piano_id = p.id JOIN act a ON a.id = x.act_id JOIN session s ON s.id = "
                             "a.session_id WHERE x.withdrawn = 0 AND " +
                             isHead(subject("setup")) + " ORDER BY b.place, p.uuid, a.place, s.uuid");
     std::vector<PianoLine> lines;
     while (find.step()) {
-        PianoLine line{text(find.uuid(0)), find.text(1), orFail(parseActionKind(find.text(2))), find.small(3), {}};
+        PianoLine line{text(find.uuid(0)), find.text(1), orFail(parseActionKind(find.text(2))), find.small(3), {}, {}};
+        if (const auto found = whose.find(find.number(4)); found != whose.end()) line.identity = found->second;
         if (!lines.empty() && lines.back().uuid == line.uuid) lines.pop_back(); // disputed set-up: the later
         lines.push_back(std::move(line));
     }

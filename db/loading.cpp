@@ -208,6 +208,77 @@ void loadPreferences(OpenBook& book, std::int64_t piano, PianoRecord& record) {
         record.preferences[find.text(0)] = find.text(1);
 }
 
+void loadIdentity(OpenBook& book, std::int64_t piano, PianoRecord& record) {
+    Query find = book.query("SELECT x.key, x.value" + currentRows("identity", "x.piano_id = ?", "x.key"));
+    find << piano;
+    while (find.step())
+        record.identity[find.text(0)] = find.text(1);
+}
+
+/// A remark keeps the place and time at which it was first said, whatever was decided of it since.
+void loadRemarks(OpenBook& book, std::int64_t piano, const PassPlaces& places, PianoRecord& record) {
+    Query find = book.query("SELECT x.said_in, x.item, x.pass_id, x.note, x.part, x.fault, x.kind, x.text, x.who, "
+                            "x.on_day, x.accepted, e.place, e.at" +
+                            currentRows("remark", "x.piano_id = ?", "x.said_in, x.item",
+                                        "JOIN remark f ON f.said_in = x.said_in AND f.item = x.item AND f.replaces IS "
+                                        "NULL JOIN act e ON e.id = coalesce(f.origin, f.act_id)"));
+    find << piano;
+    std::map<std::pair<std::int64_t, int>, Remark> remarks;
+    while (find.step()) {
+        const auto kind = parseRemarkKind(find.text(6));
+        if (!kind) continue; // of a later program
+        Remark remark;
+        remark.kind = *kind;
+        remark.saidIn = find.number(0);
+        remark.item = find.small(1);
+        const auto pass = find.null(2) ? places.end() : places.find(find.number(2));
+        if (pass != places.end()) remark.about.pass = record.passes[pass->second].number;
+        if (find.small(3) != 0) remark.about.note = NoteNumber{find.small(3)};
+        remark.about.part = find.text(4);
+        remark.about.fault = find.text(5);
+        remark.text = find.text(7);
+        remark.who = find.text(8);
+        remark.on = find.text(9);
+        remark.accepted = find.text(10);
+        remark.order = find.number(11);
+        remark.at = find.number(12);
+        remarks[{remark.saidIn, remark.item}] = std::move(remark);
+    }
+    for (auto& [name, remark] : remarks)
+        record.remarks.push_back(std::move(remark));
+    std::stable_sort(record.remarks.begin(), record.remarks.end(),
+                     [](const Remark& a, const Remark& b) { return a.order < b.order; });
+}
+
+void loadPhotos(OpenBook& book, std::int64_t piano, const PassPlaces& places, PianoRecord& record) {
+    Query find = book.query("SELECT x.said_in, x.item, x.pass_id, x.note, x.part, x.fault, x.hash, x.caption, x.who, "
+                            "x.on_day, o.place, o.at" +
+                            currentRows("photo", "x.piano_id = ?", "x.said_in, x.item"));
+    find << piano;
+    std::map<std::pair<std::int64_t, int>, Photo> photos;
+    while (find.step()) {
+        Photo photo;
+        photo.saidIn = find.number(0);
+        photo.item = find.small(1);
+        const auto pass = find.null(2) ? places.end() : places.find(find.number(2));
+        if (pass != places.end()) photo.about.pass = record.passes[pass->second].number;
+        if (find.small(3) != 0) photo.about.note = NoteNumber{find.small(3)};
+        photo.about.part = find.text(4);
+        photo.about.fault = find.text(5);
+        photo.hash = find.text(6);
+        photo.caption = find.text(7);
+        photo.who = find.text(8);
+        photo.on = find.text(9);
+        photo.order = find.number(10);
+        photo.at = find.number(11);
+        photos[{photo.saidIn, photo.item}] = std::move(photo);
+    }
+    for (auto& [name, photo] : photos)
+        record.photos.push_back(std::move(photo));
+    std::stable_sort(record.photos.begin(), record.photos.end(),
+                     [](const Photo& a, const Photo& b) { return a.order < b.order; });
+}
+
 } // namespace
 
 PianoRecord loadPiano(OpenBook& book, std::string_view uuid) {
@@ -223,6 +294,9 @@ PianoRecord loadPiano(OpenBook& book, std::string_view uuid) {
     loadPlans(book, piano, places, record);
     loadDone(book, piano, places, record);
     loadPreferences(book, piano, record);
+    loadIdentity(book, piano, record);
+    loadRemarks(book, piano, places, record);
+    loadPhotos(book, piano, places, record);
     return record;
 }
 

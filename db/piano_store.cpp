@@ -1,3 +1,4 @@
+#include "db/standing.h"
 #include "db/stores.h"
 #include "db/versions.h"
 
@@ -18,6 +19,18 @@ void requireNameFree(OpenBook& book, const std::string& name, std::int64_t excep
     if (name.empty()) fail(RefusalCode::usage, {}, "name");
     for (const auto& [piano, used] : namesInUse(book))
         if (piano != except && used == name) fail(RefusalCode::pianoExists, name);
+}
+
+/// What was measured was measured on an action of that kind: another kind would judge it by the wrong zones.
+void requireKindFree(OpenBook& book, const Piano& piano, std::int64_t row) {
+    Query other = book.query("SELECT " + isCurrent("setup", "x.piano_id = ? AND x.action <> ?"));
+    other << row << key(piano.action);
+    const bool otherKind = other.step() && other.number(0) != 0;
+    if (!otherKind) return;
+    Query find = book.query("SELECT " + isCurrent("reading", "x.pass_id IN (SELECT id FROM pass WHERE piano_id = ?)"));
+    find << row;
+    const bool measured = find.step() && find.number(0) != 0;
+    if (measured) fail(RefusalCode::kindMeasured, piano.name);
 }
 
 void writeAttributes(ActUnderWay& act, std::int64_t pianoId, const Piano& piano) {
@@ -69,16 +82,18 @@ std::int64_t insertPiano(ActUnderWay& act, const Uuid& uuid, const Piano& piano,
 }
 
 std::string addPiano(ActUnderWay& act, const Piano& piano, std::string_view specName,
-                     const std::optional<SpecSheet>& spec) {
+                     const std::optional<SpecSheet>& spec, const Identity& identity) {
     const Uuid uuid = newUuid();
-    insertPiano(act, uuid, piano, specName, spec);
+    setIdentity(act, insertPiano(act, uuid, piano, specName, spec), identity);
     return text(uuid);
 }
 
 ActId changePiano(ActUnderWay& act, std::int64_t pianoId, const Piano& piano, std::string_view specName,
-                  const std::optional<SpecSheet>& spec) {
+                  const std::optional<SpecSheet>& spec, const Identity& changes) {
     requireNameFree(act.book(), piano.name, pianoId);
+    requireKindFree(act.book(), piano, pianoId);
     writeSetup(act, pianoId, piano, specName, spec);
+    setIdentity(act, pianoId, changes);
     return act.id();
 }
 

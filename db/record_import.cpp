@@ -1,6 +1,7 @@
 // Whole pianos of an export into the book: everything with the place and time it had, in one act.
 #include "db/import_state.h"
 #include "db/loading.h"
+#include "db/picture_store.h"
 
 #include <algorithm>
 #include <cmath>
@@ -76,6 +77,10 @@ void gatherTimes(const PianoRecord& record, TimesOfFile& times) {
         times.add(symptom.order, symptom.order);
     for (const FrozenPlan& plan : record.plans)
         times.add(plan.order, plan.order);
+    for (const Remark& remark : record.remarks)
+        times.add(remark.order, remark.at);
+    for (const Photo& photo : record.photos)
+        times.add(photo.order, photo.at);
 }
 
 /// How many readings of the file were looked at.
@@ -111,6 +116,8 @@ public:
         writePlans();
         writeDone();
         writeFindings();
+        writeRemarks();
+        writePhotos();
         writeRest();
     }
 
@@ -227,6 +234,52 @@ private:
             if (!findingHere(finding)) insertFinding(m_act, m_piano, finding, m_times.at(finding.order, finding.at));
     }
 
+    /// What it is about, with the number that the pass has in the book, and the pass's row.
+    About aboutHere(About about, std::optional<std::int64_t>& passRow) const {
+        if (!about.pass) return about;
+        passRow = passRowOf(*about.pass);
+        const Pass* here = passHere(*m_file.pass(*about.pass));
+        about.pass = here ? std::optional(here->number) : std::nullopt;
+        return about;
+    }
+
+    /// One whose picture neither the file nor the book has shows nothing and is left out.
+    void writePhotos() {
+        for (const Photo& photo : m_file.photos) {
+            PhotoLine line;
+            Photo wanted = photo;
+            wanted.about = aboutHere(photo.about, line.pass);
+            const bool here =
+                m_here && std::ranges::any_of(m_here->photos, [&](const Photo& p) { return showTheSame(p, wanted); });
+            if (here) continue;
+            if (const auto found = m_file.pictures.find(photo.hash); found != m_file.pictures.end())
+                keepPicture(book(), found->second);
+            if (!hasPicture(book(), photo.hash)) continue;
+            line.item = ++m_item;
+            line.origin = m_times.at(photo.order, photo.at);
+            insertPhoto(m_act, m_piano, photo, line);
+        }
+    }
+
+    bool remarkHere(const Remark& remark, const About& about) const {
+        if (!m_here) return false;
+        Remark wanted = remark;
+        wanted.about = about;
+        return std::ranges::any_of(m_here->remarks, [&](const Remark& each) { return sayTheSame(each, wanted); });
+    }
+
+    /// Passes of the file may have other numbers in the book.
+    void writeRemarks() {
+        for (const Remark& remark : m_file.remarks) {
+            RemarkLine line;
+            const About about = aboutHere(remark.about, line.pass);
+            if (remarkHere(remark, about)) continue;
+            line.item = ++m_item;
+            line.origin = m_times.at(remark.order, remark.at);
+            insertRemark(m_act, m_piano, remark, line);
+        }
+    }
+
     void writeRest() {
         for (const Override& each : m_file.overrides) {
             const bool here = m_here && std::any_of(m_here->overrides.begin(), m_here->overrides.end(),
@@ -242,6 +295,10 @@ private:
         }
         for (const auto& [name, value] : m_file.preferences)
             if (!m_here || !m_here->preferences.contains(name)) setPreference(m_act, m_piano, name, value);
+        Identity unsaid;
+        for (const auto& [name, value] : m_file.identity)
+            if (!m_here || !m_here->identity.contains(name)) unsaid[name] = value;
+        setIdentity(m_act, m_piano, unsaid);
     }
 
     ActUnderWay& m_act;

@@ -129,6 +129,7 @@ void mendVersions(OpenBook& book) {
     run(book, "DELETE FROM plan_version WHERE plan_id NOT IN (SELECT id FROM plan)");
     run(book, "INSERT INTO plan_version (plan_id, act_id) SELECT id, act_id FROM plan WHERE id NOT IN (SELECT plan_id "
               "FROM plan_version)");
+    run(book, "DELETE FROM photo WHERE hash NOT IN (SELECT hash FROM picture)");
     for (const Subject& subject : subjects()) {
         const std::string table(subject.table), same = list(subject.key, "n.% = x.%", " AND ");
         run(book, "UPDATE " + table +

@@ -197,6 +197,12 @@ RescueTable asThere(SQLite::Database& damaged, RescueTable table) {
     return table;
 }
 
+bool isThere(SQLite::Database& damaged, const std::string& table) {
+    SQLite::Statement find(damaged, "SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = ?");
+    find.bind(1, table);
+    return find.executeStep();
+}
+
 } // namespace
 
 Rescued copyReadable(SQLite::Database& damaged, SQLite::Database& into, const Headway& headway) {
@@ -204,6 +210,7 @@ Rescued copyReadable(SQLite::Database& damaged, SQLite::Database& into, const He
     SQLite::Transaction transaction(into, SQLite::TransactionBehavior::IMMEDIATE);
     const auto tables = static_cast<double>(rescueTables().size());
     for (std::size_t i = 0; i < rescueTables().size(); ++i) {
+        if (!isThere(damaged, rescueTables()[i].name)) continue; // an older book has no such table
         const RescueTable known = asThere(damaged, rescueTables()[i]);
         const auto before = static_cast<double>(i);
         Stretches(damaged, into, known, rescued, headway.part(before / tables, (before + 1) / tables)).read();

@@ -40,6 +40,7 @@ const std::vector<RescueTable>& rescueTables() {
                                     {"brought"},
                                     {"digest"}}));
         all.push_back(plain("dimension", {{"id"}, {"key"}}));
+        all.push_back(plain("picture", {{"id"}, {"hash"}, {"kind"}, {"width"}, {"height"}, {"thumb"}, {"bytes"}}));
         for (const Tag& tag : tags()) {
             std::vector<TableColumn> columns = {{"id"}, {"uuid"}, {"act_id", Points::act}};
             append(columns, tag.columns);

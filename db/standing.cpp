@@ -14,12 +14,14 @@ const std::vector<Ground>& grounds() {
         {"plan_version", "plan_id", isCurrent("done", "x.plan_id = v.plan_id")},
         {"pass_version", "pass_id",
          isCurrent("reading", "x.pass_id = v.pass_id") + " OR " + isCurrent("done", "x.pass_id = v.pass_id") + " OR " +
-             isCurrent("plan_version", "x.plan_id IN (SELECT id FROM plan WHERE pass_id = v.pass_id)")},
+             isCurrent("plan_version", "x.plan_id IN (SELECT id FROM plan WHERE pass_id = v.pass_id)") + " OR " +
+             isCurrent("remark", "x.pass_id = v.pass_id") + " OR " + isCurrent("photo", "x.pass_id = v.pass_id")},
         {"setup", "piano_id",
          isCurrent("pass_version", "x.pass_id IN (SELECT id FROM pass WHERE piano_id = v.piano_id)") + " OR " +
              isCurrent("finding", "x.piano_id = v.piano_id") + " OR " +
              isCurrent("symptom", "x.piano_id = v.piano_id") + " OR " +
-             isCurrent("aim_override", "x.piano_id = v.piano_id")},
+             isCurrent("aim_override", "x.piano_id = v.piano_id") + " OR " +
+             isCurrent("remark", "x.piano_id = v.piano_id") + " OR " + isCurrent("photo", "x.piano_id = v.piano_id")},
     };
     return rows;
 }

@@ -9,11 +9,12 @@ namespace hammerline {
 // --- piano_store.cpp
 /// Row of a piano that is not taken back. Fails with noSuchPiano.
 std::int64_t pianoRow(OpenBook&, std::string_view uuid);
-std::string addPiano(ActUnderWay&, const Piano&, std::string_view specName, const std::optional<SpecSheet>&);
+std::string addPiano(ActUnderWay&, const Piano&, std::string_view specName, const std::optional<SpecSheet>&,
+                     const Identity& = {});
 std::int64_t insertPiano(ActUnderWay&, const Uuid&, const Piano&, std::string_view specName,
                          const std::optional<SpecSheet>&);
 ActId changePiano(ActUnderWay&, std::int64_t piano, const Piano&, std::string_view specName,
-                  const std::optional<SpecSheet>&);
+                  const std::optional<SpecSheet>&, const Identity& changes = {});
 ActId setPreference(ActUnderWay&, std::int64_t piano, std::string_view key, std::string_view value);
 
 // --- pass_store.cpp
@@ -76,6 +77,20 @@ ActId addFindings(ActUnderWay&, std::int64_t piano, std::span<const Finding>);
 void insertFinding(ActUnderWay&, std::int64_t piano, const Finding&, std::optional<ActId> origin);
 void insertSymptom(ActUnderWay&, std::int64_t piano, const Symptom&, std::optional<ActId> origin);
 ActId addSymptom(ActUnderWay&, std::int64_t piano, const Symptom&);
+
+// --- piano_record_store.cpp
+/// Empty values take fields back; what stands just so is not written again.
+ActId setIdentity(ActUnderWay&, std::int64_t piano, const Identity& changes);
+struct RemarkLine {
+    int item{};
+    std::optional<std::int64_t> pass; // its row; none: by number, as the remark says
+    std::optional<ActId> origin;
+};
+void insertRemark(ActUnderWay&, std::int64_t piano, const Remark&, const RemarkLine&);
+ActId addRemarks(ActUnderWay&, std::int64_t piano, std::span<const Remark>);
+/// Both refuse noSuchRemark.
+ActId removeRemark(ActUnderWay&, std::int64_t saidIn, int item);
+ActId decideAdvice(ActUnderWay&, std::int64_t saidIn, int item, std::string_view accepted);
 
 // --- plan_store.cpp
 ActId freezePlan(ActUnderWay&, std::int64_t piano, const FrozenPlan&);

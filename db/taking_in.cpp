@@ -1,5 +1,6 @@
 #include "db/taking_in.h"
 
+#include "db/picture_store.h"
 #include "db/subjects.h"
 #include "db/verification.h"
 #include "db/versions.h"
@@ -65,6 +66,7 @@ public:
         acts();
         for (const Tag& each : tags())
             tag(each);
+        of(m_from, [&] { return takeInPictures(m_into, m_from), true; });
         for (const Subject& each : subjects())
             rows(each);
         return m_came;

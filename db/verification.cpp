@@ -34,6 +34,8 @@ constexpr std::array kUnsound = {
     std::pair{"piano", "SELECT id FROM piano WHERE NOT EXISTS (SELECT 1 FROM setup WHERE piano_id = piano.id)"},
     std::pair{"pass", "SELECT id FROM pass WHERE NOT EXISTS (SELECT 1 FROM pass_version WHERE pass_id = pass.id)"},
     std::pair{"done", "SELECT said_in FROM done WHERE said_in > act_id"},
+    std::pair{"picture", "SELECT hash FROM photo WHERE hash NOT IN (SELECT hash FROM picture)"},
+    std::pair{"remark", "SELECT said_in FROM remark WHERE said_in > act_id"},
 };
 
 } // namespace

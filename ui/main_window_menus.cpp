@@ -171,11 +171,17 @@ void MainWindow::newBook() {
 
 void MainWindow::fillPianos(QMenu* menu) {
     menu->clear();
-    for (const PianoLine& line : m_bench.pianos())
-        menu->addAction(QString::fromStdString(line.name), this, [this, uuid = line.uuid] {
+    QMenu* away = nullptr; // only where something is put away
+    for (const PianoLine& line : m_bench.pianos()) {
+        const bool archived = isArchived(line.identity);
+        if (archived && !away) away = new QMenu(tr("Put away"), menu);
+        QMenu* into = archived ? away : menu;
+        into->addAction(QString::fromStdString(line.name), this, [this, uuid = line.uuid] {
             if (!leaveStation()) return;
             if (const auto chosen = m_bench.choosePiano(uuid); !chosen) report(chosen.error());
         });
+    }
+    if (away) menu->addMenu(away);
 }
 
 void MainWindow::fillPasses(QMenu* menu) {

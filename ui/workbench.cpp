@@ -56,7 +56,7 @@ Outcome<void> Workbench::openBook(const QString& path, const std::string& piano,
     m_poll.start();
     Q_EMIT bookChanged();
     if (!piano.empty() && choosePiano(piano)) return {};
-    if (!pianos().empty()) return choosePiano(pianos().front().uuid);
+    if (!pianos().empty()) return choosePiano(firstPiano().uuid);
     Q_EMIT pianoChanged();
     Q_EMIT passChanged();
     Q_EMIT recordChanged();
@@ -75,6 +75,11 @@ Outcome<void> Workbench::reopen() {
     const auto loaded = reload();
     Q_EMIT bookChanged();
     return loaded;
+}
+
+const PianoLine& Workbench::firstPiano() const {
+    const auto found = std::ranges::find_if(pianos(), [](const PianoLine& line) { return !isArchived(line.identity); });
+    return found == pianos().end() ? pianos().front() : *found;
 }
 
 const std::vector<PianoLine>& Workbench::pianos() const {

@@ -94,7 +94,17 @@ public:
     // --- everything else a person does
     Outcome<BenchBook::Undone> undo();
     Outcome<BenchBook::Undone> redo();
-    Outcome<void> addPiano(const Piano&, const std::string& specName, const std::optional<SpecSheet>& = {});
+    Outcome<void> addPiano(const Piano&, const std::string& specName, const std::optional<SpecSheet>& = {},
+                           const Identity& = {});
+    /// Fields of the record by key, `archived` among them; an empty value takes the field back.
+    Outcome<void> setIdentity(const Identity& changes);
+    Outcome<void> addRemark(const Remark&);
+    Outcome<void> addPhotos(std::span<const BenchBook::NewPhoto>);
+    Outcome<void> removePhoto(const Photo&);
+    /// Read from the book when looked at; none where it has no such picture.
+    std::optional<Picture> picture(const std::string& hash) const;
+    std::optional<std::string> thumb(const std::string& hash) const;
+    Outcome<void> removeRemark(const Remark&);
     Outcome<void> changePiano(const Piano&, const std::string& specName, const std::optional<SpecSheet>& = {});
     Outcome<void> addPass(const NewPass&);
     Outcome<void> setReferences(const std::map<DimensionId, std::string>&);
@@ -141,6 +151,8 @@ private:
     void pianosChanged();
     Outcome<void> needPass();
     Outcome<void> reload();
+    /// The first that is not put away, else the first.
+    const PianoLine& firstPiano() const;
     /// The first piano of the book, or none: the one that was chosen is gone.
     Outcome<void> chooseAnother();
     void forget();

@@ -72,7 +72,7 @@ Outcome<void> Workbench::chooseAnother() {
     forget();
     m_pianos.reset();
     Q_EMIT bookChanged();
-    if (!pianos().empty()) return choosePiano(pianos().front().uuid);
+    if (!pianos().empty()) return choosePiano(firstPiano().uuid);
     Q_EMIT pianoChanged();
     Q_EMIT passChanged();
     Q_EMIT recordChanged();
@@ -86,6 +86,7 @@ Outcome<void> Workbench::reload() {
     if (!record) return tl::unexpected(record.error());
     const bool setUpChanged = record->piano != m_record->piano || record->specName != m_record->specName ||
                               record->spec != m_record->spec || record->overrides != m_record->overrides;
+    const bool identityChanged = record->identity != m_record->identity;
     const bool passesChanged = record->passes.size() != m_record->passes.size();
     const bool plansChanged = record->plans != m_record->plans;
     m_record = std::move(*record);
@@ -97,6 +98,7 @@ Outcome<void> Workbench::reload() {
         glance.sure = false;
     if (m_note.value > m_record->piano.notes) m_note.value = m_record->piano.notes;
     if (plansChanged) choosePlan();
+    if (identityChanged) pianosChanged(); // the list tells whose they are and leaves out what is put away
     if (setUpChanged) Q_EMIT pianoChanged();
     if (passesChanged) Q_EMIT passChanged();
     Q_EMIT recordChanged();
@@ -143,9 +145,9 @@ Outcome<BenchBook::Undone> Workbench::redo() {
 }
 
 Outcome<void> Workbench::addPiano(const Piano& piano, const std::string& specName,
-                                  const std::optional<SpecSheet>& sheet) {
+                                  const std::optional<SpecSheet>& sheet, const Identity& identity) {
     if (!m_book) return refuse(RefusalCode::cannotWrite);
-    const auto uuid = m_book->addPiano(piano, specName, sheet);
+    const auto uuid = m_book->addPiano(piano, specName, sheet, identity);
     if (!uuid) return tl::unexpected(uuid.error());
     m_pianos.reset();
     Q_EMIT bookChanged();
@@ -158,6 +160,41 @@ Outcome<void> Workbench::changePiano(const Piano& piano, const std::string& spec
                                      const std::optional<SpecSheet>& sheet) {
     if (const auto ready = needPiano(); !ready) return ready;
     return settle(m_book->changePiano(m_record->uuid, piano, specName, sheet));
+}
+
+Outcome<void> Workbench::setIdentity(const Identity& changes) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->setIdentity(m_record->uuid, changes));
+}
+
+Outcome<void> Workbench::addRemark(const Remark& remark) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->addRemarks(m_record->uuid, std::span(&remark, 1)));
+}
+
+Outcome<void> Workbench::removeRemark(const Remark& remark) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->removeRemark(m_record->uuid, remark));
+}
+
+Outcome<void> Workbench::addPhotos(std::span<const BenchBook::NewPhoto> photos) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->addPhotos(m_record->uuid, photos));
+}
+
+Outcome<void> Workbench::removePhoto(const Photo& photo) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->removePhoto(m_record->uuid, photo));
+}
+
+std::optional<Picture> Workbench::picture(const std::string& hash) const {
+    if (!m_book) return std::nullopt;
+    return m_book->picture(hash).value_or(std::nullopt);
+}
+
+std::optional<std::string> Workbench::thumb(const std::string& hash) const {
+    if (!m_book) return std::nullopt;
+    return m_book->thumb(hash).value_or(std::nullopt);
 }
 
 Outcome<void> Workbench::addPass(const NewPass& pass) {
@@ -299,7 +336,7 @@ Outcome<Merged> Workbench::merge(const QString& other, const GoOn& goOn) {
     if (m_record)
         (void)reload();
     else if (!pianos().empty())
-        (void)choosePiano(pianos().front().uuid);
+        (void)choosePiano(firstPiano().uuid);
     justSaved();
     return merged;
 }
@@ -327,6 +364,7 @@ Outcome<std::vector<PianoRecord>> Workbench::allRecords() const {
     for (const PianoLine& line : pianos()) {
         auto record = m_book->load(line.uuid);
         if (!record) return tl::unexpected(record.error());
+        if (const auto read = m_book->loadPictures(*record); !read) return tl::unexpected(read.error());
         records.push_back(std::move(*record));
     }
     return records;
@@ -344,7 +382,7 @@ void Workbench::look() {
         if (m_record)
             (void)reload();
         else if (!pianos().empty())
-            (void)choosePiano(pianos().front().uuid);
+            (void)choosePiano(firstPiano().uuid);
         break;
     case Change::fileReplaced:
         setTrouble(troubleWith(RefusalCode::replacedFile));

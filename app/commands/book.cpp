@@ -5,6 +5,7 @@
 #include "app/console.h"
 #include "core/sheet/sheet.h"
 #include "db/document.h"
+#include "ui/words/piano_record.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
 
@@ -20,6 +21,21 @@ using Json = nlohmann::ordered_json;
 
 void print(const Json& object, bool json) {
     printJson(object.dump(2, ' ', false, Json::error_handler_t::replace), json);
+}
+
+QStringList textsOf(const PianoLine& line) {
+    QStringList texts{utf8(line.name)};
+    for (const std::string_view field : identityKeys())
+        texts << utf8(identityValue(line.identity, field));
+    return texts;
+}
+
+Json identityJson(const Identity& identity) {
+    Json out = Json::object();
+    for (const std::string_view field : identityKeys())
+        if (const auto value = identityValue(identity, field); !value.empty())
+            out[std::string(field)] = std::string(value);
+    return out;
 }
 
 } // namespace
@@ -41,10 +57,19 @@ int run(const ListRequest& request, bool json) {
     const auto pianos = book->pianos();
     if (!pianos) return refused(pianos.error(), json);
     Json out = {{"pianos", Json::array()}};
+    std::size_t putAway = 0;
     for (const PianoLine& line : *pianos) {
+        const bool away = isArchived(line.identity);
+        putAway += away ? 1 : 0;
+        if (away && !request.archived) continue;
+        if (!words::holdsWords(utf8(request.find), textsOf(line))) continue;
         Json passes = Json::array();
-        say(QStringLiteral("%1: %2, %3 notes").arg(utf8(line.name), words::actionName(line.action)).arg(line.notes),
-            json);
+        QString head =
+            QStringLiteral("%1: %2, %3 notes").arg(utf8(line.name), words::actionName(line.action)).arg(line.notes);
+        if (away) head += QStringLiteral(" (put away)");
+        say(head, json);
+        const QString whose = words::identityLine(line.identity);
+        if (!whose.isEmpty()) say(QStringLiteral("  ") + whose, json);
         for (const auto& pass : line.passes) {
             passes.push_back({{"pass", pass.number}, {"label", pass.label}, {"readings", pass.readings}});
             say(QStringLiteral("  pass %1, %2: %3 readings").arg(pass.number).arg(utf8(pass.label)).arg(pass.readings),
@@ -53,8 +78,14 @@ int run(const ListRequest& request, bool json) {
         out["pianos"].push_back({{"name", line.name},
                                  {"action", std::string(key(line.action))},
                                  {"notes", line.notes},
+                                 {"identity", identityJson(line.identity)},
+                                 {"archived", away},
                                  {"passes", passes}});
     }
+    const bool nothing = out["pianos"].empty();
+    if (nothing && !request.find.empty()) ask(QStringLiteral("No piano holds these words."), json);
+    if (putAway > 0 && !request.archived)
+        ask(QStringLiteral("%1 put away, not shown; --archived shows them.").arg(putAway), json);
     print(out, json);
     return kDone;
 }
@@ -85,6 +116,9 @@ int run(const ExportRequest& request, bool json) {
     const bool asJson = toOutput ? json : request.out.ends_with(".json");
     if (!asJson && !toOutput && !request.out.ends_with(".csv"))
         return refused({RefusalCode::usage, {}, "--out takes a name that ends in .csv or .json", {}}, json);
+    if (asJson)
+        for (PianoRecord& record : records)
+            if (const auto read = book->loadPictures(record); !read) return refused(read.error(), json);
     if (const auto written = writeOut(request.out, asJson ? exportJson(records) : exportCsv(records)); !written)
         return refused(written.error(), json);
     sayWritten(QStringLiteral("Written: %1").arg(utf8(request.out)), request.out, json);

@@ -27,5 +27,13 @@ int run(const RestoreRequest&, bool json);
 int run(const MergeRequest&, bool json);
 int run(const VerifyRequest&, bool json);
 int run(const IdsRequest&, bool json);
+int run(const ArchiveRequest&, bool json);
+int run(const RemarkRequest&, bool json);
+int run(const PhotoRequest&, bool json);
+int run(const ShareRequest&, bool json);
+int run(const AdviceRequest&, bool json);
+int run(const ExperienceRequest&, bool json);
+int run(const VisitsRequest&, bool json);
+int run(const EstimateRequest&, bool json);
 
 } // namespace hammerline::app

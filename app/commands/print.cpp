@@ -25,6 +25,8 @@ constexpr std::array kSheets = {
     std::pair{std::string_view{"record"}, SheetKind::record},
     std::pair{std::string_view{"action"}, SheetKind::action},
     std::pair{std::string_view{"gauges"}, SheetKind::gauges},
+    std::pair{std::string_view{"estimate"}, SheetKind::estimate},
+    std::pair{std::string_view{"card"}, SheetKind::card},
 };
 
 bool sameText(std::string_view a, std::string_view b) {
@@ -40,7 +42,8 @@ int run(const PrintRequest& request, bool json) {
     if (kind == kSheets.end())
         return refused({RefusalCode::usage,
                         {},
-                        "print takes adjustment, check, survey, parts, labels, comparison, record, action or gauges",
+                        "print takes adjustment, check, survey, parts, labels, comparison, record, action, "
+                        "gauges, estimate or card",
                         {}},
                        json);
     const bool adjustment = kind->second == SheetKind::adjustment;

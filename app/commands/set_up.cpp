@@ -40,6 +40,22 @@ Outcome<Piano> madeAnew(const SetUp& wanted, ActionKind kind, int notes, int low
     return makePiano(kind, wanted.notes.value_or(notes), lowest);
 }
 
+Outcome<Identity> identityWanted(const SetUp& wanted) {
+    Identity all;
+    for (const auto& [field, typed] : wanted.identity) {
+        if (!typed) continue;
+        auto read = readIdentity(field, *typed);
+        if (!read) return tl::unexpected(read.error());
+        all[field] = std::move(*read);
+    }
+    return all;
+}
+
+bool changesSetUp(const SetUp& wanted) {
+    return wanted.action || wanted.lowest || wanted.sections || wanted.spec || wanted.rename || wanted.notes ||
+           wanted.lastDamper || wanted.player || !wanted.attributes.empty();
+}
+
 struct Sheet {
     std::string name;
     std::optional<SpecSheet> own; // none for a built-in one
@@ -65,10 +81,12 @@ int run(const NewRequest& request, bool json) {
     if (auto set = applySetUp(*piano, request.setUp); !set) return refused(set.error(), json);
     const auto sheet = sheetWanted(request.setUp, piano->action);
     if (!sheet) return refused(sheet.error(), json);
+    const auto identity = identityWanted(request.setUp);
+    if (!identity) return refused(identity.error(), json);
 
     auto book = liesThere(request.at.book) ? openBook(request.at.book, json) : BenchBook::create(request.at.book);
     if (!book) return refused(book.error(), json);
-    const auto uuid = book->addPiano(*piano, sheet->name, sheet->own);
+    const auto uuid = book->addPiano(*piano, sheet->name, sheet->own, *identity);
     if (!uuid) return refused(uuid.error(), json);
     say(QStringLiteral("%1: %2, %3 notes.")
             .arg(QString::fromStdString(request.at.book), QString::fromStdString(piano->name))
@@ -81,6 +99,14 @@ int run(const NewRequest& request, bool json) {
 int run(const PianoRequest& request, bool json) {
     auto bench = openBench(request.at, json);
     if (!bench) return refused(bench.error(), json);
+    const auto identity = identityWanted(request.setUp);
+    if (!identity) return refused(identity.error(), json);
+    if (!identity->empty() && !changesSetUp(request.setUp)) {
+        const auto said = bench->book.setIdentity(bench->record.uuid, *identity);
+        if (!said) return refused(said.error(), json);
+        say(QStringLiteral("Record of %1 changed.").arg(QString::fromStdString(bench->record.piano.name)), json);
+        return done(*said, json);
+    }
     const Piano& before = bench->record.piano;
     Piano piano = before;
     const SetUp& wanted = request.setUp;
@@ -101,7 +127,7 @@ int run(const PianoRequest& request, bool json) {
         if (!read) return refused(read.error(), json);
         sheet = std::move(*read);
     }
-    const auto act = bench->book.changePiano(bench->record.uuid, piano, sheet.name, sheet.own);
+    const auto act = bench->book.changePiano(bench->record.uuid, piano, sheet.name, sheet.own, *identity);
     if (!act) return refused(act.error(), json);
     say(QStringLiteral("Set-up of %1 changed.").arg(QString::fromStdString(piano.name)), json);
     return done(*act, json);

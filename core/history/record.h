@@ -1,6 +1,7 @@
 // Everything known of one piano, as the book hands it over; what was done, and which readings it made stale.
 #pragma once
 
+#include "core/history/photo.h"
 #include "core/operation/operation.h"
 #include "core/pass/pass.h"
 #include "core/spec/spec.h"
@@ -48,6 +49,10 @@ struct PianoRecord {
     std::vector<Symptom> symptoms;
     std::vector<FrozenPlan> plans;
     std::map<std::string, std::string> preferences; // units per dimension, minutes, ...
+    Identity identity;                              // maker, owner ...; archived
+    std::vector<Photo> photos;                      // likewise
+    std::map<std::string, Picture> pictures;        // by hash; filled only where they are exported or were read back
+    std::vector<Remark> remarks;                    // in the order in which they were said
 
     const Pass* pass(int number) const;
 };

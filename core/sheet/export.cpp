@@ -1,5 +1,6 @@
 // What leaves the book as text: the long form that the import recognises, and JSON for anyone.
 #include "core/intake/cell.h"
+#include "core/sheet/base64.h"
 #include "core/sheet/csv_field.hpp"
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
@@ -132,6 +133,44 @@ Json findingRow(const Finding& finding) {
     return out;
 }
 
+Json remarkRow(const Remark& remark) {
+    Json out = {{"kind", sheet::text(key(remark.kind))},
+                {"pass", remark.about.pass ? Json(*remark.about.pass) : Json(nullptr)},
+                {"note", remark.about.note ? Json(remark.about.note->value) : Json(nullptr)},
+                {"part", remark.about.part},
+                {"fault", remark.about.fault},
+                {"text", remark.text},
+                {"who", remark.who},
+                {"on", remark.on},
+                {"accepted", remark.accepted},
+                {"at", isoTime(remark.at)}};
+    addOrder(out, remark.order, remark.at);
+    return out;
+}
+
+/// Its picture comes with it where the record holds it.
+Json photoRow(const Photo& photo, const PianoRecord& record) {
+    Json out = {{"pass", photo.about.pass ? Json(*photo.about.pass) : Json(nullptr)},
+                {"note", photo.about.note ? Json(photo.about.note->value) : Json(nullptr)},
+                {"part", photo.about.part},
+                {"fault", photo.about.fault},
+                {"hash", photo.hash},
+                {"caption", photo.caption},
+                {"who", photo.who},
+                {"on", photo.on},
+                {"at", isoTime(photo.at)}};
+    addOrder(out, photo.order, photo.at);
+    const auto found = record.pictures.find(photo.hash);
+    if (found == record.pictures.end()) return out;
+    const Picture& picture = found->second;
+    out["picture"] = {{"kind", picture.kind},
+                      {"width", picture.width},
+                      {"height", picture.height},
+                      {"thumb", toBase64(picture.thumb)},
+                      {"bytes", toBase64(picture.bytes)}};
+    return out;
+}
+
 Json pianoRow(const PianoRecord& record) {
     Json out = {{"name", record.piano.name},
                 {"uuid", record.uuid},
@@ -178,6 +217,15 @@ Json pianoRow(const PianoRecord& record) {
     out["preferences"] = Json::object();
     for (const auto& [name, value] : record.preferences)
         out["preferences"][name] = value;
+    out["identity"] = Json::object();
+    for (const auto& [name, value] : record.identity)
+        out["identity"][name] = value;
+    out["photos"] = Json::array();
+    for (const Photo& photo : record.photos)
+        out["photos"].push_back(photoRow(photo, record));
+    out["remarks"] = Json::array();
+    for (const Remark& remark : record.remarks)
+        out["remarks"].push_back(remarkRow(remark));
     return out;
 }
 

@@ -27,7 +27,8 @@ private:
     std::set<std::string> m_uuids;
 };
 
-/// What an export says of a piano beside its set-up and its passes: overrides, plans, done, findings, symptoms.
+/// What an export says of a piano beside its set-up and its passes: overrides, plans, done, findings, symptoms,
+/// identity, remarks.
 void readWork(ExportWalk&, const ExportWalk::At& piano, PianoRecord&);
 
 } // namespace hammerline::sheet

@@ -1,4 +1,5 @@
 // What an export says was found, planned and done, read back.
+#include "core/sheet/base64.h"
 #include "core/sheet/export_walk.hpp"
 
 #include <algorithm>
@@ -120,6 +121,87 @@ public:
         m_record.symptoms.push_back(std::move(symptom));
     }
 
+    /// A field that this program does not know is kept: it may come from a later one.
+    void readIdentityField(const std::string& name, const At& value) {
+        if (name.empty() || !value.json->is_string()) return walk.wrong(value, "type");
+        const auto typed = value.json->get<std::string>();
+        const auto keys = identityKeys();
+        const bool known = std::find(keys.begin(), keys.end(), name) != keys.end();
+        const auto read = known ? readIdentity(name, typed) : readLine(name, typed, 200);
+        if (!read) return walk.wrong(value, "range");
+        if (!read->empty()) m_record.identity[name] = *read;
+    }
+
+    void readPhoto(const At& at) {
+        Photo photo;
+        if (walk.maybe(at, "pass")) photo.about.pass = walk.passNumber(at, "pass", m_record);
+        if (const auto note = walk.whole(at, "note", 1, m_record.piano.notes))
+            photo.about.note = NoteNumber{static_cast<int>(*note)};
+        photo.about.part = walk.text(at, "part");
+        photo.about.fault = walk.text(at, "fault");
+        photo.hash = walk.text(at, "hash", true);
+        photo.caption = walk.text(at, "caption");
+        photo.who = walk.text(at, "who");
+        photo.on = walk.text(at, "on", true);
+        photo.at = walk.time(at, "at");
+        photo.order = walk.order(at, photo.at);
+        if (!walk.ok()) return;
+        const bool named =
+            photo.hash.size() == 64 && photo.hash.find_first_not_of("0123456789abcdef") == photo.hash.npos;
+        if (!named) return walk.wrong(*walk.maybe(at, "hash"), "range");
+        if (!readDay(photo.on)) return walk.wrong(*walk.maybe(at, "on"), "range");
+        if (!readLine("caption", photo.caption, 400)) return walk.wrong(*walk.maybe(at, "caption"), "range");
+        if (!readLine("who", photo.who, 200)) return walk.wrong(*walk.maybe(at, "who"), "range");
+        if (!checkAbout(photo.about, m_record)) return walk.wrong({nullptr, at.path + "/part"}, "unknown");
+        if (const auto picture = walk.maybe(at, "picture")) readPicture(*picture, photo.hash);
+        m_record.photos.push_back(std::move(photo));
+    }
+
+    void readPicture(const At& at, const std::string& hash) {
+        Picture picture;
+        picture.hash = hash;
+        picture.kind = walk.text(at, "kind", true);
+        picture.width = static_cast<int>(walk.whole(at, "width", 1, 65535, true).value_or(1));
+        picture.height = static_cast<int>(walk.whole(at, "height", 1, 65535, true).value_or(1));
+        const auto thumb = fromBase64(walk.text(at, "thumb")), bytes = fromBase64(walk.text(at, "bytes", true));
+        if (!walk.ok()) return;
+        const bool known = picture.kind == "jpeg" || picture.kind == "png";
+        if (!known) return walk.wrong(*walk.maybe(at, "kind"), "unknown");
+        if (!thumb) return walk.wrong(*walk.maybe(at, "thumb"), "syntax");
+        const bool holds = bytes && !bytes->empty() && bytes->size() <= kLargestPicture;
+        if (!holds) return walk.wrong({nullptr, at.path + "/bytes"}, bytes ? "range" : "syntax");
+        picture.thumb = *thumb;
+        picture.bytes = *bytes;
+        m_record.pictures[hash] = std::move(picture);
+    }
+
+    void readRemark(const At& at) {
+        Remark remark;
+        const auto kind = parseRemarkKind(walk.text(at, "kind", true));
+        if (walk.ok() && !kind) return walk.wrong(*walk.maybe(at, "kind"), "unknown");
+        if (walk.maybe(at, "pass")) remark.about.pass = walk.passNumber(at, "pass", m_record);
+        if (const auto note = walk.whole(at, "note", 1, m_record.piano.notes))
+            remark.about.note = NoteNumber{static_cast<int>(*note)};
+        remark.about.part = walk.text(at, "part");
+        remark.about.fault = walk.text(at, "fault");
+        const auto text = readRemarkText(walk.text(at, "text", true));
+        remark.who = walk.text(at, "who");
+        remark.on = walk.text(at, "on", true);
+        remark.accepted = walk.text(at, "accepted");
+        remark.at = walk.time(at, "at");
+        remark.order = walk.order(at, remark.at);
+        if (!walk.ok()) return;
+        const bool decided = remark.accepted.empty() || remark.accepted == "yes" || remark.accepted == "no";
+        if (!text) return walk.wrong(*walk.maybe(at, "text"), "range");
+        if (!readDay(remark.on)) return walk.wrong(*walk.maybe(at, "on"), "range");
+        if (!readLine("who", remark.who, 200)) return walk.wrong(*walk.maybe(at, "who"), "range");
+        if (!decided) return walk.wrong(*walk.maybe(at, "accepted"), "unknown");
+        if (!checkAbout(remark.about, m_record)) return walk.wrong({nullptr, at.path + "/part"}, "unknown");
+        remark.kind = *kind;
+        remark.text = *text;
+        m_record.remarks.push_back(std::move(remark));
+    }
+
 private:
     ExportWalk& walk;
     PianoRecord& m_record;
@@ -135,6 +217,10 @@ void readWork(ExportWalk& walk, const At& piano, PianoRecord& record) {
     walk.each(piano, "done", [&](const At& each) { reader.readDone(each); });
     walk.each(piano, "findings", [&](const At& each) { reader.readFinding(each); });
     walk.each(piano, "symptoms", [&](const At& each) { reader.readSymptom(each); });
+    walk.members(piano, "identity",
+                 [&](const std::string& name, const At& value) { reader.readIdentityField(name, value); });
+    walk.each(piano, "photos", [&](const At& each) { reader.readPhoto(each); });
+    walk.each(piano, "remarks", [&](const At& each) { reader.readRemark(each); });
 }
 
 } // namespace hammerline::sheet

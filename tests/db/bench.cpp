@@ -141,6 +141,11 @@ void tell(std::ostream& out, const PianoRecord& record) {
     for (const Done& each : record.done)
         out << "done " << key(each.operation) << ' ' << each.pass << ' ' << each.plan << ' ' << each.step << ' '
             << each.amount.value_or(0) << ' ' << each.notes.size() << ' ' << each.order << '\n';
+    for (const auto& [name, value] : record.identity)
+        out << "identity " << name << '=' << value << '\n';
+    for (const Remark& each : record.remarks)
+        out << key(each.kind) << ' ' << each.about.pass.value_or(0) << ' ' << each.about.part << ' ' << each.text << ' '
+            << each.accepted << ' ' << each.order << '\n';
     for (const auto& [name, value] : record.preferences)
         out << "preference " << name << '=' << value << '\n';
 }

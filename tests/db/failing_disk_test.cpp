@@ -256,8 +256,8 @@ TEST_CASE("a full or failing disk under a rescue: no new book, and what is said 
 TEST_CASE("a full or failing disk under a schema step: version, rows and file as before") {
     const std::vector<SchemaStep> steps = {{kSchemaVersion, "now", ""},
                                            {kSchemaVersion + 1, "next",
-                                            "CREATE TABLE remark (id INTEGER PRIMARY KEY, text TEXT NOT NULL) STRICT;"
-                                            "INSERT INTO remark (text) SELECT typed FROM reading;"}};
+                                            "CREATE TABLE aside (id INTEGER PRIMARY KEY, text TEXT NOT NULL) STRICT;"
+                                            "INSERT INTO aside (text) SELECT typed FROM reading;"}};
     const Folder home = Folder::quick();
     const std::string pristine = home.file("pristine.hammerline");
     fill(pristine);

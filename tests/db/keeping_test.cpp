@@ -231,7 +231,7 @@ TEST_CASE("what can be read of a damaged book is rescued row by row, and the dam
             std::string into = folder.file("page-" + std::to_string(page));
             const auto rescued = rescueBook(path, into);
             if (!rescued) FAIL(key(rescued.error().code) << ' ' << rescued.error().detail);
-            CHECK(rescued->rows > 200);
+            CHECK(rescued->rows > 140); // of some 270: the fullest page, which is among these, holds 118 readings
             CHECK(ok(ok(BenchBook::open(into)).verify()).sound);
         }
     }

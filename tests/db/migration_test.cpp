@@ -99,6 +99,7 @@ TEST_CASE("a step that was on main is never edited: its text is frozen") {
         {"001_bench_book.sql", 0xcd2c7133363e176d},
         {"002_line_and_bench.sql", 0x90eab7a2ba319b91},
         {"003_act_digests.sql", 0x330fd8a37975edfd},
+        {"004_whose_piano.sql", 0x55bc415b534fa3d2},
     };
     REQUIRE(schemaSteps().size() == frozen.size());
     for (std::size_t i = 0; i < frozen.size(); ++i) {
@@ -113,7 +114,15 @@ TEST_CASE("a step that was on main is never edited: its text is frozen") {
 TEST_CASE("the filled book of this schema is written where it is asked for", "[.keep]") {
     const char* path = std::getenv("HAMMERLINE_KEEP_BOOK");
     REQUIRE(path != nullptr);
-    (void)filledBook(path);
+    {
+        Filled filled = filledBook(path);
+        ok(filled.book.setIdentity(filled.piano, {{"maker", "Invented"}, {"room", "parlour"}}));
+        Remark remark;
+        remark.about = {1, NoteNumber{20}, "bridle-strap", "rotted"};
+        remark.text = "smells of moth";
+        remark.on = "2026-11-25";
+        ok(filled.book.addRemarks(filled.piano, std::vector{remark}));
+    }
     std::ofstream(std::string(path) + ".rows") << rowsOf(path);
 }
 
@@ -195,6 +204,28 @@ TEST_CASE("the kept book of schema 2 opens, and every row is there") {
     CHECK(withoutDigests(rowsOf(path)) == bytesOf(kept("schema_2.hammerline.rows")));
 }
 
+TEST_CASE("the kept book of schema 3 opens, and every row is there") {
+    const Folder folder;
+    const std::string path = folder.file("schema_3.hammerline");
+    fs::copy_file(kept("schema_3.hammerline"), path);
+    {
+        BenchBook book = ok(BenchBook::open(path, OpenMode::readWrite, writer()));
+        CHECK(ok(book.verify()).sound);
+        const PianoRecord record = ok(book.load(ok(book.findPiano("Parlour upright"))));
+        CHECK(record.passes.size() == 2);
+        CHECK(record.identity.empty());
+        CHECK(record.remarks.empty());
+        ok(book.setIdentity(record.uuid, {{"owner", "Anna"}})); // and it is written in as one of now
+        ok(book.undo());
+        CHECK(ok(book.verify()).sound);
+    }
+    const Folder other;
+    const std::string untouched = other.file("schema_3.hammerline");
+    fs::copy_file(kept("schema_3.hammerline"), untouched);
+    (void)ok(BenchBook::open(untouched, OpenMode::readWrite, writer()));
+    CHECK(rowsOf(untouched) == bytesOf(kept("schema_3.hammerline.rows")));
+}
+
 TEST_CASE("what can be read of a damaged book of schema 1 is rescued into one of now") {
     const Folder folder;
     const std::string path = folder.file("old.hammerline");
@@ -239,7 +270,7 @@ TEST_CASE("a parent table rebuilt by a step keeps its children") {
 
 TEST_CASE("a step that fails leaves version, rows and file as they were, and no copy") {
     const std::vector<SchemaStep> bad = {
-        {kNext, "no such table", "CREATE TABLE remark (id INTEGER PRIMARY KEY) STRICT; INSERT INTO nowhere VALUES (1)"},
+        {kNext, "no such table", "CREATE TABLE aside (id INTEGER PRIMARY KEY) STRICT; INSERT INTO nowhere VALUES (1)"},
         {kNext, "a rule broken", "UPDATE reading SET note = 500"},
         {kNext, "orphans", "DELETE FROM pass"},
         {kNext, "no SQL", "turn the let-off screws"},

@@ -52,8 +52,9 @@ std::vector<PaperPage> pagesOf(const QString& pdf) {
     return pages;
 }
 
-constexpr std::array kSheets{SheetKind::adjustment, SheetKind::check,      SheetKind::survey, SheetKind::parts,
-                             SheetKind::labels,     SheetKind::comparison, SheetKind::record};
+constexpr std::array kSheets{SheetKind::adjustment, SheetKind::check,    SheetKind::survey,
+                             SheetKind::parts,      SheetKind::labels,   SheetKind::comparison,
+                             SheetKind::record,     SheetKind::estimate, SheetKind::card};
 
 } // namespace
 

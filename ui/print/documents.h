@@ -41,6 +41,8 @@ Document labelsDocument(const Source&);
 Document recordDocument(const Source&);
 Document actionDocument(const Source&, const Plan*); // the plan may be null
 Document gaugesDocument(const Source&, const PaperOptions&);
+Document estimateDocument(const Source&);
+Document cardDocument(const Source&);
 Document comparisonDocument(const Source&, const PassView& before, const Comparison&, const ComparisonSheet&);
 
 } // namespace hammerline::print

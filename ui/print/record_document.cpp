@@ -3,6 +3,7 @@
 #include "core/sheet/work_order.h"
 #include "core/survey/standing.h"
 #include "ui/print/documents.h"
+#include "ui/words/piano_record.h"
 #include "ui/words/said.h"
 #include "ui/words/survey_names.h"
 
@@ -168,13 +169,14 @@ public:
         std::vector<const Pass*> read;
         for (const Pass& pass : record.passes)
             if (pass.readingCount() > 0) read.push_back(&pass);
-        if (!read.empty())
-            section(onPaper(QT_TRANSLATE_NOOP("paper", "As found")), visitText(record, read.front()->number));
+        if (!read.empty()) section(onPaper(QT_TRANSLATE_NOOP("paper", "The piano")), whose());
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "As found")), visitText(record, read.front()->number));
         section(onPaper(QT_TRANSLATE_NOOP("paper", "Mended")), findings(m_source, {FindingState::mended}));
         section(onPaper(QT_TRANSLATE_NOOP("paper", "Adjusted")), adjusted(record));
         if (read.size() > 1) section(onPaper(QT_TRANSLATE_NOOP("paper", "As left")), asLeft(*read.back()));
         section(onPaper(QT_TRANSLATE_NOOP("paper", "What remains to be done")), remains());
         section(onPaper(QT_TRANSLATE_NOOP("paper", "What to watch")), watch());
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "Remarks")), remarks());
         section(onPaper(QT_TRANSLATE_NOOP("paper", "Set otherwise on purpose")), overrides());
         section(onPaper(QT_TRANSLATE_NOOP("paper", "Room climate at each visit")), climate());
         section(onPaper(QT_TRANSLATE_NOOP("paper", "Please mind")), cautions());
@@ -191,6 +193,27 @@ private:
         for (const Paragraph& line : lines)
             m_document.blocks.emplace_back(paragraphBlock(line, 10.5, m_source.width()));
         m_document.blocks.emplace_back(gap(2.5));
+    }
+
+    /// The fields that are filled, two or three in a line of paper.
+    std::vector<Paragraph> whose() const {
+        Paragraph line;
+        for (const std::string_view key : identityKeys()) {
+            const std::string_view value = identityValue(m_source.record.identity, key);
+            if (value.empty()) continue;
+            const QString before = line.empty() ? QString() : QStringLiteral("   ");
+            line.push_back({before + words::identityName(key) + QStringLiteral(": "), false});
+            line.push_back({words::utf8(value), true});
+        }
+        if (line.empty()) return {};
+        return {line};
+    }
+
+    std::vector<Paragraph> remarks() const {
+        std::vector<Paragraph> lines;
+        for (const Remark& remark : m_source.record.remarks)
+            lines.push_back({{words::remarkSentence(remark, m_source.piano()), false}});
+        return lines;
     }
 
     std::vector<Paragraph> asLeft(const Pass& last) const {

@@ -90,6 +90,10 @@ Outcome<print::Document> documentOf(SheetKind kind, const print::Source& source,
         return print::actionDocument(source, plan);
     case SheetKind::gauges:
         return print::gaugesDocument(source, options);
+    case SheetKind::estimate:
+        return print::estimateDocument(source);
+    case SheetKind::card:
+        return print::cardDocument(source);
     }
     return refuse(RefusalCode::usage);
 }

@@ -12,7 +12,19 @@
 
 namespace hammerline {
 
-enum class SheetKind : std::uint8_t { adjustment, check, survey, parts, labels, comparison, record, gauges, action };
+enum class SheetKind : std::uint8_t {
+    adjustment,
+    check,
+    survey,
+    parts,
+    labels,
+    comparison,
+    record,
+    gauges,
+    action,
+    estimate,
+    card
+};
 enum class Paper : std::uint8_t { a4, letter };
 
 /// The paper that a person prints on; at first what is usual in the locale's country.

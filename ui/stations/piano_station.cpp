@@ -1,4 +1,6 @@
 // The Piano station: the set-up as a form. Every field is one fact; leaving it keeps it, or says why it cannot be.
+#include "ui/print/sheets.h"
+#include "ui/stations/identity_fields.h"
 #include "ui/stations/piano_breaks.h"
 #include "ui/stations/piano_fields.h"
 #include "ui/stations/spec_panel.h"
@@ -14,6 +16,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPushButton>
 #include <QScrollArea>
 #include <QStackedWidget>
 #include <QVBoxLayout>
@@ -151,6 +154,14 @@ private:
         m_form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
         m_name = fieldIn(m_form, tr("Name"));
         connect(m_name, &QLineEdit::editingFinished, this, [this] { rename(); });
+        m_kind = new QComboBox(page);
+        m_kind->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+        m_kind->setMinimumWidth(m_name->minimumWidth());
+        m_kind->setAccessibleName(tr("Kind of action"));
+        for (const ActionKind kind : {ActionKind::upright, ActionKind::drop, ActionKind::grand})
+            m_kind->addItem(words::actionName(kind), static_cast<int>(kind));
+        m_form->addRow(tr("Kind of action"), m_kind);
+        connect(m_kind, qOverload<int>(&QComboBox::activated), this, [this] { chooseKind(); });
         m_sheet = new QComboBox(page);
         m_sheet->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
         m_sheet->setMinimumWidth(m_name->minimumWidth());
@@ -161,6 +172,19 @@ private:
         connect(m_sheet, qOverload<int>(&QComboBox::activated), this, [this] { chooseSheet(); });
         for (const AttributeRow& row : attributes())
             if (!isArms(row.name) && !saidElsewhere(row.name)) m_fields->add(row, m_form);
+        auto* whose = new QLabel(tr("Whose it is"), page);
+        whose->setContentsMargins(0, u(2), 0, 0);
+        m_form->addRow(whose);
+        m_identity = new IdentityFields(m_form, this);
+        connect(m_identity, &IdentityFields::said, this,
+                [this](const QString& key, const QString& value) { say(key.toStdString(), value); });
+        m_away = new QPushButton(page);
+        m_away->setObjectName(QStringLiteral("put-away"));
+        m_form->addRow(m_away);
+        connect(m_away, &QPushButton::clicked, this, [this] { putAway(); });
+        addSheetButton(tr("Estimate…"), SheetKind::estimate, page);
+        addSheetButton(tr("Card for inside the piano…"), SheetKind::card, page);
+        addSheetButton(tr("Record for the owner…"), SheetKind::record, page);
         m_caution = makeText(page);
         m_caution->setContentsMargins(0, 0, 0, 0);
         m_caution->setText(words::caution("tipping"));
@@ -181,6 +205,13 @@ private:
             m_name->setCursorPosition(0);
             m_sheet->setCurrentIndex(m_sheet->findData(QString::fromStdString(record->specName)));
             m_fields->show(piano);
+            m_identity->show(record->identity);
+            m_away->setText(isArchived(record->identity) ? tr("Bring back into the list") : tr("Put away"));
+            const bool measured =
+                std::ranges::any_of(record->passes, [](const Pass& p) { return p.readingCount() > 0; });
+            m_kind->setCurrentIndex(m_kind->findData(static_cast<int>(piano.action)));
+            m_kind->setEnabled(!measured);
+            m_kind->setToolTip(measured ? tr("Stays: readings were taken on this kind of action.") : QString());
         }
         Q_EMIT wordsChanged();
     }
@@ -218,7 +249,53 @@ private:
         if (record) keep(record->piano, m_sheet->currentData().toString().toStdString(), {});
     }
 
+    void addSheetButton(const QString& text, SheetKind kind, QWidget* page) {
+        auto* button = new QPushButton(text, page);
+        m_form->addRow(button);
+        connect(button, &QPushButton::clicked, this, [this, kind] {
+            if (!bench().record()) return;
+            const QString refused =
+                previewSheet(this, static_cast<int>(kind), *bench().record(), bench().passNumber(), nullptr);
+            if (!refused.isEmpty()) Q_EMIT notice(refused);
+        });
+    }
+
+    void say(const std::string& field, const QString& value) {
+        if (!bench().record()) return;
+        const auto read = readIdentity(field, value.toStdString());
+        const auto kept = read ? bench().setIdentity({{field, *read}}) : Outcome<void>(tl::unexpected(read.error()));
+        if (kept) return;
+        Q_EMIT notice(words::sentence(kept.error()));
+        fill();
+    }
+
+    /// What was said of the action is kept where it still fits, and the sheet of the other kind comes with it.
+    void chooseKind() {
+        const PianoRecord* record = bench().record();
+        const auto kind = static_cast<ActionKind>(m_kind->currentData().toInt());
+        if (!record || kind == record->piano.action) return;
+        auto fresh = makePiano(kind, record->piano.notes, record->piano.lowestMidi);
+        if (!fresh) return;
+        fresh->name = record->piano.name;
+        for (const auto& [name, value] : attributePairs(record->piano))
+            (void)hammerline::setAttribute(*fresh, name, value);
+        keep(*fresh, std::string(defaultSheet(kind)), {});
+    }
+
+    void putAway() {
+        const PianoRecord* record = bench().record();
+        if (!record) return;
+        const bool away = !isArchived(record->identity);
+        const auto kept = bench().setIdentity({{std::string(kArchived), away ? "yes" : ""}});
+        Q_EMIT notice(!kept  ? words::sentence(kept.error())
+                      : away ? tr("Put away: no longer among the pianos to choose from, and nothing of it is lost.")
+                             : tr("Back in the list."));
+    }
+
     QStackedWidget* m_stack = nullptr;
+    QComboBox* m_kind = nullptr;
+    IdentityFields* m_identity = nullptr;
+    QPushButton* m_away = nullptr;
     QFormLayout* m_form = nullptr;
     QLineEdit* m_name = nullptr;
     QComboBox* m_sheet = nullptr;

@@ -1,6 +1,7 @@
 #include "ui/stations/survey_pages.h"
 
 #include "ui/stations/survey_job.h"
+#include "ui/stations/survey_memory.h"
 #include "ui/stations/survey_orders.h"
 #include "ui/stations/survey_symptoms.h"
 #include "ui/widgets/look.h"
@@ -43,11 +44,13 @@ SurveyPages::SurveyPages(Workbench& bench, QWidget* parent)
     , m_orders(new SurveyOrders(bench, this))
     , m_job(new SurveyJob(bench, this))
     , m_symptoms(new SurveySymptoms(bench, this))
+    , m_memory(new SurveyMemory(bench, this))
     , m_stack(new QStackedWidget(this)) {
     m_stack->setContentsMargins(u(2), 0, u(2), 0); // under the title above it
     m_stack->addWidget(m_orders);
     m_stack->addWidget(m_job);
     m_stack->addWidget(m_symptoms);
+    m_stack->addWidget(m_memory);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
@@ -56,13 +59,14 @@ SurveyPages::SurveyPages(Workbench& bench, QWidget* parent)
     connect(m_orders, &SurveyOrders::refused, this, &SurveyPages::refused);
     connect(m_job, &SurveyJob::refused, this, &SurveyPages::refused);
     connect(m_symptoms, &SurveySymptoms::refused, this, &SurveyPages::refused);
+    connect(m_memory, &SurveyMemory::refused, this, &SurveyPages::refused);
     showPage(Page::orders);
 }
 
 QWidget* SurveyPages::makeBar() {
     const auto [bar, row] = headBar(this);
     row->setSpacing(u(1));
-    const std::array names = {tr("Parts to order"), tr("The whole job"), tr("Symptoms")};
+    const std::array names = {tr("Parts to order"), tr("The whole job"), tr("Symptoms"), tr("Photographs")};
     for (std::size_t i = 0; i < names.size(); ++i) {
         auto* button = new QPushButton(names.at(i), bar);
         button->setFlat(true);
@@ -98,6 +102,7 @@ void SurveyPages::showPage(Page page) {
         m_buttons.at(i)->setChecked(i == at);
         m_buttons.at(i)->setFont(face(Text::body, i == at));
     }
+    if (page == Page::memory) m_memory->refresh();
     Q_EMIT pageChanged();
 }
 
@@ -105,6 +110,8 @@ void SurveyPages::step(int by) {
     showPage(static_cast<Page>((m_stack->currentIndex() + by + m_stack->count()) % m_stack->count()));
     if (page() == Page::symptoms)
         m_symptoms->takeFocus();
+    else if (page() == Page::memory)
+        m_memory->takeFocus();
     else
         front()->setFocus();
 }

@@ -1,4 +1,5 @@
-// What stands beside the form of a finding: parts to order, the whole job, symptoms. A bar of names chooses.
+// What stands beside the form of a finding: parts to order, the whole job, symptoms, photographs. A bar of names
+// chooses.
 #pragma once
 
 #include "ui/workbench.h"
@@ -16,13 +17,14 @@ class QStackedWidget;
 namespace hammerline {
 
 class SurveyJob;
+class SurveyMemory;
 class SurveyOrders;
 class SurveySymptoms;
 
 class SurveyPages : public QWidget {
     Q_OBJECT
 public:
-    enum class Page : std::uint8_t { orders, job, symptoms };
+    enum class Page : std::uint8_t { orders, job, symptoms, memory };
 
     SurveyPages(Workbench&, QWidget* parent);
     Page page() const;
@@ -34,6 +36,7 @@ public:
     SurveyOrders& orders() { return *m_orders; }
     SurveyJob& job() { return *m_job; }
     SurveySymptoms& symptoms() { return *m_symptoms; }
+    SurveyMemory& memory() { return *m_memory; }
 
 Q_SIGNALS:
     void pageChanged();
@@ -45,8 +48,9 @@ private:
     SurveyOrders* m_orders;
     SurveyJob* m_job;
     SurveySymptoms* m_symptoms;
+    SurveyMemory* m_memory;
     QStackedWidget* m_stack;
-    std::array<QPushButton*, 3> m_buttons{};
+    std::array<QPushButton*, 4> m_buttons{};
 };
 
 /// A bar in the colour of headers with its row.

@@ -8,6 +8,7 @@
 #include "ui/stations/survey_form.h"
 #include "ui/stations/survey_job.h"
 #include "ui/stations/survey_letters.h"
+#include "ui/stations/survey_memory.h"
 #include "ui/stations/survey_orders.h"
 #include "ui/stations/survey_pages.h"
 #include "ui/stations/survey_paint.h"
@@ -184,6 +185,7 @@ void SurveyStation::refresh() {
 void SurveyStation::takeFromTable() {
     const Part* part = m_view->currentPart();
     const Standing* standing = m_view->survey().standing();
+    if (part) m_pages->memory().showPlace({{}, bench().note(), std::string(part->key), {}});
     if (part && standing) m_form->take(*part, m_view->chosenNotes(), standing->at(*part, bench().note()));
     Q_EMIT wordsChanged();
 }

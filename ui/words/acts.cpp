@@ -1,5 +1,6 @@
 #include "ui/words/acts.h"
 
+#include "ui/words/piano_record.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
 
@@ -113,12 +114,28 @@ QString findingsDiffering(const PianoRecord& with, const PianoRecord& without) {
                         : QStringLiteral("%1: %2").arg(part, what);
 }
 
+/// The remark, the photograph or the field of the record that only one of the two has, or has otherwise.
+QString recordDiffering(const PianoRecord& with, const PianoRecord& without) {
+    for (const auto& [one, other] : {std::pair{&with, &without}, {&without, &with}}) {
+        for (const Remark& remark : one->remarks)
+            if (std::ranges::none_of(other->remarks, [&](const Remark& each) { return sayTheSame(each, remark); }))
+                return remarkSentence(remark, one->piano);
+        for (const Photo& photo : one->photos)
+            if (std::ranges::none_of(other->photos, [&](const Photo& each) { return showTheSame(each, photo); }))
+                return actText(QT_TRANSLATE_NOOP("acts", "a photograph: %1")).arg(photoSentence(photo, one->piano));
+        for (const auto& [key, value] : one->identity)
+            if (identityValue(other->identity, key) != value)
+                return QStringLiteral("%1 %2").arg(identityName(key).toLower(), utf8(value));
+    }
+    return {};
+}
+
 } // namespace
 
 QString actWords(std::string_view kind, const PianoRecord& with, const PianoRecord& without) {
     if (with.uuid == without.uuid && kind != "import")
-        for (const QString& said :
-             {readingsDiffering(with, without), ticksDiffering(with, without), findingsDiffering(with, without)})
+        for (const QString& said : {readingsDiffering(with, without), ticksDiffering(with, without),
+                                    findingsDiffering(with, without), recordDiffering(with, without)})
             if (!said.isEmpty()) return said;
     const QString said = saidOf(kActKinds, kind, "acts");
     return said.isEmpty() ? actText(QT_TRANSLATE_NOOP("acts", "what was done last")) : said;

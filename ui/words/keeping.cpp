@@ -65,6 +65,18 @@ const std::array kRefusalCauses = {
                                "the journal beside it (of the same name, with -journal) names another file, which none "
                                "of ours does; ask where it comes from, or rescue what can be read into a new book")},
     CauseRow{notABook, "", QT_TRANSLATE_NOOP("keeping", "it is a file of another kind")},
+    CauseRow{badPicture, "large",
+             QT_TRANSLATE_NOOP("keeping", "it is larger than 30 MB; make it smaller, or take it without --original")},
+    CauseRow{badPicture, "wide",
+             QT_TRANSLATE_NOOP("keeping", "it has more than 100 million points, which no camera of a telephone has")},
+    CauseRow{badPicture, "", QT_TRANSLATE_NOOP("keeping", "it is no JPEG, PNG or other picture that can be read here")},
+    CauseRow{badIdentity, "control-character",
+             QT_TRANSLATE_NOOP("keeping", "it holds a character that no keyboard types; type it again")},
+    CauseRow{badIdentity, "year",
+             QT_TRANSLATE_NOOP("keeping", "a year has four digits, such as 1912, about 1912 or 1910-1914")},
+    CauseRow{badIdentity, "empty", QT_TRANSLATE_NOOP("keeping", "it is empty; say something")},
+    CauseRow{badIdentity, "longest", QT_TRANSLATE_NOOP("keeping", "it is longer than %1 characters; shorten it")},
+    CauseRow{badIdentity, "", QT_TRANSLATE_NOOP("keeping", "there is no such field")},
     CauseRow{newerBook, "hot-journal",
              QT_TRANSLATE_NOOP("keeping", " and left in the middle of a change: open and close it there first")},
     CauseRow{newerBook, "", ""},
@@ -126,6 +138,8 @@ QString whatName(const Dispute& dispute) {
         return dispute.note > 0 ? keepingText(QT_TRANSLATE_NOOP("keeping", "finding at note %1, %2"))
                                       .arg(QString::number(dispute.note), at)
                                 : keepingText(QT_TRANSLATE_NOOP("keeping", "finding, %1")).arg(at);
+    if (dispute.what == "identity") return keepingText(QT_TRANSLATE_NOOP("keeping", "record of the piano, %1")).arg(at);
+    if (dispute.what == "remark") return keepingText(QT_TRANSLATE_NOOP("keeping", "remark"));
     if (dispute.what == "preference") return keepingText(QT_TRANSLATE_NOOP("keeping", "setting %1")).arg(at);
     return dispute.what == "pass" ? keepingText(QT_TRANSLATE_NOOP("keeping", "set-up of the pass"))
                                   : keepingText(QT_TRANSLATE_NOOP("keeping", "set-up of the piano"));

@@ -71,6 +71,27 @@ const std::map<RefusalCode, const char*>& sentences() {
          QT_TRANSLATE_NOOP(
              "refusals",
              "The sections \"%1\" do not follow each other over all notes (%2). Write them like 1-26,27-52,53-88.")},
+        {RefusalCode::badIdentity,
+         QT_TRANSLATE_NOOP("refusals", "The field %3 does not take that: %2. Nothing was changed.")},
+        {RefusalCode::badDate,
+         QT_TRANSLATE_NOOP("refusals", "\"%1\" is no day of the calendar. Type it as YYYY-MM-DD, such as "
+                                       "2026-11-29. Nothing was changed.")},
+        {RefusalCode::kindMeasured,
+         QT_TRANSLATE_NOOP("refusals",
+                           "Readings of %1 were taken on its kind of action, so the kind stays. Take them back, or "
+                           "enter the piano anew; nothing was changed.")},
+        {RefusalCode::noSuchRemark,
+         QT_TRANSLATE_NOOP("refusals", "There is no remark %1 on this piano. \"hammerline remark\" lists them.")},
+        {RefusalCode::noSuchPhoto,
+         QT_TRANSLATE_NOOP("refusals", "There is no photograph %1 on this piano. \"hammerline photo\" lists them.")},
+        {RefusalCode::otherPiano,
+         QT_TRANSLATE_NOOP("refusals", "This answer is to a page of another piano than %1. Choose that piano with "
+                                       "--piano; nothing was changed.")},
+        {RefusalCode::otherPiano,
+         QT_TRANSLATE_NOOP("refusals", "This answer is to a page of another piano than %1. Choose that piano with "
+                                       "--piano; nothing was changed.")},
+        {RefusalCode::badPicture,
+         QT_TRANSLATE_NOOP("refusals", "%1 cannot be taken as a photograph: %2. Nothing was changed.")},
         {RefusalCode::badZone, QT_TRANSLATE_NOOP("refusals", "The zone \"%1\" is not in the order low, aim, high.")},
         {RefusalCode::badSpecSheet, QT_TRANSLATE_NOOP("refusals", "The spec sheet \"%1\" cannot be used: %2.")},
         {RefusalCode::reasonMissing,
