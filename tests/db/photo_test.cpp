@@ -16,7 +16,7 @@ BenchBook::NewPhoto shot(const std::string& bytes, About about = {}) {
     fresh.picture = {sha256(bytes), "jpeg", 4, 3, "small " + bytes, bytes};
     fresh.photo.hash = fresh.picture.hash;
     fresh.photo.about = std::move(about);
-    fresh.photo.caption = "of " + bytes.substr(0, 10);
+    fresh.photo.caption = "as found";
     fresh.photo.on = "2026-11-29";
     return fresh;
 }
