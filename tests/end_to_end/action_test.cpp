@@ -23,7 +23,8 @@ int checkActions(const std::string& book, const std::string& pass) {
         if (!row.at("value").is_null() && row.at("relation") == "=")
             values[{row.at("note").get<int>(), row.at("dimension").get<std::string>()}] = row.at("value");
     int complete = 0;
-    for (const json& note : answer.json().at("notes")) {
+    const json told = answer.json();
+    for (const json& note : told.at("notes")) {
         const json& account = note.at("account");
         const json& stroke = note.at("stroke");
         double sum = 0;
