@@ -81,9 +81,9 @@ constexpr std::array kUprightNames{
 };
 
 constexpr std::array kGrandNames{
-    NamePlace{PartName::hammer, Qt::AlignRight, -12, -2}, NamePlace{PartName::damper, Qt::AlignLeft, 4, 0},
-    NamePlace{PartName::backCheck, Qt::AlignLeft, 8, 2},  NamePlace{PartName::letOffButton, Qt::AlignRight, -8, 0},
-    NamePlace{PartName::wippen, Qt::AlignRight, -4, -10}, NamePlace{PartName::capstan, Qt::AlignLeft, 6, -2},
+    NamePlace{PartName::hammer, Qt::AlignRight, -14, 20},    NamePlace{PartName::damper, Qt::AlignLeft, 4, 0},
+    NamePlace{PartName::backCheck, Qt::AlignRight, -6, -12}, NamePlace{PartName::letOffButton, Qt::AlignRight, -8, 0},
+    NamePlace{PartName::wippen, Qt::AlignRight, -4, -10},    NamePlace{PartName::capstan, Qt::AlignLeft, 6, -2},
     NamePlace{PartName::string, Qt::AlignLeft, -134, 7},
 };
 
