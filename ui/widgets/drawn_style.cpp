@@ -5,6 +5,8 @@
 #include <QPainterPath>
 #include <QWidget>
 
+#include <algorithm>
+
 namespace hammerline {
 
 DrawnStyle screenStyle(const QWidget& widget) {
@@ -33,16 +35,37 @@ void drawnText(QPainter& painter, const DrawnStyle&, const QFont& font, QPointF 
     paintNote(painter, {x, at.y()}, text);
 }
 
+namespace {
+
+/// Where the line x + y = sum enters and leaves the outline, by x, in order.
+std::vector<double> crossings(const QPolygonF& outline, double sum) {
+    std::vector<double> out;
+    for (qsizetype i = 0; i < outline.size(); ++i) {
+        const QPointF from = outline[i], to = outline[(i + 1) % outline.size()];
+        const double a = from.x() + from.y() - sum, b = to.x() + to.y() - sum;
+        if ((a > 0) == (b > 0)) continue;
+        out.push_back(from.x() + (to.x() - from.x()) * a / (a - b));
+    }
+    std::ranges::sort(out);
+    return out;
+}
+
+} // namespace
+
+/// The lines are cut at the outline by reckoning: a clip by a path costs a frame more than all its lines.
 void drawnHatch(QPainter& painter, const DrawnStyle& style, const QPainterPath& outline, const QColor& colour) {
-    const QRectF box = outline.boundingRect();
+    const QPolygonF edge = outline.toFillPolygon();
+    const QRectF box = edge.boundingRect();
     if (box.isEmpty()) return;
-    painter.save();
-    painter.setClipPath(outline, Qt::IntersectClip);
+    const double by = style.u(2);
+    QList<QLineF> lines;
+    for (double sum = box.left() + box.top() + by / 2; sum < box.right() + box.bottom(); sum += by) {
+        const auto at = crossings(edge, sum);
+        for (std::size_t i = 0; i + 1 < at.size(); i += 2)
+            lines << QLineF(at[i], sum - at[i], at[i + 1], sum - at[i + 1]);
+    }
     painter.setPen(QPen(colour, style.u(0.25)));
-    const double by = style.u(1.4);
-    for (double x = box.left() - box.height(); x < box.right(); x += by)
-        painter.drawLine(QPointF(x, box.bottom()), QPointF(x + box.height(), box.top()));
-    painter.restore();
+    painter.drawLines(lines);
 }
 
 QPen inkPen(const DrawnStyle& style, double width) {
