@@ -1,5 +1,5 @@
 // One frame of the action drawn to scale, and the wide note's pages while a handle is moved: what is repainted must be
-// done within a frame. Painted into a picture of 1280x800. Prints NAME VALUE UNIT goal GOAL ok|short.
+// done within a frame. In the size of a window of 1280x800. Prints NAME VALUE UNIT goal GOAL ok|short.
 #include "core/stroke/moments.h"
 #include "ui/stations/action_page.h"
 #include "ui/widgets/linkage_painter.h"
@@ -50,7 +50,8 @@ double frameOf(ActionKind kind) {
     const auto drawn =
         drawnNote(record.piano, PassTable(record.piano, view->pass), reckoning.zones(), reckoning.ratioOf({40}), {40});
     if (!drawn) return 1e9;
-    QImage image(1280, 800, QImage::Format_ARGB32_Premultiplied);
+    // the page and, in it, the drawing as they are in a window of 1280x800
+    QImage image(1192, 526, QImage::Format_ARGB32_Premultiplied);
     const QWidget widget;
     const DrawnStyle style = screenStyle(widget);
     std::vector<double> times;
@@ -59,7 +60,7 @@ double frameOf(ActionKind kind) {
         QPainter painter(&image);
         painter.fillRect(image.rect(), ink(style.look.paper));
         const double travel = drawn->linkage.distances().dip * i / kFrames;
-        paintLinkage(painter, QRectF(0, 0, 1280, 800),
+        paintLinkage(painter, QRectF(16, 36, 792, 422),
                      {.body = &*drawn, .outline = &*drawn, .travel = travel, .travelOfOutline = travel}, style);
         painter.end();
         times.push_back(cpuMs() - before);

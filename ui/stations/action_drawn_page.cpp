@@ -90,8 +90,11 @@ void DrawnPage::toTravel(double mm) {
     if (!m_body) return;
     m_travel = std::clamp(mm, 0.0, m_body->linkage.distances().dip);
     m_travelOfOutline = m_travel;
-    m_moment = momentAt(*m_body, m_travel);
-    update();
+    const Moment moment = momentAt(*m_body, m_travel);
+    const bool sameMoment = moment == m_moment;
+    m_moment = moment;
+    // the moments at the side are painted anew only where another one is marked
+    update(QRect(0, 0, sameMoment ? width() - u(kMoments) : width(), height()));
 }
 
 /// Once, in three seconds; where the desktop does without animation the key stands at the bottom at once.
@@ -162,7 +165,7 @@ double DrawnPage::sliderMost() const {
     return std::max(11.0, std::ceil(dip + 0.3));
 }
 
-void DrawnPage::paintEvent(QPaintEvent*) {
+void DrawnPage::paintEvent(QPaintEvent* event) {
     QPainter painter(this);
     const DrawnStyle style = screenStyle(*this);
     painter.fillRect(rect(), ink(style.look.paper));
@@ -193,7 +196,8 @@ void DrawnPage::paintEvent(QPaintEvent*) {
             words::shown(dimension::letOff, fromTrade(m_outline->linkage.distances().letOff, Kind::length)));
     paintLinkage(painter, box, scene, style);
     paintSlider(painter, style);
-    paintMoments(painter, style);
+    const QRect beside(width() - u(kMoments), 0, u(kMoments), height());
+    if (event->region().intersects(beside)) paintMoments(painter, style);
 }
 
 void DrawnPage::paintHead(QPainter& painter, const DrawnStyle& style) {

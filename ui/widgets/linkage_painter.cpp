@@ -103,8 +103,8 @@ void paintNames(QPainter& painter, const DrawnStyle& style, const std::vector<Dr
 }
 
 /// The key of the outline and its hammer: enough to see what the work changes.
-bool inOutline(PartName name, PartLook look) {
-    return name == PartName::key || name == PartName::hammer || name == PartName::wippen || look == PartLook::felt;
+bool inOutline(PartName name) {
+    return name == PartName::key || name == PartName::hammer || name == PartName::wippen;
 }
 
 class Lens {
@@ -208,7 +208,8 @@ void paintLinkage(QPainter& painter, const QRectF& box, const LinkageScene& scen
         painter.setPen(dashedPen(style, 0.3));
         painter.setBrush(Qt::NoBrush);
         for (const DrawnPart& part : partsOf(other, was, scene.outline->checks))
-            if (part.moves && inOutline(part.name, part.look)) painter.drawPath(view.map(part.outline));
+            if (part.moves && inOutline(part.name)) painter.drawPath(view.map(part.outline));
+        painter.drawPath(view.map(hammerFelt(other, was)));
     }
     if (scene.names && linkage.build().grand) paintNames(painter, style, parts, view, kGrandNames);
     if (scene.names && !linkage.build().grand) paintNames(painter, style, parts, view, kUprightNames);
