@@ -194,11 +194,14 @@ private Q_SLOTS:
         auto* pages = m_window->findChild<SurveyPages*>();
         QVERIFY(memory && pages);
         pages->showPage(SurveyPages::Page::memory);
-        memory->showPlace({{}, NoteNumber{40}, "hammer-head", {}});
+        const auto at = [&](int note) { memory->showPlace({{}, NoteNumber{note}, "hammer-head", {}}); };
+        at(40); // every act brings back the place under the cursor
         QVERIFY(memory->takeFiles({camera}));
+        at(40);
         QVERIFY(memory->takeFiles({camera})); // there already
         QVERIFY(!memory->takeFiles({text}));
         QCOMPARE(m_bench->record()->photos.size(), std::size_t{1});
+        at(40);
         auto* shown = memory->findChild<QListWidget*>();
         QCOMPARE(shown->count(), 1);
         QVERIFY(!shown->item(0)->icon().isNull());
@@ -207,9 +210,9 @@ private Q_SLOTS:
         QTest::keyClick(remark, Qt::Key_Return);
         QCOMPARE(m_bench->record()->remarks.front().text, std::string("file again"));
         QVERIFY(m_bench->record()->remarks.front().about.note == NoteNumber{40});
-        memory->showPlace({{}, NoteNumber{41}, "hammer-head", {}});
+        at(41);
         QCOMPARE(shown->count(), 0);
-        memory->showPlace({{}, NoteNumber{40}, "hammer-head", {}});
+        at(40);
         QCOMPARE(shown->count(), 1);
         shown->setFocus();
         shown->setCurrentRow(0);

@@ -77,7 +77,8 @@ Outcome<Picture> readPicture(const QByteArray& file, const QString& name, bool o
     QImageReader reader(&buffer);
     reader.setDecideFormatFromContent(true);
     reader.setAutoTransform(true);
-    if (!readableFormat(reader.format())) return badPicture(name, "");
+    const QByteArray format = reader.format(); // asked for before it is read: after that the file is at its end
+    if (!readableFormat(format)) return badPicture(name, "");
     const QSize size = reader.size();
     const bool tooWide = size.isValid() && (qint64{size.width()} * size.height() > kMostPoints ||
                                             std::max(size.width(), size.height()) > kLongestSide);
@@ -86,7 +87,7 @@ Outcome<Picture> readPicture(const QByteArray& file, const QString& name, bool o
     const QImage read = reader.read();
     if (read.isNull()) return badPicture(name, "");
     const QImage image = pointsOf(read);
-    const bool drawn = reader.format() == "png"; // a screen picture or drawing: its edges stay sharp
+    const bool drawn = format == "png"; // a screen picture or drawing: its edges stay sharp
     QByteArray bytes = written(image, drawn ? "png" : "jpeg", original ? kOriginalQuality : kQuality);
     const QImage small = image.scaled(kThumbSide, kThumbSide, Qt::KeepAspectRatio, Qt::SmoothTransformation);
     const QByteArray thumb = written(small, "jpeg", kThumbQuality);
