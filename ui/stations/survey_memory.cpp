@@ -20,6 +20,7 @@
 #include <QMimeData>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QShortcut>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -88,6 +89,9 @@ SurveyMemory::SurveyMemory(Workbench& bench, QWidget* parent)
     column->addWidget(m_title);
     column->addLayout(row, 1);
     column->addLayout(line);
+    auto* remove = new QShortcut(Qt::Key_Delete, m_pictures); // a list takes the key for a search
+    remove->setContext(Qt::WidgetShortcut);
+    connect(remove, &QShortcut::activated, this, &SurveyMemory::removeChosen);
     connect(m_add, &QPushButton::clicked, this, &SurveyMemory::chooseFiles);
     connect(m_remark, &QLineEdit::returnPressed, this, &SurveyMemory::addRemark);
     connect(m_pictures, &QListWidget::itemActivated, this,
@@ -244,11 +248,8 @@ void SurveyMemory::dropEvent(QDropEvent* event) {
 }
 
 void SurveyMemory::keyPressEvent(QKeyEvent* event) {
-    const bool onPictures = m_pictures->hasFocus();
     if (event->matches(QKeySequence::Paste))
         paste();
-    else if (onPictures && event->key() == Qt::Key_Delete)
-        removeChosen();
     else
         QWidget::keyPressEvent(event);
 }
