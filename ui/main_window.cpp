@@ -1,5 +1,6 @@
 #include "ui/main_window.h"
 
+#include "core/survey/standing.h"
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/measure_station.h"
 #include "ui/widgets/dialogs.h"
@@ -46,6 +47,17 @@ protected:
                          fontMetrics().elidedText(text(), Qt::ElideRight, width()));
     }
 };
+
+/// Places that block a note as things stand now: what was mended, taken back or said to be sound since is not counted.
+int toMendNow(const PianoRecord& record) {
+    const Standing standing(record.findings, record.piano);
+    std::set<const Finding*> open;
+    for (const Part& part : parts())
+        for (const NoteNumber note : notesOf(part, record.piano))
+            if (const Finding* finding = standing.at(part, note); finding && standing.blocks(*finding))
+                open.insert(finding);
+    return static_cast<int>(open.size());
+}
 
 } // namespace
 
@@ -234,12 +246,10 @@ void MainWindow::refreshRail() {
     QStringList lines{{}, {}, {}, {}, {}, {}};
     if (record) {
         lines[0] = tr("%n note(s)", nullptr, record->piano.notes);
-        int toMend = 0;
-        for (const Finding& finding : record->findings)
-            toMend += blocks(finding) ? 1 : 0;
+        const int toMend = toMendNow(*record);
         lines[1] = toMend > 0                 ? tr("%1 to mend").arg(toMend)
                    : record->findings.empty() ? tr("not begun")
-                                              : tr("nothing to mend");
+                                              : tr("none to mend");
         if (const PassView* view = m_bench.view()) {
             std::set<int> read, out;
             for (const Judged& judged : view->review.ranked) {
@@ -248,7 +258,7 @@ void MainWindow::refreshRail() {
                     out.insert(judged.cell.note.value);
             }
             lines[2] = tr("%1 of %2").arg(read.size()).arg(record->piano.notes);
-            lines[3] = read.empty() ? QString() : tr("%1 out").arg(out.size());
+            lines[3] = read.empty() ? QString() : tr("%1 of %2 out").arg(out.size()).arg(read.size());
         }
         if (const Plan* plan = m_bench.plan())
             lines[4] = tr("%n step(s)", nullptr, static_cast<int>(plan->steps.size()));

@@ -134,6 +134,18 @@ std::optional<Notes> readItem(std::u32string_view text, const Piano& piano) {
     return readPlace(text, piano);
 }
 
+/// A letter without an octave: in a file of old names it is the small octave, in a list that a person types it is a
+/// slip of the hand.
+bool isBareLetter(std::u32string_view text) {
+    text = trimmed(text);
+    if (text.empty() || text.size() > 2) return false;
+    const char32_t letter = text.front() | 0x20;
+    const bool named = letter >= U'a' && letter <= U'h';
+    const bool sharpOrFlat =
+        text.size() == 2 && (text[1] == U'#' || text[1] == U'b' || text[1] == U'♯' || text[1] == U'♭');
+    return named && (text.size() == 1 || sharpOrFlat);
+}
+
 } // namespace
 
 std::string pitchName(int midi) {
@@ -163,7 +175,7 @@ Outcome<std::vector<NoteNumber>> parseNotes(std::string_view text, const Piano& 
         const auto comma = rest.find_first_of(U",;");
         more = comma != rest.npos;
         const auto item = rest.substr(0, comma);
-        const auto notes = readItem(item, piano);
+        const auto notes = isBareLetter(item) ? std::nullopt : readItem(item, piano);
         if (!notes) return unknownNote(utf8(item));
         all.insert(notes->begin(), notes->end());
         if (more) rest.remove_prefix(comma + 1);

@@ -99,7 +99,13 @@ void BenchEntry::paintVerdict(QPainter& painter, const Look& look, const QRectF&
                                           : QString();
     QStringList below;
     if (!side.isEmpty()) below << side;
-    if (const QString deviation = deviationText(*judged); !deviation.isEmpty()) below << deviation;
+    if (const QString excess = excessText(*judged, m_bench.zones().at(m_bench.cell())); !excess.isEmpty()) {
+        below = {excess}; // the word above says the side
+        double small = 28;
+        while (small > 14 && QFontMetricsF(sized(small)).horizontalAdvance(excess) > plate.width() - px(8))
+            small -= 1;
+        painter.setFont(sized(small));
+    }
     painter.drawText(plate.adjusted(0, plate.height() - px(52), 0, -px(8)), Qt::AlignCenter,
                      below.join(QStringLiteral(", ")));
 }

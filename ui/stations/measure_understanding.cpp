@@ -3,8 +3,7 @@
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
-
-#include <cmath>
+#include <QRegularExpression>
 
 namespace hammerline {
 
@@ -78,11 +77,17 @@ QString verdictWords(const Judged& judged) {
     return words::verdictName(judged.verdict);
 }
 
-QString deviationText(const Judged& judged) {
-    if (judged.infinite) return UnderstandingText::tr("beyond");
-    if (!judged.deviation || judged.word) return {};
-    const double d = std::round(*judged.deviation * 10) / 10;
-    return (d < 0 ? QStringLiteral("\u2212") : QStringLiteral("+")) + QString::number(std::abs(d), 'f', 1);
+QString excessText(const Judged& judged, const std::optional<Zone>& zone) {
+    const bool high = judged.verdict == Verdict::high;
+    if (judged.word || !judged.value || !zone || judged.marks() == 0) return {};
+    const auto& edge = high ? zone->high : zone->low;
+    if (!edge) return {};
+    const std::int64_t beyond = high ? *judged.value - *edge : *edge - *judged.value;
+    const DimensionId id = judged.cell.dimension;
+    const QString shown = words::shown(id, std::max<std::int64_t>(beyond, 0));
+    const bool seen = shown.contains(QRegularExpression(QStringLiteral("[1-9]")));
+    return seen ? UnderstandingText::tr("%1 %2 outside").arg(shown, words::unitName(row(id).kind))
+                : UnderstandingText::tr("just outside");
 }
 
 std::optional<Expected> expectedAfterPlan(const Workbench& bench, Cell cell) {
@@ -117,8 +122,8 @@ Understanding understand(const Workbench& bench, const QString& typed, Cell cell
     if (judgedAlone(bench, cell.dimension)) {
         meaning.judged = judgedAs(bench, *entry->sound, cell);
         if (!meaning.judged->word) meaning.more = verdictWords(*meaning.judged);
-        const QString deviation = deviationText(*meaning.judged);
-        if (meaning.judged->marks() > 0 && !deviation.isEmpty()) meaning.more += QStringLiteral(" ") + deviation;
+        const QString excess = excessText(*meaning.judged, bench.zones().at(cell));
+        if (!excess.isEmpty()) meaning.more += QStringLiteral(", ") + excess;
     }
     if (const auto expected = expectedAfterPlan(bench, cell)) {
         const QString value = words::shown(cell.dimension, fromTrade(expected->value, row(cell.dimension).kind));

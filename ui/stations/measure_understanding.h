@@ -29,8 +29,9 @@ QString inBothUnits(const TypedQuantity&, DimensionId);
 QString inBothUnits(const Reading&, DimensionId);
 /// The verdict in the trade's words: "within", "too far", "blocks".
 QString verdictWords(const Judged&);
-/// "+1.9", with a real minus; "beyond" where the limit has no width; empty where nothing can be said.
-QString deviationText(const Judged&);
+/// By how much a value lies outside its zone, in its own unit: "1.4 mm outside". Empty where it lies inside or is a
+/// word. Never the share of the zone, which reads like millimetres.
+QString excessText(const Judged&, const std::optional<Zone>&);
 /// What the plan leads one to expect at this cell in the pass after it.
 std::optional<Expected> expectedAfterPlan(const Workbench&, Cell);
 

@@ -37,11 +37,10 @@ QString row3(const QString& a, const QString& b, const QString& c) {
     return QStringLiteral("<tr><td>%1</td><td align=right>%2</td><td align=right>%3</td></tr>").arg(a, b, c);
 }
 
-QString verdictAndDeviation(const Judged& judged) {
-    const QString deviation = deviationText(judged);
-    QString words = judged.word ? QString() : verdictWords(judged).toHtmlEscaped();
-    if (!deviation.isEmpty() && judged.marks() > 0) words += u' ' + deviation;
-    return words;
+QString verdictAndExcess(const Workbench& bench, const Judged& judged) {
+    const QString words = judged.word ? QString() : verdictWords(judged).toHtmlEscaped();
+    const QString excess = excessText(judged, bench.zones().at(judged.cell));
+    return excess.isEmpty() ? words : words + QStringLiteral(", ") + excess;
 }
 
 } // namespace
@@ -147,7 +146,7 @@ QString noteCardHistory(const Workbench& bench, Cell cell) {
                 ? CardText::tr("pass %1").arg(pass.number)
                 : CardText::tr("pass %1, %2").arg(pass.number).arg(QString::fromStdString(pass.label).toHtmlEscaped());
         table += row3(label, QStringLiteral("<b>%1</b>").arg(shownOf(*judged).toHtmlEscaped()),
-                      verdictAndDeviation(*judged));
+                      verdictAndExcess(bench, *judged));
     }
     if (const Plan* plan = bench.plan())
         for (const Expected& expected : plan->expected)
@@ -198,7 +197,8 @@ QString noteCardFindings(const Workbench& bench, NoteNumber note) {
     QStringList lines;
     const auto& findings = bench.record()->findings;
     for (const Finding& finding : findings) {
-        if (finding.state == FindingState::sound || finding.fault.empty()) continue;
+        const bool nothing = finding.state == FindingState::sound || finding.state == FindingState::notLookedAt;
+        if (nothing || finding.fault.empty()) continue;
         const Finding* standing = standingAt(finding.part, note, findings);
         if (standing != &finding) continue; // an older word about the same part
         if (finding.note && *finding.note != note) continue;

@@ -23,6 +23,7 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QShortcut>
+#include <QSignalBlocker>
 #include <QVBoxLayout>
 
 namespace hammerline {
@@ -41,7 +42,6 @@ SurveyStation::SurveyStation(Workbench& workbench) : Station(workbench) {
     column->addWidget(m_foot);
     buildTools();
     connect(m_view, &SurveyView::chosenChanged, this, &SurveyStation::takeFromTable);
-    connect(m_view, &SurveyView::formAsked, m_form, &SurveyForm::takeFocus);
     connect(m_view, &SurveyView::refused, this, &SurveyStation::refuse);
     connect(m_form, &SurveyForm::refused, this, &SurveyStation::refuse);
     connect(m_pages, &SurveyPages::refused, this, &SurveyStation::refuse);
@@ -51,8 +51,9 @@ SurveyStation::SurveyStation(Workbench& workbench) : Station(workbench) {
     connect(new QShortcut(Qt::CTRL | Qt::Key_PageUp, this), &QShortcut::activated, m_pages,
             [this] { m_pages->step(-1); });
     connect(m_form, &SurveyForm::namedChanged, this, &Station::wordsChanged);
-    connect(m_form, &SurveyForm::partChosen, this,
-            [this](const QString& part) { m_view->setCurrentPart(part.toStdString()); });
+    connect(m_form, &SurveyForm::partChosen, this, &SurveyStation::chooseInForm);
+    connect(m_view, &SurveyView::told, m_rows, &QLabel::setText);
+    connect(new QShortcut(Qt::Key_F2, this), &QShortcut::activated, m_form, &SurveyForm::takeFocus);
     connect(m_form, &SurveyForm::added, this, [this](const Finding& finding) {
         m_view->rememberLast(finding);
         m_view->setFocus();
@@ -187,6 +188,13 @@ void SurveyStation::takeFromTable() {
     const Standing* standing = m_view->survey().standing();
     if (part) m_pages->memory().showPlace({{}, bench().note(), std::string(part->key), {}});
     if (part && standing) m_form->take(*part, m_view->chosenNotes(), standing->at(*part, bench().note()));
+    Q_EMIT wordsChanged();
+}
+
+/// The table follows a part chosen in the form; the notes typed there stay what they are.
+void SurveyStation::chooseInForm(const QString& part) {
+    const QSignalBlocker typedStays(m_view);
+    m_view->setCurrentPart(part.toStdString());
     Q_EMIT wordsChanged();
 }
 

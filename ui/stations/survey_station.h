@@ -43,6 +43,7 @@ private:
     QWidget* buildFoot();
     void refresh();
     void takeFromTable();
+    void chooseInForm(const QString& part);
     void printParts();
     void preview(int sheetKind);
     void askMarks();

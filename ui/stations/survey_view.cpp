@@ -88,13 +88,20 @@ const Part* SurveyView::currentPart() const {
     return currentIndex().isValid() ? &m_model->part(currentIndex().row()) : nullptr;
 }
 
-std::vector<NoteNumber> SurveyView::chosenNotes() const {
+std::vector<NoteNumber> SurveyView::chosenNotes(int row) const {
     std::vector<NoteNumber> out;
-    if (!currentIndex().isValid()) return out;
-    const int row = currentIndex().row();
-    for (int column = 0; column < m_model->columnCount(); ++column)
-        if (selectionModel()->isSelected(m_model->index(row, column)) || column == currentIndex().column())
-            out.push_back(NoteNumber{column + 1});
+    if (row < 0 || !currentIndex().isValid()) return out;
+    for (int column = 0; column < m_model->columnCount(); ++column) {
+        const bool current = row == currentIndex().row() && column == currentIndex().column();
+        if (current || selectionModel()->isSelected(m_model->index(row, column))) out.push_back(NoteNumber{column + 1});
+    }
+    return out;
+}
+
+std::vector<int> SurveyView::chosenRows() const {
+    std::vector<int> out;
+    for (int row = 0; row < m_model->rowCount(); ++row)
+        if (row == currentIndex().row() || selectionModel()->rowIntersectsSelection(row)) out.push_back(row);
     return out;
 }
 
@@ -105,16 +112,16 @@ void SurveyView::setCurrentPart(std::string_view part) {
 }
 
 /// What is said of one note of a part of the whole piano is said of the piano; of a range it stays where it was seen.
-std::vector<Finding> SurveyView::spread(Finding pattern, const std::vector<NoteNumber>& notes) const {
+std::vector<Finding> SurveyView::spread(Finding pattern, const std::vector<NoteNumber>& notes, int row) const {
     std::vector<Finding> out;
-    const Part* part = currentPart();
-    if (!part || notes.empty()) return out;
+    if (row < 0 || row >= m_model->rowCount() || notes.empty()) return out;
+    const Part* part = &m_model->part(row);
     pattern.part = part->key;
     const bool whole = part->unit == PartUnit::piano &&
                        (notes.size() == 1 || static_cast<int>(notes.size()) == m_model->columnCount());
     if (whole) return {pattern};
     for (const NoteNumber n : notes) {
-        if (m_model->place(currentIndex().row(), n.value - 1) == SurveyModel::Place::notFitted) continue;
+        if (m_model->place(row, n.value - 1) == SurveyModel::Place::notFitted) continue;
         pattern.note = n;
         out.push_back(pattern);
     }
@@ -128,29 +135,50 @@ void SurveyView::store(const std::vector<Finding>& findings) {
 }
 
 void SurveyView::sayFault(const Fault& fault) {
+    if (chosenRows().size() > 1) {
+        Q_EMIT told(tr("Several parts are chosen and a fault is of one part: nothing was entered. Choose one row."));
+        return;
+    }
     Finding finding;
     finding.fault = fault.key;
-    const auto findings = spread(finding, chosenNotes());
+    const auto findings = spread(finding, chosenNotes(), currentIndex().row());
     if (!findings.empty()) m_last = findings.front();
     store(findings);
 }
 
-/// Mended or watched keeps what was found; sound forgets it.
+/// Mended or watched keeps what was found, and says nothing where nothing was; sound forgets it.
 void SurveyView::sayState(FindingState state) {
-    const Part* part = currentPart();
     const Standing* standing = m_model->standing();
-    if (!part || !standing) return;
+    if (!standing || !currentIndex().isValid()) return;
+    const bool ofFound = state == FindingState::watch || state == FindingState::mended;
+    const bool forgets = state == FindingState::notLookedAt;
     Finding plain;
     plain.state = state;
-    auto findings = spread(plain, chosenNotes());
-    for (Finding& each : findings) {
-        const Finding* was = standing->at(*part, each.note.value_or(m_bench.note()));
-        if (!was || (state != FindingState::watch && state != FindingState::mended)) continue;
-        each.fault = was->fault;
-        each.remedy = was->remedy;
-        each.amount = was->amount;
+    std::vector<Finding> all;
+    for (const int row : chosenRows()) {
+        const Part& part = m_model->part(row);
+        for (Finding& each : spread(plain, chosenNotes(row), row)) {
+            const Finding* was = standing->at(part, each.note.value_or(m_bench.note()));
+            const bool found = was && !was->fault.empty() && was->state != FindingState::notLookedAt;
+            if ((ofFound && !found) || (forgets && !was)) continue;
+            if (ofFound) {
+                each.fault = was->fault;
+                each.remedy = was->remedy;
+                each.amount = was->amount;
+                if (part.unit == PartUnit::piano) each.note = was->note; // said of the piano, mended in the piano
+            }
+            if (std::ranges::find(all, each) == all.end()) all.push_back(each);
+        }
     }
-    store(findings);
+    if (all.empty() && ofFound) {
+        Q_EMIT told(tr("Nothing was found here: there is nothing to mend or to watch."));
+        return;
+    }
+    store(all);
+    const int places = static_cast<int>(all.size());
+    if (state == FindingState::mended) Q_EMIT told(tr("%n place(s) mended.", nullptr, places));
+    if (state == FindingState::watch) Q_EMIT told(tr("%n place(s) to watch.", nullptr, places));
+    if (forgets && places > 0) Q_EMIT told(tr("%n place(s) not looked at again.", nullptr, places));
 }
 
 void SurveyView::sayRestSound() {
@@ -160,7 +188,7 @@ void SurveyView::sayRestSound() {
         if (m_model->place(row, column) == SurveyModel::Place::notLookedAt) rest.push_back(NoteNumber{column + 1});
     Finding finding;
     finding.state = FindingState::sound;
-    store(spread(finding, rest));
+    store(spread(finding, rest, row));
 }
 
 void SurveyView::saySameAsLast() {
@@ -168,7 +196,7 @@ void SurveyView::saySameAsLast() {
     if (!m_last || !part || !findFault(*part, m_last->fault)) return;
     Finding finding = *m_last;
     if (!findRemedy(*part, finding.remedy)) finding.remedy.clear();
-    store(spread(finding, chosenNotes()));
+    store(spread(finding, chosenNotes(), currentIndex().row()));
 }
 
 bool SurveyView::letter(const QKeyEvent& event) {
@@ -199,7 +227,6 @@ void SurveyView::keyPressEvent(QKeyEvent* event) {
         if (next.isValid()) setCurrentIndex(next);
         return;
     }
-    if (event->key() == Qt::Key_F2) return Q_EMIT formAsked();
     if (!held && letter(*event)) return;
     QTableView::keyPressEvent(event);
 }

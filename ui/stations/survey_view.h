@@ -19,10 +19,14 @@ public:
     const NoteAxis& axis() const { return m_axis; }
     const Part* currentPart() const;
     /// The notes selected in the current row.
-    std::vector<NoteNumber> chosenNotes() const;
+    std::vector<NoteNumber> chosenNotes() const { return chosenNotes(currentIndex().row()); }
+    std::vector<NoteNumber> chosenNotes(int row) const;
+    /// Rows with a selected place; the current one at least.
+    std::vector<int> chosenRows() const;
     void setCurrentPart(std::string_view part);
-    /// Says this of the chosen notes of the current row.
+    /// Says this of the chosen notes of the current row: a fault is one part's.
     void sayFault(const Fault&);
+    /// Of every chosen place, in every row. Mended and watched only where something was found.
     void sayState(FindingState);
     void sayRestSound();
     void saySameAsLast();
@@ -33,7 +37,8 @@ public:
 Q_SIGNALS:
     void chosenChanged();
     void refused(const Refusal&);
-    void formAsked();
+    /// What the last key did, or why it did nothing.
+    void told(const QString& sentence);
 
 protected:
     void keyPressEvent(QKeyEvent*) override;
@@ -45,7 +50,7 @@ protected:
 private:
     void layOut();
     void follow();
-    std::vector<Finding> spread(Finding pattern, const std::vector<NoteNumber>&) const;
+    std::vector<Finding> spread(Finding pattern, const std::vector<NoteNumber>&, int row) const;
     void store(const std::vector<Finding>&);
     bool letter(const QKeyEvent&);
 

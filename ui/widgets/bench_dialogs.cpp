@@ -69,6 +69,9 @@ NewPianoDialog::NewPianoDialog(QWidget* parent)
     form->addRow(QString(), m_player);
     m_remark = remarkIn(form, this);
     addButtons(form, this, tr("Enter it"));
+    const std::array<QWidget*, 6> reading{m_name, m_kind, m_keys, m_lowest, m_sheet, m_player};
+    for (std::size_t i = 1; i < reading.size(); ++i)
+        setTabOrder(reading[i - 1], reading[i]); // as it is read
     const auto fit = [this] {
         const auto kind = static_cast<ActionKind>(m_kind->currentData().toInt());
         const auto name = defaultSheet(kind);

@@ -1,6 +1,7 @@
 #include "ui/widgets/look.h"
 
 #include "ui/widgets/house_style.h"
+#include "ui/widgets/quiet_wheel.h"
 
 #include <QApplication>
 #include <QFontDatabase>
@@ -189,6 +190,12 @@ int textSize() {
 
 void dress(Theme theme, int percent) {
     desktopTheme(); // remembered before the palette changes
+    static auto* const quiet = [] {
+        auto* filter = new QuietWheel(qApp);
+        qApp->installEventFilter(filter);
+        return filter;
+    }();
+    Q_UNUSED(quiet);
     if (!qobject_cast<HouseStyle*>(QApplication::style())) QApplication::setStyle(new HouseStyle);
     QFont font{QStringLiteral("Noto Sans")};
     font.setFamilies({QStringLiteral("Noto Sans"), QStringLiteral("DejaVu Sans")});
