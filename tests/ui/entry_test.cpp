@@ -137,6 +137,21 @@ private Q_SLOTS:
         QVERIFY(said().contains(QStringLiteral("nothing was entered")));
     }
 
+    /// Heights over the bed: what was typed is read in its cell, its place over the line of the keys beside it.
+    void aHeightFromTheBedIsReadAsItWasTyped() {
+        m_bench->setCell({{1}, dimension::keyHeight});
+        for (const char* typed : {"65", "64.5", "65.2"}) {
+            keys(QString::fromLatin1(typed));
+            key(Qt::Key_Return);
+        }
+        const MeasureModel& model = grid().readings();
+        const auto shown = [&](int note) { return model.lookAt(model.indexOf({{note}, dimension::keyHeight})); };
+        QCOMPARE(shown(1).text, QStringLiteral("65.0"));
+        QCOMPARE(shown(3).text, QStringLiteral("64.5"));
+        QVERIFY(!shown(3).aside.isEmpty());
+        QCOMPARE(typedAt(1, dimension::keyHeight), std::string("65"));
+    }
+
     /// A letter enters a word of the dimension shown, never one of another.
     void aLetterNeverEntersAWordOfAnotherDimension_data() { anOrderThatEndsTakesNothingMore_data(); }
     void aLetterNeverEntersAWordOfAnotherDimension() {

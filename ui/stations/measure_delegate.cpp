@@ -43,7 +43,13 @@ double paintNumber(QPainter& painter, const Cellpaint& p) {
         painter.drawLine(QPointF(x - units(0.7), y + units(0.7)), QPointF(x, y));
         painter.setRenderHint(QPainter::Antialiasing, false);
     }
-    return QFontMetricsF(font).horizontalAdvance(p.cell.text);
+    const double number = QFontMetricsF(font).horizontalAdvance(p.cell.text);
+    if (p.cell.aside.isEmpty()) return number;
+    painter.setFont(face(Text::tiny));
+    const double beside = QFontMetricsF(face(Text::tiny)).horizontalAdvance(p.cell.aside) + units(1.5);
+    painter.drawText(QRectF(room).adjusted(0, 0, -number - units(1.5), 0), Qt::AlignRight | Qt::AlignVCenter,
+                     p.cell.aside);
+    return number + beside;
 }
 
 /// What the marks have to be drawn smaller by, so that they never meet the number.

@@ -6,6 +6,7 @@
 #include "ui/words/words.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace hammerline {
 
@@ -137,6 +138,14 @@ CellLook MeasureModel::reckon(Cell cell) const {
         shown.count = judged->value.value_or(0);
         shown.upper = judged->upper.value_or(0);
         look.text = words::shown(cell.dimension, shown);
+        // a height over the bed or the slip: what was typed is read, its place over the line of the keys beside it
+        const bool converted = measured && judged->value && measured->value() && *measured->value() != *judged->value;
+        if (converted && !judged->word) {
+            look.aside = std::exchange(look.text, words::shown(cell.dimension, measured->trials.back()));
+            if (look.text.startsWith(u'+')) look.text.remove(0, 1); // a height, not a deviation
+            if (*judged->value > 0) look.aside.prepend(u'+');
+            look.aside.replace(QStringLiteral("++"), QStringLiteral("+"));
+        }
         return look;
     }
     if (measured && !measured->missing()) {

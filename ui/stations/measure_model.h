@@ -13,6 +13,7 @@ struct CellLook {
     enum class State : std::uint8_t { blank, notFitted, empty, expected, dash, word, number };
     State state = State::empty;
     QString text;
+    QString aside; // beside what was typed: what it is judged by, where that is another figure
     int marks = 0; // 0..3
     bool high = false;
     bool undecided = false;

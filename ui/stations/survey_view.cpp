@@ -160,8 +160,10 @@ void SurveyView::sayState(FindingState state) {
         for (Finding& each : spread(plain, chosenNotes(row), row)) {
             const Finding* was = standing->at(part, each.note.value_or(m_bench.note()));
             const bool found = was && !was->fault.empty() && was->state != FindingState::notLookedAt;
-            if ((ofFound && !found) || (forgets && !was)) continue;
-            if (ofFound) {
+            // one place may be watched before anything is named there
+            const bool watchesPlace = state == FindingState::watch && chosenRows().size() == 1;
+            if ((ofFound && !found && !watchesPlace) || (forgets && !was)) continue;
+            if (ofFound && found) {
                 each.fault = was->fault;
                 each.remedy = was->remedy;
                 each.amount = was->amount;
