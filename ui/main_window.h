@@ -17,6 +17,7 @@ class QStackedWidget;
 
 namespace hammerline {
 
+enum class SheetKind : std::uint8_t;
 class ActionWide;
 class BenchEntry;
 class HintBar;
@@ -65,6 +66,10 @@ public:
     void mergeBook();
     void restoreBackup(const QString& path = {});
     void reopenBook();
+    enum class Export : std::uint8_t { readings, parts, everything };
+    void exportFile(Export);
+    /// To the preview, or straight into a PDF file.
+    void printSheet(SheetKind, bool asPdf);
 
     // main_window_arrivals.cpp: what comes in from outside
     /// Shows the window and brings it to the front; `token` is the desktop's leave to do so.
@@ -89,6 +94,15 @@ private:
     void buildViewMenu();
     void buildPrintMenu();
     void buildHelpMenu();
+    void buildExportMenu(QMenu* book); // main_window_outlets.cpp
+    void fillSheets(QMenu*, bool asPdf);
+    QString whyNotPrinted(SheetKind) const;
+    Outcome<std::optional<Plan>> planFor(SheetKind) const;
+    QString beside(const QString& name) const;
+    void copy(); // main_window_edit.cpp
+    void paste();
+    void selectAll();
+    void find();
     void fillRecent(QMenu*);
     void titleWindow();
     void openAnotherWindow();

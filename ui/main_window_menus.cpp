@@ -52,6 +52,7 @@ void MainWindow::buildBookMenu() {
     connect(passes, &QMenu::aboutToShow, this, [this, passes] { fillPasses(passes); });
     menu->addSeparator();
     menu->addAction(tr("Import readings…"), QKeySequence(QStringLiteral("Ctrl+I")), this, [this] { importFile(); });
+    buildExportMenu(menu);
     menu->addAction(tr("Back up"), QKeySequence(QStringLiteral("Ctrl+B")), this, &MainWindow::backUpBook);
     menu->addAction(tr("Restore a backup…"), this, [this] { restoreBackup(); });
     menu->addAction(tr("Merge another book…"), this, &MainWindow::mergeBook);
@@ -59,12 +60,6 @@ void MainWindow::buildBookMenu() {
     menu->addSeparator();
     menu->addAction(tr("Another window"), this, &MainWindow::openAnotherWindow);
     menu->addAction(tr("Quit"), QKeySequence(QStringLiteral("Ctrl+Q")), this, [this] { close(); });
-}
-
-void MainWindow::buildEditMenu() {
-    QMenu* menu = menuBar()->addMenu(tr("&Edit"));
-    m_undoAction = menu->addAction(tr("Take back"), QKeySequence(QStringLiteral("Ctrl+Z")), this, &MainWindow::undo);
-    m_redoAction = menu->addAction(tr("Do again"), QKeySequence(QStringLiteral("Ctrl+Y")), this, &MainWindow::redo);
 }
 
 void MainWindow::buildGoMenu() {
@@ -114,6 +109,10 @@ void MainWindow::buildPrintMenu() {
     menu->addAction(tr("Print this station…"), QKeySequence(QStringLiteral("Ctrl+P")), this, [this] {
         if (station() && leaveStation()) station()->print();
     });
+    QMenu* sheets = menu->addMenu(tr("Sheet"));
+    connect(sheets, &QMenu::aboutToShow, this, [this, sheets] { fillSheets(sheets, false); });
+    QMenu* files = menu->addMenu(tr("Save as PDF"));
+    connect(files, &QMenu::aboutToShow, this, [this, files] { fillSheets(files, true); });
     menu->addSeparator();
     const QString kept = m_settings.text(Setting::paper);
     if (!kept.isEmpty()) setUsualPaper(kept == QLatin1String("Letter") ? Paper::letter : Paper::a4);

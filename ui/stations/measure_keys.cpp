@@ -3,8 +3,6 @@
 #include "ui/stations/measure_editor.h"
 #include "ui/stations/measure_view.h"
 
-#include <QApplication>
-#include <QClipboard>
 #include <QKeyEvent>
 
 #include <algorithm>
@@ -47,11 +45,6 @@ void MeasureView::keyPressEvent(QKeyEvent* event) {
         break;
     default:
         break;
-    }
-    if (event->matches(QKeySequence::Paste)) return pasteText(QApplication::clipboard()->text());
-    if (event->matches(QKeySequence::Copy)) {
-        QApplication::clipboard()->setText(currentIndex().data().toString());
-        return;
     }
     QTableView::keyPressEvent(event);
     if (m_editor) event->accept(); // Qt gives on a key that has opened a field

@@ -93,6 +93,10 @@ QString previewSheet(QWidget* parent, int sheetKind, const PianoRecord& record, 
     if (!sheet) return words::sentence(sheet.error());
     QPrinter printer(QPrinter::HighResolution);
     printer.setPageSize(QPageSize(usualPaper() == Paper::letter ? QPageSize::Letter : QPageSize::A4));
+    // a PDF is offered under this name: the piano, the sheet and the day
+    printer.setDocName(
+        QStringLiteral("%1, %2, %3")
+            .arg(QString::fromStdString(record.piano.name), sheet->title(), options.date.toString(Qt::ISODate)));
     QPrintPreviewDialog dialog(&printer, parent);
     dialog.setWindowTitle(sheet->title());
     QObject::connect(&dialog, &QPrintPreviewDialog::paintRequested, &dialog, [&](QPrinter* device) {
