@@ -26,10 +26,14 @@ struct SheetRow {
 constexpr std::array kSheetRows = {
     SheetRow{SheetKind::adjustment, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Adjustment list")},
     SheetRow{SheetKind::check, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Check sheet")},
+    SheetRow{SheetKind::action, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Account of the dip")},
     SheetRow{SheetKind::survey, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Survey")},
     SheetRow{SheetKind::parts, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Parts to order")},
     SheetRow{SheetKind::labels, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Marks and labels")},
     SheetRow{SheetKind::comparison, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Comparison of two passes")},
+    SheetRow{SheetKind::gauges, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Gauges of paper")},
+    SheetRow{SheetKind::estimate, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Estimate")},
+    SheetRow{SheetKind::card, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Card for inside the piano")},
     SheetRow{SheetKind::record, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Record for the owner")},
 };
 
@@ -60,6 +64,7 @@ QString MainWindow::whyNotPrinted(SheetKind kind) const {
     switch (kind) {
     case SheetKind::adjustment:
     case SheetKind::check:
+    case SheetKind::action:
         return passes == 0 ? tr("no readings yet") : QString();
     case SheetKind::comparison:
         return passes < 2 ? tr("needs two passes") : QString();
@@ -68,6 +73,9 @@ QString MainWindow::whyNotPrinted(SheetKind kind) const {
         return record->findings.empty() ? tr("nothing surveyed yet") : QString();
     case SheetKind::labels:
     case SheetKind::record:
+    case SheetKind::gauges:
+    case SheetKind::estimate:
+    case SheetKind::card:
         return {};
     }
     return {};
