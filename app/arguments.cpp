@@ -270,9 +270,7 @@ void recordCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) 
     remark->add_option("--kind", r.remark.kind, "remark, advice, decision or visit")
         ->check(CLI::IsMember({"remark", "advice", "decision", "visit"}));
     remark->add_option("--finding", r.remark.finding, "\"NOTE PART [FAULT]\": note, part and fault in one");
-    auto* photo = command(
-        top, out, chosen, "photo",
-        "photographs into the book, turned upright, without place and camera; without FILE lists them", r.photo);
+    auto* photo = command(top, out, chosen, "photo", "photographs into the book; without FILE those in it", r.photo);
     bookAndPiano(photo, r.photo.at);
     photo->add_option("FILE", r.photo.files, "JPEG, PNG or another picture, up to 30 MB each");
     photo->add_option("--note", r.photo.note, "of a note: number or pitch");

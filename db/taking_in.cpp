@@ -169,9 +169,20 @@ private:
                 row = m_into.db.getLastInsertRowid();
                 m_came.pianos += tag.as == Points::piano ? 1 : 0;
                 m_came.passes += tag.as == Points::pass ? 1 : 0;
+            } else {
+                toldWithoutTag(here(Points::act, find.number(2)));
             }
             known(tag.as, find.number(0)) = *row;
         }
+    }
+
+    /// An act that made what this book knows already (a piano that came here by an export): the tag stands here by the
+    /// act that brought it first, and so what came over of this one does not fit its digest. The book it came from was
+    /// verified; the act gets the digest that fits here.
+    void toldWithoutTag(std::int64_t act) {
+        Query forget = m_into.query("UPDATE act SET digest = NULL WHERE id = ? AND id > (SELECT last_act FROM seal)");
+        forget << act;
+        forget.run();
     }
 
     /// A table's rows under a condition, and how they are written here.

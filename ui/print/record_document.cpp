@@ -169,8 +169,9 @@ public:
         std::vector<const Pass*> read;
         for (const Pass& pass : record.passes)
             if (pass.readingCount() > 0) read.push_back(&pass);
-        if (!read.empty()) section(onPaper(QT_TRANSLATE_NOOP("paper", "The piano")), whose());
-        section(onPaper(QT_TRANSLATE_NOOP("paper", "As found")), visitText(record, read.front()->number));
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "The piano")), whose());
+        if (!read.empty())
+            section(onPaper(QT_TRANSLATE_NOOP("paper", "As found")), visitText(record, read.front()->number));
         section(onPaper(QT_TRANSLATE_NOOP("paper", "Mended")), findings(m_source, {FindingState::mended}));
         section(onPaper(QT_TRANSLATE_NOOP("paper", "Adjusted")), adjusted(record));
         if (read.size() > 1) section(onPaper(QT_TRANSLATE_NOOP("paper", "As left")), asLeft(*read.back()));
