@@ -61,6 +61,7 @@ private Q_SLOTS:
         for (const char* id : {"review", "passes", "adjust", "measure"})
             QVERIFY(m_window->showStation(QLatin1String(id)));
         for (const DimensionId id : m_bench->columns()) {
+            if (!fitted(id, {27}, m_bench->record()->piano)) continue; // a natural has no sharp's height
             m_bench->setCell({{27}, id});
             QCOMPARE(m_bench->cell(), (Cell{{27}, id}));
             QVERIFY(m_bench->enter({{28}, dimension::letOff}, reading(id == dimension::blow ? "3.1" : "3.0")));

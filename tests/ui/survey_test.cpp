@@ -221,7 +221,8 @@ private Q_SLOTS:
     void aSymptomIsNotedAndAnswered() {
         goTo("jack-spring", 24);
         QTest::keyClick(&view(), faultKey("jack-spring", "weak"));
-        QTest::keyClick(&view(), Qt::Key_PageUp, Qt::ControlModifier); // the last page
+        QTest::keyClick(&view(), Qt::Key_PageUp, Qt::ControlModifier); // the last page: photographs
+        QTest::keyClick(&view(), Qt::Key_PageUp, Qt::ControlModifier);
         QCOMPARE(station().pages().page(), SurveyPages::Page::symptoms);
         QTest::keyClicks(QApplication::focusWidget(), QStringLiteral("20-30"));
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);

@@ -20,7 +20,6 @@
 #include <QMimeData>
 #include <QPushButton>
 #include <QScrollArea>
-#include <QShortcut>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -89,9 +88,7 @@ SurveyMemory::SurveyMemory(Workbench& bench, QWidget* parent)
     column->addWidget(m_title);
     column->addLayout(row, 1);
     column->addLayout(line);
-    auto* remove = new QShortcut(Qt::Key_Delete, m_pictures); // a list takes the key for a search
-    remove->setContext(Qt::WidgetShortcut);
-    connect(remove, &QShortcut::activated, this, &SurveyMemory::removeChosen);
+    m_pictures->installEventFilter(this);
     connect(m_add, &QPushButton::clicked, this, &SurveyMemory::chooseFiles);
     connect(m_remark, &QLineEdit::returnPressed, this, &SurveyMemory::addRemark);
     connect(m_pictures, &QListWidget::itemActivated, this,
@@ -245,6 +242,15 @@ void SurveyMemory::dragEnterEvent(QDragEnterEvent* event) {
 void SurveyMemory::dropEvent(QDropEvent* event) {
     takeFiles(filesOf(event->mimeData()));
     event->acceptProposedAction();
+}
+
+/// Del at the pictures: a list would take the key for its search.
+bool SurveyMemory::eventFilter(QObject* watched, QEvent* event) {
+    const bool pressed = event->type() == QEvent::KeyPress;
+    if (!pressed || static_cast<QKeyEvent*>(event)->key() != Qt::Key_Delete)
+        return QWidget::eventFilter(watched, event);
+    removeChosen();
+    return true;
 }
 
 void SurveyMemory::keyPressEvent(QKeyEvent* event) {

@@ -75,15 +75,12 @@ QWidget* SurveyPages::makeBar() {
         button->setFont(face(Text::body));
         button->setFixedHeight(u(6));
         button->setFocusPolicy(Qt::NoFocus);
+        button->setToolTip(tr("Ctrl PgUp, PgDn"));
         connect(button, &QPushButton::clicked, this, [this, i] { showPage(static_cast<Page>(i)); });
         m_buttons.at(i) = button;
         row->addWidget(button);
     }
     row->addStretch(1);
-    auto* remark = new QLabel(tr("Ctrl PgUp, PgDn"), bar);
-    remark->setFont(face(Text::label));
-    remark->setMinimumWidth(1); // gives way to the titles
-    row->addWidget(remark);
     return bar;
 }
 
