@@ -31,7 +31,7 @@ RefusalCode refusalOf(const std::string& text, int line) {
 TEST_CASE("a saved answer is read by what it is about, over several lines, with its name") {
     const auto read = readAnswers("piano: 6e0e7f5c-9b5e-4c7f-8f1e-0123456789ab\nwho: Berta K.\n"
                                   "[40 bridle-strap rotted] not enough,\nfile again\n"
-                                  "[- hammer] \n[pass 1] a dry room\n[piano] well worth it\n",
+                                  "[- hammer-head] \n[pass 1] a dry room\n[piano] well worth it\n",
                                   asked(), "2026-11-29");
     REQUIRE(read);
     REQUIRE(read->size() == 3); // what says nothing is no advice
@@ -66,7 +66,7 @@ TEST_CASE("what names another piano, or a thing that is not there, is refused by
 
 TEST_CASE("every code is read back as what it names") {
     for (const About& about : {About{}, About{1, {}, {}, {}}, About{{}, NoteNumber{40}, {}, {}},
-                               About{{}, {}, "hammer", {}}, About{{}, NoteNumber{1}, "bridle-strap", "torn"}}) {
+                               About{{}, {}, "hammer-head", {}}, About{{}, NoteNumber{1}, "bridle-strap", "torn"}}) {
         const auto read = readAnswers('[' + answerCode(about) + "] x", asked(), "2026-11-29");
         REQUIRE(read);
         CHECK(read->front().about == about);
