@@ -216,6 +216,27 @@ void loadIdentity(OpenBook& book, std::int64_t piano, PianoRecord& record) {
 }
 
 /// A remark keeps the place and time at which it was first said, whatever was decided of it since.
+/// What a remark or a photograph is about: pass, note, part and fault, in columns 2 to 5.
+About aboutOf(Query& find, const PassPlaces& places, const PianoRecord& record) {
+    About about;
+    const auto pass = find.null(2) ? places.end() : places.find(find.number(2));
+    if (pass != places.end()) about.pass = record.passes[pass->second].number;
+    if (find.small(3) != 0) about.note = NoteNumber{find.small(3)};
+    about.part = find.text(4);
+    about.fault = find.text(5);
+    return about;
+}
+
+/// As they were said.
+template <class Said>
+std::vector<Said> inOrder(std::map<std::pair<std::int64_t, int>, Said> byName) {
+    std::vector<Said> said;
+    for (auto& [name, each] : byName)
+        said.push_back(std::move(each));
+    std::stable_sort(said.begin(), said.end(), [](const Said& a, const Said& b) { return a.order < b.order; });
+    return said;
+}
+
 void loadRemarks(OpenBook& book, std::int64_t piano, const PassPlaces& places, PianoRecord& record) {
     Query find = book.query("SELECT x.said_in, x.item, x.pass_id, x.note, x.part, x.fault, x.kind, x.text, x.who, "
                             "x.on_day, x.accepted, e.place, e.at" +
@@ -231,11 +252,7 @@ void loadRemarks(OpenBook& book, std::int64_t piano, const PassPlaces& places, P
         remark.kind = *kind;
         remark.saidIn = find.number(0);
         remark.item = find.small(1);
-        const auto pass = find.null(2) ? places.end() : places.find(find.number(2));
-        if (pass != places.end()) remark.about.pass = record.passes[pass->second].number;
-        if (find.small(3) != 0) remark.about.note = NoteNumber{find.small(3)};
-        remark.about.part = find.text(4);
-        remark.about.fault = find.text(5);
+        remark.about = aboutOf(find, places, record);
         remark.text = find.text(7);
         remark.who = find.text(8);
         remark.on = find.text(9);
@@ -244,10 +261,7 @@ void loadRemarks(OpenBook& book, std::int64_t piano, const PassPlaces& places, P
         remark.at = find.number(12);
         remarks[{remark.saidIn, remark.item}] = std::move(remark);
     }
-    for (auto& [name, remark] : remarks)
-        record.remarks.push_back(std::move(remark));
-    std::stable_sort(record.remarks.begin(), record.remarks.end(),
-                     [](const Remark& a, const Remark& b) { return a.order < b.order; });
+    record.remarks = inOrder(std::move(remarks));
 }
 
 void loadPhotos(OpenBook& book, std::int64_t piano, const PassPlaces& places, PianoRecord& record) {
@@ -260,11 +274,7 @@ void loadPhotos(OpenBook& book, std::int64_t piano, const PassPlaces& places, Pi
         Photo photo;
         photo.saidIn = find.number(0);
         photo.item = find.small(1);
-        const auto pass = find.null(2) ? places.end() : places.find(find.number(2));
-        if (pass != places.end()) photo.about.pass = record.passes[pass->second].number;
-        if (find.small(3) != 0) photo.about.note = NoteNumber{find.small(3)};
-        photo.about.part = find.text(4);
-        photo.about.fault = find.text(5);
+        photo.about = aboutOf(find, places, record);
         photo.hash = find.text(6);
         photo.caption = find.text(7);
         photo.who = find.text(8);
@@ -273,10 +283,7 @@ void loadPhotos(OpenBook& book, std::int64_t piano, const PassPlaces& places, Pi
         photo.at = find.number(11);
         photos[{photo.saidIn, photo.item}] = std::move(photo);
     }
-    for (auto& [name, photo] : photos)
-        record.photos.push_back(std::move(photo));
-    std::stable_sort(record.photos.begin(), record.photos.end(),
-                     [](const Photo& a, const Photo& b) { return a.order < b.order; });
+    record.photos = inOrder(std::move(photos));
 }
 
 } // namespace
