@@ -283,6 +283,15 @@ Outcome<ActId> BenchBook::untick(std::string_view pianoUuid, std::string_view pl
     });
 }
 
+Outcome<ActId> BenchBook::sayWork(std::string_view pianoUuid, const WorkDone& work) {
+    return ofPiano(*m_inner->book, "tick", pianoUuid, [&](ActUnderWay& act, std::int64_t row) {
+        hammerline::sayWork(act, row, work.said);
+        if (!work.mended.empty()) hammerline::addFindings(act, row, work.mended);
+        if (!work.done.empty()) hammerline::tick(act, row, work.done, work.plan);
+        return act.idOrNone();
+    });
+}
+
 Outcome<ActId> BenchBook::freezePlan(std::string_view pianoUuid, const FrozenPlan& plan) {
     return ofPiano(*m_inner->book, "plan", pianoUuid,
                    [&](ActUnderWay& act, std::int64_t row) { return hammerline::freezePlan(act, row, plan); });

@@ -4,6 +4,7 @@
 
 #include "core/history/merging.h"
 #include "core/history/record.h"
+#include "core/history/work_done.h"
 #include "core/refusal/go_on.h"
 
 #include <memory>
@@ -150,6 +151,8 @@ public:
     Outcome<ActId> tickAnew(std::string_view pianoUuid, std::span<const Done>, const std::optional<FrozenPlan>& = {});
     /// These steps of a plan were not done after all: what was said of them is taken back, and stays in the history.
     Outcome<ActId> untick(std::string_view pianoUuid, std::string_view planUuid, std::span<const std::string> steps);
+    /// What was said of a step of the work, with the findings it mended and the lines it carried out, as one act.
+    Outcome<ActId> sayWork(std::string_view pianoUuid, const WorkDone&);
     Outcome<ActId> freezePlan(std::string_view pianoUuid, const FrozenPlan&);
     Outcome<ActId> setPreference(std::string_view pianoUuid, std::string_view key, std::string_view value);
 

@@ -147,6 +147,28 @@ void loadSymptoms(OpenBook& book, std::int64_t piano, PianoRecord& record) {
                      [](const Symptom& a, const Symptom& b) { return a.order < b.order; });
 }
 
+void loadMarks(OpenBook& book, std::int64_t piano, PianoRecord& record) {
+    Query find = book.query("SELECT x.step, x.note, x.state, x.remark, x.seconds, o.place, o.at" +
+                            currentRows("work_mark", "x.piano_id = ?", "x.step, x.note"));
+    find << piano;
+    std::map<std::pair<std::string, int>, WorkMark> marks;
+    while (find.step()) {
+        WorkMark mark{.step = find.text(0),
+                      .note = {},
+                      .state = orFail(parseMarkState(find.text(2))),
+                      .remark = find.text(3),
+                      .seconds = find.number(4),
+                      .order = find.number(5),
+                      .at = find.number(6)};
+        if (find.small(1) != 0) mark.note = NoteNumber{find.small(1)};
+        marks[{mark.step, find.small(1)}] = std::move(mark);
+    }
+    for (auto& [name, mark] : marks)
+        record.marks.push_back(std::move(mark));
+    std::stable_sort(record.marks.begin(), record.marks.end(),
+                     [](const WorkMark& a, const WorkMark& b) { return a.order < b.order; });
+}
+
 void loadPlans(OpenBook& book, std::int64_t piano, const PassPlaces& places, PianoRecord& record) {
     Query find = book.query("SELECT p.uuid, p.pass_id, p.options, p.content, o.place" +
                             currentRows("plan_version",
@@ -298,6 +320,7 @@ PianoRecord loadPiano(OpenBook& book, std::string_view uuid) {
     loadOverrides(book, piano, record);
     loadFindings(book, piano, record);
     loadSymptoms(book, piano, record);
+    loadMarks(book, piano, record);
     loadPlans(book, piano, places, record);
     loadDone(book, piano, places, record);
     loadPreferences(book, piano, record);

@@ -75,6 +75,8 @@ void gatherTimes(const PianoRecord& record, TimesOfFile& times) {
         times.add(finding.order, finding.at);
     for (const Symptom& symptom : record.symptoms)
         times.add(symptom.order, symptom.order);
+    for (const WorkMark& mark : record.marks)
+        times.add(mark.order, mark.at);
     for (const FrozenPlan& plan : record.plans)
         times.add(plan.order, plan.order);
     for (const Remark& remark : record.remarks)
@@ -280,6 +282,13 @@ private:
         }
     }
 
+    /// What the book knows later, or just so, of the step at the note stays.
+    bool markHere(const WorkMark& mark) const {
+        return m_here && std::any_of(m_here->marks.begin(), m_here->marks.end(), [&](const WorkMark& each) {
+                   return each.step == mark.step && each.note == mark.note && each.order >= mark.order;
+               });
+    }
+
     void writeRest() {
         for (const Override& each : m_file.overrides) {
             const bool here = m_here && std::any_of(m_here->overrides.begin(), m_here->overrides.end(),
@@ -293,6 +302,8 @@ private:
                 });
             if (!here) insertSymptom(m_act, m_piano, each, m_times.at(each.order, each.order));
         }
+        for (const WorkMark& each : m_file.marks)
+            if (!markHere(each)) insertMark(m_act, m_piano, each, m_times.at(each.order, each.at));
         for (const auto& [name, value] : m_file.preferences)
             if (!m_here || !m_here->preferences.contains(name)) setPreference(m_act, m_piano, name, value);
         Identity unsaid;

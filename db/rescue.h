@@ -13,6 +13,7 @@ struct RescueTable {
     std::string name;
     std::vector<TableColumn> columns;
     std::size_t key, split;
+    int since = 1; // the schema that brought it
 };
 /// In an order in which each points at those before it.
 const std::vector<RescueTable>& rescueTables();

@@ -197,10 +197,16 @@ RescueTable asThere(SQLite::Database& damaged, RescueTable table) {
     return table;
 }
 
-bool isThere(SQLite::Database& damaged, const std::string& table) {
-    SQLite::Statement find(damaged, "SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = ?");
-    find.bind(1, table);
-    return find.executeStep();
+/// A table that came with a later schema than the damaged book's was never there: nothing of it is lost.
+bool neverThere(SQLite::Database& damaged, const RescueTable& table) {
+    if (table.since == 1) return false;
+    try {
+        SQLite::Statement find(damaged, "SELECT 1 FROM sqlite_schema WHERE name = ?");
+        find.bind(1, table.name);
+        return !find.executeStep();
+    } catch (const SQLite::Exception&) { // its list of tables cannot be read to the end
+        return false;
+    }
 }
 
 } // namespace
@@ -210,7 +216,7 @@ Rescued copyReadable(SQLite::Database& damaged, SQLite::Database& into, const He
     SQLite::Transaction transaction(into, SQLite::TransactionBehavior::IMMEDIATE);
     const auto tables = static_cast<double>(rescueTables().size());
     for (std::size_t i = 0; i < rescueTables().size(); ++i) {
-        if (!isThere(damaged, rescueTables()[i].name)) continue; // an older book has no such table
+        if (neverThere(damaged, rescueTables()[i])) continue;
         const RescueTable known = asThere(damaged, rescueTables()[i]);
         const auto before = static_cast<double>(i);
         Stretches(damaged, into, known, rescued, headway.part(before / tables, (before + 1) / tables)).read();

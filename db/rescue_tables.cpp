@@ -12,14 +12,16 @@ std::size_t leadingNumbers(const std::vector<TableColumn>& key) {
     std::size_t count = 0;
     for (const TableColumn& column : key) {
         const std::string_view name = column.name;
-        if (name == "part" || name == "symptom" || name == "key" || name == "trial" || name == "act_id") break;
+        if (name == "part" || name == "symptom" || name == "key" || name == "step" || name == "trial" ||
+            name == "act_id")
+            break;
         ++count;
     }
     return count;
 }
 
-RescueTable plain(std::string name, std::vector<TableColumn> columns) {
-    return {std::move(name), std::move(columns), 1, 1};
+RescueTable plain(std::string name, std::vector<TableColumn> columns, int since = 1) {
+    return {std::move(name), std::move(columns), 1, 1, since};
 }
 
 } // namespace
@@ -40,7 +42,7 @@ const std::vector<RescueTable>& rescueTables() {
                                     {"brought"},
                                     {"digest"}}));
         all.push_back(plain("dimension", {{"id"}, {"key"}}));
-        all.push_back(plain("picture", {{"id"}, {"hash"}, {"kind"}, {"width"}, {"height"}, {"thumb"}, {"bytes"}}));
+        all.push_back(plain("picture", {{"id"}, {"hash"}, {"kind"}, {"width"}, {"height"}, {"thumb"}, {"bytes"}}, 4));
         for (const Tag& tag : tags()) {
             std::vector<TableColumn> columns = {{"id"}, {"uuid"}, {"act_id", Points::act}};
             append(columns, tag.columns);
@@ -52,7 +54,7 @@ const std::vector<RescueTable>& rescueTables() {
             const std::size_t key = columns.size(), split = leadingNumbers(columns);
             append(columns, {{"replaces"}, {"origin", Points::act}, {"withdrawn"}});
             append(columns, subject.content);
-            all.push_back({std::string(subject.table), std::move(columns), key, split});
+            all.push_back({std::string(subject.table), std::move(columns), key, split, subject.since});
             for (const Detail& detail : subject.details) {
                 std::vector<TableColumn> own = subject.key;
                 own.push_back({"act_id", Points::act});

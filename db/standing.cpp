@@ -20,6 +20,7 @@ const std::vector<Ground>& grounds() {
          isCurrent("pass_version", "x.pass_id IN (SELECT id FROM pass WHERE piano_id = v.piano_id)") + " OR " +
              isCurrent("finding", "x.piano_id = v.piano_id") + " OR " +
              isCurrent("symptom", "x.piano_id = v.piano_id") + " OR " +
+             isCurrent("work_mark", "x.piano_id = v.piano_id") + " OR " +
              isCurrent("aim_override", "x.piano_id = v.piano_id") + " OR " +
              isCurrent("remark", "x.piano_id = v.piano_id") + " OR " + isCurrent("photo", "x.piano_id = v.piano_id")},
     };

@@ -92,6 +92,11 @@ ActId addRemarks(ActUnderWay&, std::int64_t piano, std::span<const Remark>);
 ActId removeRemark(ActUnderWay&, std::int64_t saidIn, int item);
 ActId decideAdvice(ActUnderWay&, std::int64_t saidIn, int item, std::string_view accepted);
 
+// --- mark_store.cpp
+void sayWork(ActUnderWay&, std::int64_t piano, const WorkSaid&);
+/// A mark as it was made elsewhere.
+void insertMark(ActUnderWay&, std::int64_t piano, const WorkMark&, std::optional<ActId> origin);
+
 // --- plan_store.cpp
 ActId freezePlan(ActUnderWay&, std::int64_t piano, const FrozenPlan&);
 ActId tick(ActUnderWay&, std::int64_t piano, std::span<const Done>, const std::optional<FrozenPlan>&);

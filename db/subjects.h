@@ -28,6 +28,7 @@ struct Subject {
     std::vector<TableColumn> key;
     std::vector<TableColumn> content;
     std::vector<Detail> details;
+    int since = 1; // the schema that brought it
 };
 const std::vector<Subject>& subjects();
 const Subject& subject(std::string_view table);

@@ -6,6 +6,7 @@
 #include "core/pass/pass.h"
 #include "core/spec/spec.h"
 #include "core/survey/survey.h"
+#include "core/survey/work_mark.h"
 
 namespace hammerline {
 
@@ -47,6 +48,7 @@ struct PianoRecord {
     std::vector<Done> done;
     std::vector<Finding> findings; // current state per part and note, in order
     std::vector<Symptom> symptoms;
+    std::vector<WorkMark> marks; // steps of the work ticked by hand, in order
     std::vector<FrozenPlan> plans;
     std::map<std::string, std::string> preferences; // units per dimension, minutes, ...
     Identity identity;                              // maker, owner ...; archived

@@ -171,6 +171,17 @@ Json photoRow(const Photo& photo, const PianoRecord& record) {
     return out;
 }
 
+Json markRow(const WorkMark& mark) {
+    Json out = {{"step", mark.step},
+                {"note", mark.note ? Json(mark.note->value) : Json(nullptr)},
+                {"state", sheet::text(key(mark.state))},
+                {"remark", mark.remark},
+                {"seconds", mark.seconds},
+                {"at", isoTime(mark.at)}};
+    addOrder(out, mark.order, mark.at);
+    return out;
+}
+
 Json pianoRow(const PianoRecord& record) {
     Json out = {{"name", record.piano.name},
                 {"uuid", record.uuid},
@@ -206,6 +217,9 @@ Json pianoRow(const PianoRecord& record) {
                                    {"first", symptom.notes.first},
                                    {"last", symptom.notes.last},
                                    {"order", symptom.order}});
+    out["work"] = Json::array();
+    for (const WorkMark& mark : record.marks)
+        out["work"].push_back(markRow(mark));
     // as they were frozen, word for word
     out["plans"] = Json::array();
     for (const FrozenPlan& plan : record.plans)

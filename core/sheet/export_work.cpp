@@ -1,6 +1,7 @@
 // What an export says was found, planned and done, read back.
 #include "core/sheet/base64.h"
 #include "core/sheet/export_walk.hpp"
+#include "core/work/work.h"
 
 #include <algorithm>
 #include <tuple>
@@ -9,6 +10,7 @@ namespace hammerline::sheet {
 namespace {
 
 using At = ExportWalk::At;
+constexpr std::int64_t kMostSeconds = 36'000'000; // ten thousand hours, as the book takes them
 
 class WorkReader {
 public:
@@ -202,10 +204,30 @@ public:
         m_record.remarks.push_back(std::move(remark));
     }
 
+    void readMark(const At& at) {
+        WorkMark mark;
+        mark.step = walk.text(at, "step", true);
+        if (const auto note = walk.whole(at, "note", 1, m_record.piano.notes))
+            mark.note = NoteNumber{static_cast<int>(*note)};
+        const auto state = parseMarkState(walk.text(at, "state", true));
+        mark.remark = walk.text(at, "remark");
+        mark.seconds = walk.whole(at, "seconds", 0, kMostSeconds).value_or(0);
+        mark.at = walk.time(at, "at");
+        mark.order = walk.order(at, mark.at);
+        if (!walk.ok()) return;
+        if (!state) return walk.wrong(*walk.maybe(at, "state"), "unknown");
+        mark.state = *state;
+        if (!findStep(mark.step)) return walk.wrong(*walk.maybe(at, "step"), "unknown");
+        if (!m_marks.emplace(mark.note ? mark.note->value : 0, mark.step).second)
+            return walk.wrong({nullptr, at.path}, "twice");
+        m_record.marks.push_back(std::move(mark));
+    }
+
 private:
     ExportWalk& walk;
     PianoRecord& m_record;
     std::set<std::tuple<int, std::string, std::string>> m_findings;
+    std::set<std::pair<int, std::string>> m_marks;
 };
 
 } // namespace
@@ -216,6 +238,7 @@ void readWork(ExportWalk& walk, const At& piano, PianoRecord& record) {
     walk.each(piano, "plans", [&](const At& each) { reader.readPlan(each); });
     walk.each(piano, "done", [&](const At& each) { reader.readDone(each); });
     walk.each(piano, "findings", [&](const At& each) { reader.readFinding(each); });
+    walk.each(piano, "work", [&](const At& each) { reader.readMark(each); });
     walk.each(piano, "symptoms", [&](const At& each) { reader.readSymptom(each); });
     walk.members(piano, "identity",
                  [&](const std::string& name, const At& value) { reader.readIdentityField(name, value); });

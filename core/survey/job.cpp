@@ -130,6 +130,7 @@ Outcome<std::pair<std::string, std::string>> parseTerm(std::string_view text) {
                       ((name == "spare-percent" || name == "spare-at-least") && amount && *amount <= 100) ||
                       ((head == "only-these" || head == "in-hand") && yesOrNo) ||
                       (head == "piece" && pieceSize(value)) ||
+                      (name == "job" && (value == "whole" || value == "asked")) ||
                       (name == "hand" && (value == "practised" || value == "beginner"));
     if (!read) return unread();
     return std::pair{name, value};

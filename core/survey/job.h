@@ -18,7 +18,7 @@ struct JobTerms {
 };
 
 /// The terms kept with a piano: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.SUPPLY,
-/// piece.SUPPLY (mm x mm, what is cut from a sheet), hand.
+/// piece.SUPPLY (mm x mm, what is cut from a sheet), hand, job (whole, or asked: what readings and findings ask for).
 JobTerms jobTerms(const std::map<std::string, std::string>& preferences);
 
 /// One of these, as it is typed: "minutes.butt-plate=8", "spare-percent=10", "in-hand.butt-plate=yes",

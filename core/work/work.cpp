@@ -41,8 +41,9 @@ std::vector<StepOfWork> parsed() {
     return out;
 }
 
-/// The letters of the kinds that this piano is.
-std::string lettersOf(const Piano& piano) {
+} // namespace
+
+std::string kindLetters(const Piano& piano) {
     if (!piano.vertical()) return "G";
     const bool brass = piano.butt == Butt::brassRail;
     std::string letters = piano.action == ActionKind::drop ? "D" : brass ? "" : "U";
@@ -51,8 +52,6 @@ std::string lettersOf(const Piano& piano) {
     if (piano.hasPlayer()) letters += 'P';
     return letters;
 }
-
-} // namespace
 
 std::string_view key(WorkPart part) {
     return kWorkParts.at(static_cast<std::size_t>(part));
@@ -80,7 +79,7 @@ bool offered(const StepOfWork& step, const Piano& piano) {
     if (travelled && piano.vertical() && piano.butt == Butt::brassRail) return false;
     if (underdamped && piano.damping == Damping::overdamper) return false;
     if (letOff && piano.letOff == LetOffScrew::none) return false;
-    return step.kinds.find_first_of(lettersOf(piano)) != std::string_view::npos;
+    return step.kinds.find_first_of(kindLetters(piano)) != std::string_view::npos;
 }
 
 std::vector<std::string_view> needsOf(const StepOfWork& step, const Piano& piano) {
@@ -94,6 +93,23 @@ std::vector<std::string_view> needsOf(const StepOfWork& step, const Piano& piano
 
 const std::vector<std::string_view>& accessOf(const StepOfWork& step, const Piano& piano) {
     return piano.vertical() ? step.access : step.accessOfGrand;
+}
+
+std::vector<std::string_view> cautionsOf(const StepOfWork& step, const Piano& piano) {
+    std::vector<std::string_view> out;
+    for (const std::string_view each : step.cautions) {
+        const bool ofGrand = each == "lid-hinge" || each == "grand-slide" || each == "action-heavy";
+        const bool ofVertical = each == "tipping" || each == "action-out" || each == "straps-rotten";
+        if (piano.vertical() ? !ofGrand : !ofVertical) out.push_back(each);
+    }
+    return out;
+}
+
+std::string_view accessFor(const StepOfWork& step, const Piano& piano, std::size_t notes) {
+    const auto& list = accessOf(step, piano);
+    if (list.empty()) return {};
+    const bool few = notes > 0 && notes * 4 <= static_cast<std::size_t>(piano.notes);
+    return few && std::find(list.begin(), list.end(), "one-key") != list.end() ? "one-key" : list.front();
 }
 
 /// Of the steps whose needs are all there, always the first as written: stable, and short only where needs run in a

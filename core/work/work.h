@@ -29,6 +29,9 @@ struct StepOfWork {
 std::span<const StepOfWork> allSteps();
 /// Null: there is none of that id.
 const StepOfWork* findStep(std::string_view id);
+/// The letters of the kinds that this piano is: U upright with wooden hammer flanges, B brass flange rail, D drop
+/// action, O overdamper, G grand, P with a player stack.
+std::string kindLetters(const Piano&);
 /// Whether this piano has the step: one of its letters fits. A brass rail's hammers are not travelled; an overdamper's
 /// wires are not lined, and its spoons not bent.
 bool offered(const StepOfWork&, const Piano&);
@@ -37,6 +40,10 @@ std::vector<const StepOfWork*> stepsOf(const Piano&);
 /// The needs that this piano has.
 std::vector<std::string_view> needsOf(const StepOfWork&, const Piano&);
 const std::vector<std::string_view>& accessOf(const StepOfWork&, const Piano&);
+/// The one that is taken for so many notes: a few keys come off one at a time.
+std::string_view accessFor(const StepOfWork&, const Piano&, std::size_t notes);
+/// A grand does not tip backward; an upright's lid is no grand's, and its action does not slide.
+std::vector<std::string_view> cautionsOf(const StepOfWork&, const Piano&);
 /// The ways to get at the work, by id: closed, front-open, ...
 std::span<const std::string_view> workAccessKeys();
 

@@ -97,6 +97,10 @@ Filled filledBook(const std::string& path, Writer who) {
     plan.options = R"({"intent":"touch-up"})";
     plan.content = R"({"steps":[]})";
     ok(book.tick(piano, std::vector{turned}, plan));
+    WorkDone work;
+    work.said.marks = {{.step = "stand-it-safe", .note = {}, .remark = "on its trolley", .seconds = 600},
+                       {.step = "ease-keys", .note = NoteNumber{33}, .remark = {}}};
+    ok(book.sayWork(piano, work));
     const int second = ok(book.addPass(piano, {"after let-off", {}, 44.0, true, true, {}, "steel 0.5 mm 10 N", true}));
     ok(book.store(piano, second, std::vector{mm(33, letOff, 3.0)}));
     ok(book.setPreference(piano, "unit.blow", "in"));
@@ -136,6 +140,9 @@ void tell(std::ostream& out, const PianoRecord& record) {
             << each.remedy << ' ' << key(each.state) << ' ' << each.amount << ' ' << each.order << '\n';
     for (const Symptom& each : record.symptoms)
         out << "symptom " << each.key << ' ' << each.notes.first << ' ' << each.order << '\n';
+    for (const WorkMark& each : record.marks)
+        out << "mark " << each.step << ' ' << (each.note ? each.note->value : 0) << ' ' << key(each.state) << ' '
+            << each.remark << ' ' << each.seconds << ' ' << each.order << '\n';
     for (const FrozenPlan& each : record.plans)
         out << "plan " << each.uuid << ' ' << each.pass << ' ' << each.content << '\n';
     for (const Done& each : record.done)

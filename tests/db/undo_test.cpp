@@ -111,6 +111,36 @@ TEST_CASE("a pass or piano that something stands on is not taken back") {
     CHECK(ok(window.load(piano)).passes.empty());
 }
 
+TEST_CASE("a step of the work ticked, taken back and not needed here: each one act with all that it mended") {
+    const Folder folder = Folder::quick();
+    auto [book, piano] = filledBook(folder.file("shop.hammerline"));
+    const std::string before = contentOf(book);
+    WorkDone work;
+    work.said.marks = {{.step = "mend-butts-and-springs", .note = {}, .remark = "cord renewed"}};
+    work.said.takenBack = {{"ease-keys", NoteNumber{33}}, {"ease-keys", NoteNumber{34}}}; // 34 was never said
+    work.mended = ok(book.load(piano)).findings;
+    REQUIRE(work.mended.size() == 1);
+    work.mended.front().state = FindingState::mended;
+    ok(book.sayWork(piano, work));
+    const PianoRecord after = ok(book.load(piano));
+    REQUIRE(after.marks.size() == 2);
+    CHECK(after.marks.back().step == "mend-butts-and-springs");
+    CHECK(after.findings.front().state == FindingState::mended);
+    const std::string then = contentOf(book);
+    CHECK(ok(book.undo()).kind == "tick");
+    CHECK(contentOf(book) == before);
+    CHECK(ok(book.redo()).kind == "tick");
+    // the order of the acts is another, what they say is the same
+    CHECK(ok(book.load(piano)).marks.size() == 2);
+    CHECK(ok(book.load(piano)).findings.front().state == FindingState::mended);
+    work.said.takenBack.clear();
+    work.said.marks.front().state = MarkState::notHere;
+    work.mended.clear();
+    ok(book.sayWork(piano, work));
+    CHECK(ok(book.load(piano)).marks.back().state == MarkState::notHere);
+    CHECK(ok(book.verify()).sound);
+}
+
 TEST_CASE("an import, a tick with its plan, an override and a preference are each one step") {
     const Folder folder;
     Filled filled = filledBook(folder.file("a"));

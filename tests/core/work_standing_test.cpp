@@ -1,0 +1,229 @@
+// How the steps of the work stand, and what comes next (the order of work: common practice, no source).
+#include "core/plan/plan_in_force.h"
+#include "core/sheet/pass_view.h"
+#include "core/sheet/work_now.h"
+#include "core/sheet/work_said.h"
+#include "tests/core/survey_bench.h"
+
+#include <algorithm>
+
+using namespace hammerline;
+using namespace hammerline::survey_bench;
+
+namespace {
+
+const StepNow& stepNow(const WorkNow& now, std::string_view id) {
+    const auto found =
+        std::find_if(now.steps.begin(), now.steps.end(), [&](const StepNow& s) { return s.step->id == id; });
+    INFO(id);
+    REQUIRE(found != now.steps.end());
+    return *found;
+}
+
+std::string nextStep(const PianoRecord& record) {
+    const NextAct next = workNow(record).next;
+    return next.kind == NextKind::step ? std::string(next.step->step->id) : std::string(key(next.kind));
+}
+
+void tick(PianoRecord& record, std::string step, std::optional<NoteNumber> note = {}) {
+    const std::int64_t order = static_cast<std::int64_t>(record.marks.size()) + 1'000;
+    record.marks.push_back({.step = std::move(step), .note = note, .remark = {}, .order = order});
+}
+
+Pass letOffPass(const Piano& piano, double mm, int outside = 0) {
+    Pass pass;
+    pass.number = 1;
+    for (int n = 1; n <= piano.notes; ++n) {
+        Reading reading;
+        reading.count = static_cast<std::int64_t>(std::llround((n <= outside ? 6.0 : mm) * kNmPerMm));
+        reading.order = n;
+        pass.cells[{{n}, dimension::letOff}].trials = {reading};
+    }
+    return pass;
+}
+
+} // namespace
+
+TEST_CASE("a new piano begins with the first look, and every step but that waits") {
+    for (const auto kind : {ActionKind::upright, ActionKind::drop, ActionKind::grand}) {
+        const PianoRecord record = recordOf(pianoOf(kind));
+        const WorkNow now = workNow(record);
+        CHECK(nextStep(record) == "first-look");
+        CHECK(now.whole);
+        for (const StepNow& each : now.steps)
+            CHECK((each.state == StepState::waits) == !needsOf(*each.step, record.piano).empty());
+        CHECK(now.minutes > 10 * 60);
+    }
+}
+
+TEST_CASE("ticked one after the other every step comes once, in an order that its needs allow") {
+    Piano old = playerUpright();
+    Piano over = pianoOf(ActionKind::upright);
+    over.damping = Damping::overdamper;
+    for (const Piano& piano :
+         {pianoOf(ActionKind::upright), old, over, pianoOf(ActionKind::drop), pianoOf(ActionKind::grand)}) {
+        PianoRecord record = recordOf(piano);
+        std::set<std::string> done;
+        for (std::string next = nextStep(record); next != "done"; next = nextStep(record)) {
+            INFO(next);
+            REQUIRE(findStep(next) != nullptr);
+            CHECK(offered(*findStep(next), piano));
+            for (const auto need : needsOf(*findStep(next), piano))
+                CHECK(done.contains(std::string(need)));
+            REQUIRE(done.insert(next).second);
+            tick(record, next);
+        }
+        CHECK(done.size() == stepsOf(piano).size());
+        CHECK(workNow(record).minutes == 0);
+    }
+}
+
+TEST_CASE("what was mended, found sound, or is to be mended is told by the survey") {
+    PianoRecord record = recordOf(pianoOf(ActionKind::upright));
+    record.preferences["in-hand.jack-spring"] = "yes";
+    state(record.findings, "all action-bolts sound", record.piano);
+    add(record.findings, "5,6 jack-spring broken", record.piano);
+    const WorkNow now = workNow(record);
+    const StepNow& jacks = stepNow(now, "mend-wippens-and-jacks");
+    CHECK(jacks.asks == StepAsks::mend);
+    CHECK(jacks.notes == std::vector<NoteNumber>{{5}, {6}});
+    CHECK(jacks.parts == std::vector<std::string_view>{"jack-spring"});
+    CHECK(jacks.minutes == Approx(10)); // five minutes each
+    CHECK(stepNow(now, "seat-action").state == StepState::notHere);
+    CHECK(stepNow(now, "seat-action").reason == "sound");
+    CHECK(stepNow(now, "survey-action").state == StepState::waits);
+    state(record.findings, "5,6 jack-spring mended", record.piano);
+    CHECK(stepNow(workNow(record), "mend-wippens-and-jacks").state == StepState::done);
+}
+
+TEST_CASE("a tick at notes leaves the others, and the newest word counts") {
+    PianoRecord record = recordOf(pianoOf(ActionKind::upright));
+    for (int n = 1; n <= 40; ++n)
+        tick(record, "ease-keys", NoteNumber{n});
+    const StepNow eased = stepNow(workNow(record), "ease-keys");
+    CHECK(eased.doneNotes.size() == 40);
+    CHECK(eased.notes.front() == NoteNumber{41});
+    CHECK(eased.minutes == Approx(48));
+    tick(record, "mend-keys");
+    CHECK(stepNow(workNow(record), "mend-keys").state == StepState::done);
+    Finding cracked;
+    cracked.note = NoteNumber{12};
+    cracked.part = "key";
+    cracked.fault = "cracked-at-pin-hole";
+    cracked.order = 5'000; // found after the tick
+    record.findings.push_back(cracked);
+    CHECK(stepNow(workNow(record), "mend-keys").notes == std::vector<NoteNumber>{{12}});
+    record.findings.back().order = 1; // known before it
+    CHECK(stepNow(workNow(record), "mend-keys").state == StepState::done);
+}
+
+TEST_CASE("who reads every note means to regulate: only what readings and findings ask for is next") {
+    PianoRecord record = recordOf(pianoOf(ActionKind::upright));
+    record.passes = {letOffPass(record.piano, 3.0, 12)};
+    for (const auto part : {"action-bolts", "case", "let-off-rail", "capstan", "key-slip", "trapwork",
+                            "back-rail-cloth", "let-off-screw", "let-off-button", "damper-wire"})
+        state(record.findings, "all " + std::string(part) + " sound", record.piano);
+    WorkNow now = workNow(record);
+    CHECK_FALSE(now.whole);
+    CHECK(stepNow(now, "take-photographs").reason == "not-asked");
+    const StepNow& letOff = stepNow(now, "set-let-off");
+    CHECK(letOff.asks == StepAsks::turn);
+    CHECK(letOff.lines == 12);
+    // nothing is known yet of what a turn does: three notes first
+    CHECK(now.next.kind == NextKind::step);
+    CHECK(now.next.step->asks == StepAsks::trial);
+    CHECK(now.next.notes.size() == 3);
+    record.preferences["job"] = "whole";
+    CHECK(workNow(record).next.step->step->id == "first-look");
+    record.preferences["job"] = "asked";
+    record.passes = {letOffPass(record.piano, 3.0)};
+    now = workNow(record);
+    CHECK(stepNow(now, "set-let-off").state == StepState::done);
+    CHECK(stepNow(now, "set-let-off").reason == "in-order");
+    CHECK(now.next.kind == NextKind::done);
+}
+
+TEST_CASE("a repair opens the way to it, and the way back once the action is out") {
+    PianoRecord record = recordOf(pianoOf(ActionKind::upright));
+    record.passes = {letOffPass(record.piano, 3.0)};
+    add(record.findings, "5,6 jack-spring broken", record.piano);
+    CHECK(nextStep(record) == "wait"); // nothing to put in
+    CHECK(workNow(record).next.supplies == std::set<std::string>{"jack-spring"});
+    record.preferences["in-hand.jack-spring"] = "yes";
+    CHECK(nextStep(record) == "take-action-out");
+    tick(record, "take-action-out");
+    CHECK(nextStep(record) == "mend-wippens-and-jacks");
+    state(record.findings, "5,6 jack-spring mended", record.piano);
+    CHECK(nextStep(record) == "seat-action");
+    tick(record, "seat-action");
+    CHECK(nextStep(record) == "done");
+}
+
+TEST_CASE("a step said to be done mends its findings and ticks its lines, and nothing of another step") {
+    PianoRecord record = recordOf(pianoOf(ActionKind::upright));
+    record.passes = {letOffPass(record.piano, 3.0, 12)};
+    add(record.findings, "5,6 jack-spring broken", record.piano);
+    add(record.findings, "7 key-top chipped", record.piano);
+    const auto plan = planInForce(record, sheetOf(record), 1, {});
+    REQUIRE(plan);
+    const auto mended = sayStep({.step = "mend-wippens-and-jacks", .notes = {}, .remark = {}}, record, &*plan, "u");
+    REQUIRE(mended);
+    REQUIRE(mended->mended.size() == 2);
+    CHECK(mended->mended.front().state == FindingState::mended);
+    CHECK(mended->done.empty());
+    CHECK_FALSE(mended->plan.has_value());
+    const std::vector<NoteNumber> some = {{1}, {2}};
+    const auto turned =
+        sayStep({.step = "set-let-off", .notes = some, .remark = {}, .minutes = 1.02}, record, &*plan, "u");
+    REQUIRE(turned);
+    CHECK(turned->done.size() == 2);
+    CHECK(turned->done.front().toAim);
+    CHECK(turned->plan.has_value());
+    REQUIRE(turned->said.marks.size() == 2);
+    CHECK(turned->said.marks[0].seconds + turned->said.marks[1].seconds == 61);
+    CHECK(sayStep({.step = "set-let", .notes = {}, .remark = {}}, record, &*plan, "u").error().code ==
+          RefusalCode::noSuchStep);
+    CHECK(sayStep({.step = "set-drop", .notes = {}, .remark = {}}, record, &*plan, "u").error().code ==
+          RefusalCode::noSuchStep); // a grand's
+    CHECK(
+        sayStep({.step = "set-checks", .what = StepSaid::What::notHere, .notes = {}, .remark = {}}, record, nullptr, "")
+            .error()
+            .code == RefusalCode::reasonMissing);
+}
+
+TEST_CASE("a tick of the whole step that is taken back at some notes stands at the others") {
+    PianoRecord record = recordOf(pianoOf(ActionKind::upright));
+    tick(record, "ease-keys");
+    const auto back = sayStep({.step = "ease-keys", .what = StepSaid::What::undone, .notes = {{3}}, .remark = {}},
+                              record, nullptr, "");
+    REQUIRE(back);
+    CHECK(back->said.takenBack.size() == 1);
+    CHECK(back->said.marks.size() == 87);
+}
+
+TEST_CASE("every part of the survey and every operation has its step, on every kind that has it") {
+    Piano over = pianoOf(ActionKind::upright);
+    over.damping = Damping::overdamper;
+    for (const Piano& piano :
+         {pianoOf(ActionKind::upright), playerUpright(), over, pianoOf(ActionKind::drop), pianoOf(ActionKind::grand)}) {
+        for (const Part& part : parts()) {
+            if (notesOf(part, piano).empty()) continue;
+            INFO(part.key);
+            Finding finding;
+            finding.part = part.key;
+            CHECK(stepOf(finding, piano) != nullptr);
+        }
+        for (const Operation& each : operations()) {
+            INFO(key(each.id));
+            if (applies(each.id, piano)) CHECK(stepOf(each.id, NoteNumber{40}, piano) != nullptr);
+        }
+        for (const StepOfWork& step : allSteps())
+            if (const StepEvidence* evidence = evidenceOf(step.id))
+                for (const std::string_view part : evidence->parts) {
+                    const auto slash = part.find('/');
+                    const Part* row = findPart(part.substr(0, slash));
+                    REQUIRE(row != nullptr);
+                    if (slash != part.npos) CHECK(findRemedy(*row, part.substr(slash + 1)) != nullptr);
+                }
+    }
+}
