@@ -80,6 +80,8 @@ struct Requests {
     TickRequest tick;
     CompareRequest compare;
     SurveyRequest survey;
+    WorkRequest work;
+    NextRequest next;
     PrintRequest print;
     ExportRequest export_;
     ListRequest list;
@@ -197,18 +199,30 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
     survey
         ->add_option(
             "--set", r.survey.settings,
-            "NAME=VALUE: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.PART, piece.PART, hand")
+            "NAME=VALUE: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.PART, piece.PART, hand, "
+            "job (whole or asked)")
         ->allow_extra_args(false);
     survey
         ->add_option("--check-numbers", r.survey.checkNumbers,
                      "\"PART NUMBERS\": the numbers on parts as they lie, such as \"key 1-20 22 21 23-88\"")
         ->allow_extra_args(false);
+    auto* work =
+        command(top, out, chosen, "work", "every step of the work and how it stands; tick one that is done", r.work);
+    bookAndPiano(work, r.work.at);
+    work->add_option("--step", r.work.step, "one step, by its id: how it is done");
+    work->add_option("--done", r.work.done, "the step is done at these notes, such as 1-20 or all");
+    work->add_option("--undone", r.work.undone, "it is not done after all, at these notes or all");
+    work->add_option("--not-here", r.work.notHere, "the step is not needed on this piano, and why");
+    work->add_option("--remark", r.work.remark, "what is to be kept with the tick");
+    work->add_option("--minutes", r.work.minutes, "what it took")->check(CLI::Range(0.0, 6000.0));
+    auto* next = command(top, out, chosen, "next", "what to do next, in one sentence", r.next);
+    bookAndPiano(next, r.next.at);
     auto* print = command(top, out, chosen, "print", "a sheet as PDF", r.print);
     bookAndPiano(print, r.print.plan.at);
     print
         ->add_option("SHEET", r.print.sheet,
                      "adjustment, check, survey, parts, labels, comparison, record, action, gauges, "
-                     "estimate or card")
+                     "estimate, card or work")
         ->required();
     print->add_option("--out", r.print.out, "FILE.pdf, or - for standard output; parts also as FILE.csv")->required();
     print->add_option("--paper", r.print.paper, "A4 or Letter")
@@ -324,7 +338,7 @@ void windowCommand(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     window->add_option("--piano", r.window.piano, "name of the piano");
     window->add_option(
         "--station", r.window.station,
-        "piano, survey, measure, review, adjust, passes, bench, how-to; account, stroke or action of a note");
+        "piano, survey, measure, review, adjust, passes, work, bench, how-to; account, stroke or action of a note");
     window->add_flag("--another", r.window.another, "a window of its own, also where one is open on this book");
     window->add_option("--theme", r.window.theme, "light or dark")->check(CLI::IsMember({"light", "dark"}));
     window->add_option("--picture", r.window.picture, "FILE.png: draw the station without a display and end");

@@ -95,6 +95,15 @@ struct SurveyRequest {
     std::vector<std::string> settings;     // NAME=VALUE: minutes, spares, what is in hand
     std::vector<std::string> checkNumbers; // "PART NUMBERS AS THEY LIE"
 };
+struct WorkRequest {
+    Common at;
+    std::string step, remark, notHere;
+    std::optional<std::string> done, undone; // notes
+    double minutes = 0;
+};
+struct NextRequest {
+    Common at;
+};
 struct PrintRequest {
     PlanRequest plan;
     std::string sheet, out, paper = "A4";
@@ -169,9 +178,9 @@ struct EstimateRequest {
 using Request =
     std::variant<WindowRequest, DemoRequest, NewRequest, PianoRequest, PassRequest, ImportRequest, EnterRequest,
                  UndoRequest, OverrideRequest, CheckRequest, ActionRequest, PlanRequest, TickRequest, CompareRequest,
-                 SurveyRequest, PrintRequest, ExportRequest, ListRequest, BackupRequest, RestoreRequest, MergeRequest,
-                 VerifyRequest, IdsRequest, ArchiveRequest, RemarkRequest, EstimateRequest, PhotoRequest, ShareRequest,
-                 AdviceRequest, ExperienceRequest, VisitsRequest>;
+                 SurveyRequest, WorkRequest, NextRequest, PrintRequest, ExportRequest, ListRequest, BackupRequest,
+                 RestoreRequest, MergeRequest, VerifyRequest, IdsRequest, ArchiveRequest, RemarkRequest,
+                 EstimateRequest, PhotoRequest, ShareRequest, AdviceRequest, ExperienceRequest, VisitsRequest>;
 
 struct Arguments {
     Request request;

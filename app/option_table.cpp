@@ -26,6 +26,8 @@ constexpr std::array kExamples = {
     Example{"tick", "tick hall.hammerline --step let-off-turn:33 --aim"},
     Example{"compare", "compare hall.hammerline --from 1 --to 2"},
     Example{"survey", "survey hall.hammerline --add \"20-30 bridle-strap torn\""},
+    Example{"work", "work hall.hammerline --step stand-it-safe --done all"},
+    Example{"next", "next hall.hammerline"},
     Example{"print", "print hall.hammerline adjustment --out list.pdf"},
     Example{"export", "export hall.hammerline --out readings.csv"},
     Example{"list", "list hall.hammerline --find \"school 1912\""},

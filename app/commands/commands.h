@@ -19,6 +19,8 @@ int run(const PlanRequest&, bool json);
 int run(const TickRequest&, bool json);
 int run(const CompareRequest&, bool json);
 int run(const SurveyRequest&, bool json);
+int run(const WorkRequest&, bool json);
+int run(const NextRequest&, bool json);
 int run(const PrintRequest&, bool json);
 int run(const ExportRequest&, bool json);
 int run(const ListRequest&, bool json);

@@ -27,6 +27,7 @@ constexpr std::array kSheets = {
     std::pair{std::string_view{"gauges"}, SheetKind::gauges},
     std::pair{std::string_view{"estimate"}, SheetKind::estimate},
     std::pair{std::string_view{"card"}, SheetKind::card},
+    std::pair{std::string_view{"work"}, SheetKind::work},
 };
 
 bool sameText(std::string_view a, std::string_view b) {
@@ -43,7 +44,7 @@ int run(const PrintRequest& request, bool json) {
         return refused({RefusalCode::usage,
                         {},
                         "print takes adjustment, check, survey, parts, labels, comparison, record, action, "
-                        "gauges, estimate or card",
+                        "gauges, estimate, card or work",
                         {}},
                        json);
     const bool adjustment = kind->second == SheetKind::adjustment;

@@ -64,6 +64,7 @@ void printsEverySheet(const Folder& folder, const std::string& book) {
         {"labels", {"Marks"}},
         {"comparison", {"Comparison"}},
         {"record", {"Record for the owner"}},
+        {"work", {"The work, step by step", "Next: "}},
     };
     for (const auto& [sheet, words] : sheets)
         for (const std::string paper : {"A4", "Letter"}) {
@@ -254,9 +255,9 @@ TEST_CASE("every command answers --help and refuses nonsense with status 2") {
     CHECK(program({"--help"}).status == 0);
     CHECK(program({"--version"}).out.rfind("hammerline ", 0) == 0);
     for (const std::string command :
-         {"demo",     "new",    "piano",   "pass",  "import",  "enter",  "undo",   "redo",
-          "override", "check",  "plan",    "tick",  "compare", "survey", "print",  "export",
-          "list",     "backup", "restore", "merge", "verify",  "ids",    "window", "action"}) {
+         {"demo",    "new",   "piano",  "pass",    "import", "enter",  "undo",   "redo", "override",
+          "check",   "plan",  "tick",   "compare", "survey", "print",  "export", "list", "backup",
+          "restore", "merge", "verify", "ids",     "window", "action", "work",   "next"}) {
         INFO(command);
         CHECK(program({command, "--help"}).status == 0);
     }

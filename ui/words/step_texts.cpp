@@ -1,6 +1,11 @@
 #include "ui/words/step_texts.h"
 
+#include "core/work/work.h"
 #include "ui/words/said.h"
+
+#include <QRegularExpression>
+
+#include <algorithm>
 
 namespace hammerline::words {
 namespace {
@@ -37,8 +42,19 @@ const StepText* stepText(std::string_view id) {
     return nullptr;
 }
 
-QString ofStep(const char* text) {
-    return *text ? QCoreApplication::translate("work", text) : QString();
+QString ofStep(const char* text, const Piano& piano) {
+    if (!*text) return {};
+    static const QRegularExpression kinds(QStringLiteral("^([A-Z]+)\\|"));
+    const QString letters = utf8(kindLetters(piano));
+    QStringList shown;
+    for (QString line : QCoreApplication::translate("work", text).split(QLatin1Char('\n'))) {
+        const auto found = kinds.match(line);
+        const QString meant = found.captured(1);
+        const bool here = std::any_of(meant.begin(), meant.end(), [&](QChar kind) { return letters.contains(kind); });
+        if (found.hasMatch() && !here) continue;
+        shown << line.mid(found.capturedLength());
+    }
+    return shown.join(QLatin1Char(' '));
 }
 
 QString workAccessName(std::string_view access) {

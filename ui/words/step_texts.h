@@ -1,6 +1,8 @@
 // What is said of a step of the order of work.
 #pragma once
 
+#include "core/piano/piano.h"
+
 #include <QCoreApplication>
 #include <QString>
 
@@ -17,8 +19,9 @@ struct StepText {
 
 /// Null: there is no such step.
 const StepText* stepText(std::string_view id);
-/// One of its texts, as shown; empty where the step has none.
-QString ofStep(const char* text);
+/// One of its texts, as shown on this piano; empty where the step has none. A line that begins with letters of kinds
+/// and a bar ("UDBO|...") is for those kinds alone.
+QString ofStep(const char* text, const Piano&);
 /// Where the work is done: "action in", "drawn out onto a bench".
 QString workAccessName(std::string_view access);
 

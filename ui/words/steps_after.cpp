@@ -7,11 +7,11 @@ namespace {
 #define T(text) QT_TRANSLATE_NOOP("work", text)
 constexpr std::array kAfterSteps = {
     StepText{.id = "before-tuning",
-             .name = T("Before tuning"),
-             .whatFor = T("A technician tunes an action that no longer moves."),
-             .tools = T("-; pencil."),
-             .how = T("Tell the tuner what was changed (hammers, dampers, strike). After tuning: fine string fit, "
-                      "damper seat, let-off of the notes that moved."),
+             .name = T("Have it tuned"),
+             .whatFor = T("A technician tunes it now that the action no longer moves."),
+             .tools = T("Pencil."),
+             .how = T("Tell the tuner what was changed: hammers, dampers, strike line. After the tuning look again at "
+                      "string fit, damper seat and the let-off of the notes that moved."),
              .way = T(""),
              .goodWhen =
                  T("The tuner knows what was changed, and what is fitted finely after the tuning is written down."),
@@ -19,25 +19,25 @@ constexpr std::array kAfterSteps = {
              .takes = T("10 / 15."),
              .records = T("Event \"tuned\" with name.")},
     StepText{.id = "hand-over",
-             .name = T("Hand over"),
+             .name = T("Hand it over"),
              .whatFor = T("The owner knows what was done, what was not, and when to call."),
              .tools = T("Card, pen; the program's record."),
              .how = T("Play five notes before and after side by side where they were kept. Write in the owner's words. "
                       "A card inside the lid: date, what, humidity and temperature. Say what will settle."),
              .way = T(""),
              .goodWhen = T("The next date is written."),
-             .mistake = T("Trade words."),
+             .mistake = T("Words of the trade."),
              .takes = T("15 / 20."),
              .records = T("Owner's record; next date.")},
     StepText{.id = "come-back",
-             .name = T("Come back"),
-             .whatFor = T("New felts pack and pins ease."),
+             .name = T("Come back after some weeks"),
+             .whatFor = T("New felts pack and new pins ease."),
              .tools = T("As “Read as found”."),
              .how =
                  T("After 4 to 8 weeks with new felts: height at section ends, dip samples, lost motion, checks. After "
                    "6 to 12 months: dampers again; the other season: lost motion only. Compare at like humidity."),
              .way = T(""),
-             .goodWhen = T("Nothing outside; a short list."),
+             .goodWhen = T("Nothing is outside, or the list is short."),
              .mistake = T("Comparing a damp month with a dry one."),
              .takes = T("60 / 120."),
              .records = T("Pass with climate; event.")},

@@ -7,12 +7,12 @@ namespace {
 #define T(text) QT_TRANSLATE_NOOP("work", text)
 constexpr std::array kOpeningSteps = {
     StepText{.id = "open-case",
-             .name = T("Open case"),
+             .name = T("Open the case"),
              .whatFor = T("To reach the action without a scratch or a split."),
              .tools = T("Two screwdrivers that fit the slots, blanket."),
-             .how = T("Lid back, top panel unhooked and tipped out. Fallboard and its hinge screws, then key slip. "
-                      "Bottom panel: press its spring up, tip it out. Put screws in their bag at once. Look at the "
-                      "pedal rods and draw which goes where."),
+             .how = T("Open the lid, unhook the top panel and tip it out. Take the fallboard off by its hinge screws, "
+                      "then the key slip. Press the bottom panel's spring up and tip the panel out. Put the screws in "
+                      "their bag at once. Look at the pedal rods and draw which goes where."),
              .way = T(""),
              .goodWhen = T("Panels stand upright on felt against a wall."),
              .mistake = T("A fallboard that hangs on one hinge."),
@@ -20,15 +20,15 @@ constexpr std::array kOpeningSteps = {
              .records = T("Tick.")},
     StepText{
         .id = "take-stack-out",
-        .name = T("Take stack out"),
+        .name = T("Take the player stack out"),
         .whatFor = T("The piano's own action is never regulated with the stack in."),
         .tools = T("Screwdrivers, tape and marker, a blanket on two trestles."),
         .how =
-            T("Let it play first and write what works. Unplug the pump (electric). Mark and pull each tube off with a "
-              "twist; old rubber is cut, not pulled. Undo linkages and the brace to the plate, then the end screws "
+            T("Let it play first and write down what works. Unplug an electric pump. Mark and pull each tube off with "
+              "a twist; old rubber is cut, not pulled. Undo linkages and the brace to the plate, then the end screws "
               "while a helper holds. Two people lift it straight forward and clear of the wippens or stickers."),
         .way = T(""),
-        .goodWhen = T("Fingers were never rested on."),
+        .goodWhen = T("The stack never rested on its fingers."),
         .mistake = T("Not testing first: later nobody knows who broke it."),
         .takes = T("60 / 150."),
         .records = T("Event; findings player-stack, player-tubes.")},
@@ -37,39 +37,38 @@ constexpr std::array kOpeningSteps = {
              .whatFor =
                  T("With rotten straps the wippens swing down when the action leaves the keys, catch and break."),
              .tools = T("Thin batten or strong tape the length of a section, soft string."),
-             .how = T("Pull three straps per section lightly: do they hold? If one tears, treat all as torn. Slide a "
+             .how = T("Pull three straps in each section lightly. If one tears, treat all of them as torn. Slide a "
                       "batten under the row of wippens, or run tape from wippen to wippen, and tie it to the brackets. "
                       "Tie loose hammers back against the rest rail."),
              .way = T("The wippen's free end is held up."),
              .goodWhen = T("Rock the batten: nothing hangs below it."),
-             .mistake = T("Trusting straps of 50 years."),
+             .mistake = T("Trusting straps that are fifty years old."),
              .takes = T("5 / 15."),
              .records = T("Strap word; tick.")},
     StepText{
         .id = "take-action-out",
-        .name = T("Take action out"),
-        .whatFor = T("Survey, cleaning and repairs are done on the bench."),
-        .tools = T("Screwdriver; two blocks or a cradle; an amateur nails two uprights to a board, each with a slot "
-                   "for a bracket."),
+        .name = T("Take the action out"),
+        .whatFor = T("The survey, the cleaning and the repairs are done on the bench."),
+        .tools = T("Screwdriver; a cradle: two posts nailed to a board, each with a slot for a bracket."),
         .how =
             T("Lift off or unhook damper rod, soft rod and muffler linkage. Undo the knobs at the top of the brackets "
-              "while one hand holds the rail. Tip the top toward you just clear of the bolts, look that nothing hooks, "
+              "while one hand holds the rail. Tip the top toward you just clear of the bolts, see that nothing hooks, "
               "take the brackets near both ends (never the rails of hammers or let-off) and lift straight up off the "
               "studs, then out. Set it on its feet in the cradle, never on hammers, dampers or spoons."),
-        .way = T("First toward you, then up. Bass dampers and the plate's edge: watch them; let the bass end come a "
-                 "little farther toward you. Drop action: lifters or stickers first: unhook and number each, tie them "
-                 "up; on some the wires stay and only the four bracket bolts come off: look. Overdamper: lift it with "
-                 "the damper cage on; the cage's wires and felts meet strings and plate on the way: tip a hand "
-                 "farther, a second person at the bass end."),
+        .way =
+            T("First toward you, then up. Watch the bass dampers at the plate's edge: let the bass end come a little "
+              "farther toward you.\nD|First unhook and number each lifter or sticker and tie it up. On some only the "
+              "bracket bolts come off and the wires stay: look.\nO|Lift it with the damper cage on. Its wires and "
+              "felts meet strings and plate on the way: tip it a hand farther, with a second person at the bass end."),
         .goodWhen = T("No part was heard to click; no felt fell."),
         .mistake = T("Lifting by the hammer rail; forgetting the soft-pedal tie."),
-        .takes = T("10 / 25 out and in (D 40 / 90, O 20 / 45)."),
+        .takes = T("10 / 25."),
         .records = T("Event; findings that it caused.")},
     StepText{.id = "draw-grand-action",
-             .name = T("Draw grand action"),
-             .whatFor = T("Everything but let-off and trial on a grand is done with the action on a bench."),
+             .name = T("Draw the action out"),
+             .whatFor = T("All but the reading and the let-off is done with the action on a bench."),
              .tools = T("Screwdriver; a level bench as high as the key bed, close to it."),
-             .how = T("Key slip, fallboard, cheek blocks off; note which screw goes where. Put fallboard and music "
+             .how = T("Take key slip, fallboard and cheek blocks off; note which screw goes where. Put the fallboard "
                       "away. Hold the key frame, not keys or rails, with both hands at a third from each end. Press no "
                       "key: a pressed key lifts its hammer under the pin block and snaps it. Slide straight toward "
                       "you, slowly; look at both ends; stop at any resistance and feel under the frame (shift lever, "
@@ -80,29 +79,30 @@ constexpr std::array kOpeningSteps = {
              .takes = T("5 / 15 out and in."),
              .records = T("Event.")},
     StepText{.id = "lift-grand-stack",
-             .name = T("Lift grand stack"),
-             .whatFor = T("Keys, capstans' cloth and balance papers are under the stack."),
+             .name = T("Lift the stack off the keys"),
+             .whatFor = T("The keys and the papers at their balance pins are under the stack."),
              .tools = T("Screwdriver, two blocks as high as the brackets' feet need."),
-             .how = T("Undo the bracket screws, bass to treble, and keep their order. Hammers down, two people lift "
-                      "straight up; look that no tail hangs in its back check. Set it on its brackets on blocks."),
+             .how =
+                 T("Undo the bracket screws, bass to treble, and keep their order. With the hammers down two people "
+                   "lift it straight up. See that no tail hangs in its back check. Set it on its brackets on blocks."),
              .way = T(""),
              .goodWhen = T("No check was bent."),
              .mistake = T("One person, and the treble end drags."),
              .takes = T("10 / 25 off and on."),
              .records = T("Event.")},
-    StepText{.id = "take-keys-off",
-             .name = T("Take keys off"),
-             .whatFor = T("Cleaning, easing, felts, balance papers."),
-             .tools = T("A board 1.5 m long with a ledge, in tens."),
-             .how = T("Check the stamped numbers; pencil missing ones. Lift each key by its middle straight up off the "
-                      "balance pin, wriggling front to back, not sideways. Lay them in order on a board in tens. Leave "
-                      "punchings on their pins until they have been looked at."),
-             .way = T("Front first, then balance. Drop action: the key hangs on its lifter: see “Take action out”."),
-             .goodWhen = T("No splinter at the balance hole."),
-             .mistake = T("Prising a tight key sideways: the hole splits (ease it later)."),
-             .takes =
-                 T("15 / 30 off and on (D 40 / 90, one trip with “Take action out”; grand 15 / 30 after the stack)."),
-             .records = T("Event.")},
+    StepText{
+        .id = "take-keys-off",
+        .name = T("Take the keys off"),
+        .whatFor = T("Bed, pins, felts and the keys' undersides are reached only with the keys off."),
+        .tools = T("A board 1.5 m long with a ledge."),
+        .how = T("Check the stamped numbers; pencil missing ones. Lift each key by its middle straight up off the "
+                 "balance pin, wriggling front to back, not sideways. Lay them in order on a board in tens. Leave "
+                 "punchings on their pins until they have been looked at."),
+        .way = T("Off the front pin first, then off the balance pin.\nD|The key hangs on its lifter: unhook it first."),
+        .goodWhen = T("No splinter at the balance hole."),
+        .mistake = T("Prising a tight key sideways: the hole splits (ease it later)."),
+        .takes = T("15 / 30."),
+        .records = T("Event.")},
 };
 #undef T
 

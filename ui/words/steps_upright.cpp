@@ -7,63 +7,65 @@ namespace {
 #define T(text) QT_TRANSLATE_NOOP("work", text)
 constexpr std::array kUprightSteps = {
     StepText{.id = "trial-notes",
-             .name = T("Trial notes"),
-             .whatFor = T("Nine notes fully regulated show this piano's recipe, its ratio and what one turn does."),
+             .name = T("Regulate the trial notes"),
+             .whatFor = T("A few notes fully regulated show how this piano wants to be set, and what one turn does."),
              .tools = T("All gauges of the following steps; chalk."),
-             .how = T("In each section: the second natural from each of its ends and the sharp nearest its middle (88 "
-                      "notes in three sections: 9 notes). Set them completely, blow to checks. Write each turn with "
-                      "its reading before and after. Play them against each other."),
+             .how = T("In each section take the second natural from each end and the sharp nearest the middle. Set "
+                      "them completely, from the blow to the checks. Write down each turn with the reading before and "
+                      "after it. Play them against each other."),
              .way = T("If other notes were read, those are the trial notes."),
-             .goodWhen = T("The nine feel alike and agree within the evenness limits."),
+             .goodWhen = T("They feel alike and agree within the limits of evenness."),
              .mistake = T("All in the middle two octaves."),
              .takes = T("90 / 240."),
              .records = T("Readings, ticks with amounts: ratio, responses, recipe.")},
-    StepText{.id = "set-rest-rail",
-             .name = T("Set rest rail"),
-             .whatFor = T("The blow: how far hammers travel. One rail, all notes."),
-             .tools = T("Stick with nicks each 2 mm; firm felt or card for pads."),
-             .how = T("Read crown to string at both ends of each rail piece and each section, soft pedal up. Put the "
-                      "same pad between rail and bracket at every bracket, thicker toward one end where the line "
-                      "slopes. Read again, sight along the heads."),
-             .way = T("Thicker pad = rail toward the strings = blow shorter, lost motion more, dampers earlier. 1 mm "
-                      "of pad is about 1.28 mm of blow."),
-             .goodWhen =
-                 T("44 to 48 mm (old uprights 43.5 to 48.5; drop action 40 to 47), heads in a line within 1 mm."),
-             .mistake = T("A book's figure forced with a ruler: capstans cranked, too much aftertouch. One long hammer "
-                          "is a worn head, shank or cloth: look; cloth behind one shank at most 1 mm."),
-             .takes = T("35 / 60 a piece."),
-             .records = T("Blow at ends; pads.")},
     StepText{
-        .id = "level-naturals",
-        .name = T("Level naturals"),
-        .whatFor = T("The line the hand feels; all later key readings start from it."),
-        .tools = T("Straight bar no longer than a section (a long one hides or shows a crown), paper strips of known "
+        .id = "set-rest-rail",
+        .name = T("Set the rest rail"),
+        .whatFor = T("The blow is how far the hammers travel; one rail sets it for all notes."),
+        .tools = T("Stick with nicks each 2 mm; firm felt or card for pads."),
+        .how = T("Read crown to string at both ends of each rail piece and each section, soft pedal up. Put the "
+                 "same pad between rail and bracket at every bracket, thicker toward one end where the line "
+                 "slopes. Read again, sight along the heads."),
+        .way = T("Thicker pad = rail toward the strings = blow shorter, lost motion more, dampers earlier. 1 mm "
+                 "of pad is about 1.28 mm of blow."),
+        .goodWhen = T(
+            "UBO|44 to 48 mm, on an old action 43.5 to 48.5.\nD|40 to 47 mm.\nThe heads stand in a line within 1 mm."),
+        .mistake = T("Forcing a figure from a book with a ruler: then the capstans have to be cranked, and there is "
+                     "too much aftertouch. Where one hammer has a longer blow, look for a worn head, shank or cloth."),
+        .takes = T("35 / 60 a piece."),
+        .records = T("Blow at ends; pads.")},
+    StepText{.id = "level-naturals",
+             .name = T("Level the naturals"),
+             .whatFor = T("It is the line the hand feels, and all later readings of the key start from it."),
+             .tools =
+                 T("Straight bar no longer than a section (a long one hides or shows a crown), paper strips of known "
                    "thickness."),
-        .how = T(
-            "Prove one natural at each end of the section from the bed. Bar on those two. What lets the strip pass is "
-            "low by it. A shared hollow: card under the balance rail beside its screws. The rest: paper under the felt "
-            "at the balance pin. Ask once: straight or crowned (0.5 to 1 mm in the middle)? Match what is there."),
-        .way = T("Add = front up and dip deeper: 1 mm under the pin is about 2.65 mm at an upright's front, 2.1 at a "
-                 "grand's."),
-        .goodWhen = T("Step to a neighbour under 0.25 mm (old 0.4). Then leave it: a level keyboard is never spent on "
-                      "aftertouch: no balance paper is moved afterwards for any other reason than height."),
-        .mistake = T("Paper on top of the felt; fallboard touching; levelling with crushed felts."),
-        .takes = T("1.2 / 2.5 a key that needs it; rail shim 45 / 90."),
-        .records = T("Key-height; crown.")},
+             .how = T("Prove one natural at each end of the section from the bed and lay the bar on those two. A key "
+                      "that lets the strip pass is low by its thickness. Where many share a hollow, put card under the "
+                      "balance rail beside its screws. For the rest put paper under the felt at the balance pin. Match "
+                      "what is there: straight, or crowned by 0.5 to 1 mm in the middle."),
+             .way = T("Add: the front goes up and the dip gets deeper.\nUDBO|1 mm under the pin is about 2.65 mm at "
+                      "the front.\nG|1 mm under the pin is about 2.1 mm at the front."),
+             .goodWhen = T("Step to a neighbour under 0.25 mm (old 0.4). Then leave it: no balance paper is moved "
+                           "afterwards for any other reason than height."),
+             .mistake = T("Paper on top of the felt; fallboard touching; levelling with crushed felts."),
+             .takes = T("1.2 / 2.5 a key that needs it; rail shim 45 / 90."),
+             .records = T("Key-height; crown.")},
     StepText{.id = "level-sharps",
-             .name = T("Level sharps"),
-             .whatFor = T("Sharps at one height over the naturals."),
+             .name = T("Level the sharps"),
+             .whatFor = T("The sharps stand at one height over the naturals."),
              .tools = T("Step block of 12 mm: planed hardwood on two feet."),
-             .how = T("Step block of 12 mm on two neighbours. Paper at the balance pin as before. Only here may the "
-                      "balance paper serve a sharp that buries although its naturals are right."),
+             .how =
+                 T("Set the step block of 12 mm on the two naturals beside it. Put paper at the balance pin as before. "
+                   "Only here may the balance paper serve a sharp that buries although its naturals are right."),
              .way = T(""),
              .goodWhen = T("12 to 12.7 mm, in one line."),
-             .mistake = T("Before the naturals are level."),
+             .mistake = T("Beginning before the naturals are level."),
              .takes = T("1.2 / 2.5."),
              .records = T("Sharp-height.")},
     StepText{
         .id = "take-up-lost-motion",
-        .name = T("Take up lost motion"),
+        .name = T("Take up the lost motion"),
         .whatFor = T("The hammer starts when the key starts, and the jack still comes home."),
         .tools = T("Capstan pin or a 2 mm steel rod bent at the end; square head: a slotted bar."),
         .how = T("Rail test first, all notes, one minute: push the rest rail a hair toward the strings: every hammer "
@@ -71,79 +73,78 @@ constexpr std::array kUprightSteps = {
                  "is its play (1 mm at the crown = 0.2 mm at the key). Then the key: a light press must stir the "
                  "wippen a hair before the hammer. Turn a quarter at most, play three firm blows, test again. Last the "
                  "slow release: the jack comes home (jack-return)."),
-        .way =
-            T("Capstan anticlockwise, seen from above = up = less play; clockwise = down = more play. Drop button the "
-              "reverse: clockwise = less play, then a touch back. Rocker: ease one screw, tighten the other, trial."),
-        .goodWhen = T("Hammer rests on its rail and no play is felt: 0 is right as long as both tests pass; up to 0.4 "
-                      "mm (old 0.8, drop 0.05 to 0.6). Drop: never quite zero. Damp season: as tight as the jack "
-                      "allows; dry season: a trace."),
+        .way = T("UBO|Capstan anticlockwise, seen from above: up, less play. Clockwise: down, more play. A rocker: "
+                 "ease one screw and tighten the other; try which.\nD|Button clockwise, seen from above: less play, "
+                 "then a touch back. Anticlockwise: more play."),
+        .goodWhen = T("The hammer rests on its rail and no play is felt.\nUBO|None is right as long as both tests "
+                      "pass; up to 0.4 mm, on an old action 0.8.\nD|0.05 to 0.6 mm, never quite none.\nIn the damp "
+                      "season as little as the jack allows, in the dry season a trace."),
         .mistake = T("Turning until the hammer rises; soft pedal half down; a damp month (wait)."),
         .takes = T("0.5 / 1.2."),
         .records = T("Lost-motion (number or word), jack-return.")},
     StepText{.id = "set-let-off",
-             .name = T("Set let-off"),
+             .name = T("Set the let-off"),
              .whatFor = T("The jack lets go just before the string, so that the hammer flies free."),
              .tools = T("Hook or cup on a handle; wire or drill shanks of 2 and 3 mm as strips."),
-             .how = T("Damper pedal down. Press very slowly; the hammer rises, stops, falls back: read the smallest "
-                      "gap. Turn an eighth, look. Then the next; look back often."),
-             .way = T("In = clockwise from the eye (front screw: from its head) = button lower = earlier = farther "
-                      "from the string; out = nearer. Never say raise or lower."),
+             .how = T("Hold the damper pedal down. Press the key very slowly: the hammer rises, stops and falls back. "
+                      "Read the smallest gap. Turn an eighth and look. Go on to the next; look back often."),
+             .way = T("In (clockwise, looking at the eye or the head of the screw): the hammer lets go earlier, "
+                      "farther from the string. Out: nearer."),
              .goodWhen = T("About 3 mm in the bass to 2 at the top; a step to the neighbour under 0.5."),
              .mistake = T("Fast stroke; string low; closer than a string's swing: it blocks. Grooved felt: the effect "
                           "of a turn is not even."),
              .takes = T("0.5 / 1.2."),
              .records = T("Let-off.")},
     StepText{.id = "set-dip-naturals",
-             .name = T("Set dip naturals"),
-             .whatFor = T("How far the key goes; it makes room for the escape."),
+             .name = T("Set the dip of the naturals"),
+             .whatFor = T("The dip is how far the key goes; it makes room for the escape."),
              .tools = T("Dip block; a block of wood planed to 10.2 mm, and 250 g."),
-             .how = T("Weight or one steady finger, always the same. Read between resting neighbours. Paper under the "
-                      "felt at the front pin."),
+             .how = T("Press with a weight or one steady finger, always the same. Read between resting neighbours. Put "
+                      "paper under the felt at the front pin, or take it out."),
              .way = T("Add = shallower; take out = deeper (1 mm of paper is about 1.1 mm of dip)."),
              .goodWhen = T("9.5 to 10.9, step under 0.25."),
              .mistake = T("Pressing into the felt; paper on top."),
              .takes = T("0.8 / 1.5."),
              .records = T("Key-dip.")},
     StepText{.id = "set-dip-sharps",
-             .name = T("Set dip sharps"),
+             .name = T("Set the dip of the sharps"),
              .whatFor = T("Sharps escape like naturals and do not bury."),
              .tools = T("The natural beside it, a 2 mm strip."),
-             .how = T("By the feel of the aftertouch, against a natural beside it. Then press: at least 1 mm, better "
-                      "2, still stands above a resting natural."),
-             .way = T("As naturals. Sharp buries: natural too deep? first that; then front paper under the sharp; only "
-                      "then its balance pin."),
+             .how = T("Set it by the feel of the aftertouch, against a natural beside it. Then press it: at least 1 "
+                      "mm, better 2, still stands above a resting natural."),
+             .way = T("As for the naturals. Where a sharp goes below them, first see whether the naturals are too "
+                      "deep, then put front paper under the sharp, and only then paper at its balance pin."),
              .goodWhen = T("Proud 1.5 to 3.5."),
-             .mistake = T("Front papers taken out to gain aftertouch: sharps bury."),
+             .mistake = T("Taking front papers out to gain aftertouch: then the sharps go below the naturals."),
              .takes = T("0.8 / 1.5."),
              .records = T("Key-dip of sharps, sharp-proud.")},
     StepText{.id = "prove-aftertouch",
-             .name = T("Prove aftertouch"),
-             .whatFor = T("Whether jack clears with a little to spare."),
+             .name = T("Prove the aftertouch"),
+             .whatFor = T("The jack clears with a little to spare."),
              .tools = T("Spacers of 0.8 and 1.5 mm with a slot for the pin."),
-             .how = T("Spacer of the low limit on the front felt: pressing slowly, the jack must just go. With the "
-                      "high limit it must not. Decide for the whole piano which of dip, blow and aftertouch may give."),
-             .way =
-                 T("Too little on all: longer dip (front papers out), or let-off a little farther, or blow shorter by "
-                   "the rail and capstans together; too much: the reverse. On one note: its front paper, let-off, lost "
-                   "motion, in this order of cause: look at the \"where it went\" line. Never the balance pin."),
+             .how = T("Lay the thin spacer on the front felt and press slowly: the jack must just go. With the thick "
+                      "one it must not. Decide for the whole piano which of dip, blow and aftertouch may give."),
+             .way = T("Too little on all notes: take front papers out, or set the let-off a little farther from the "
+                      "string, or shorten the blow. Too much: the reverse. On one note look first at its front paper, "
+                      "then its let-off, then its lost motion. Never at the balance pin."),
              .goodWhen = T("0.7 to 1.5 mm, alike under the finger."),
-             .mistake = T("Judging by a soft felt."),
+             .mistake = T("Judging over a soft front felt."),
              .takes = T("1 / 2 a note asked; go / no-go of all 10 / 20."),
              .records = T("Aftertouch (pair).")},
     StepText{.id = "set-checks",
-             .name = T("Set checks"),
+             .name = T("Set the back checks"),
              .whatFor = T("The hammer is caught near the string and does not bounce."),
              .tools = T("Two benders: slotted bars; one holds the wire at its foot, one bends below the head."),
-             .how =
-                 T("Firm blow, hold the key: read crown to string; three times. Bend a little with both tools, look "
-                   "that the check stands square to the catcher. A soft blow: still held? Sight the checks in a row."),
+             .how = T("Strike a firm blow, hold the key and read from crown to string, three times. Bend the wire a "
+                      "little with both tools, and see that the check stands square to the catcher. After a soft blow "
+                      "the hammer must still be held. Sight the checks along the row."),
              .way = T("Check toward the catcher = caught nearer the string; away = farther."),
              .goodWhen = T("13 to 18 mm (old to 20), all in a line; no touch on the way up."),
              .mistake = T("Bending without holding: the wippen splits; a wire bent twice is spent."),
              .takes = T("0.5 / 1.2."),
              .records = T("Checking.")},
     StepText{.id = "set-damper-pedal",
-             .name = T("Set damper pedal"),
+             .name = T("Set the damper pedal"),
              .whatFor = T("All dampers leave together, high enough, and rest when the pedal is up."),
              .tools = T("Rule or strips, spanner; a wedge under the pedal."),
              .how = T("Free play first: 3 to 9 mm at the toe before any stirs. Pedal down: read the gap at the lowest, "
@@ -153,17 +154,17 @@ constexpr std::array kUprightSteps = {
              .way = T("Rod longer (or its nut turned so that the slack shrinks) = less free play, dampers higher; "
                       "shorter = the reverse. One turn, read all three again."),
              .goodWhen = T("Middle 6 (4 to 11), ends alike within 1.5 mm, free play there."),
-             .mistake = T("Two orders for one rod; no free play: all rings."),
+             .mistake = T("Turning one rod both ways in one go; leaving no free play, so that everything rings."),
              .takes = T("15 / 30."),
              .records = T("Damper-rise at three notes; free play.")},
     StepText{.id = "line-dampers",
-             .name = T("Line dampers"),
-             .whatFor = T("By the pedal every damper stirs at the same moment. Before the spoons: bending a wire "
-                          "shifts both timings."),
+             .name = T("Line the dampers by the pedal"),
+             .whatFor = T("By the pedal every damper stirs at the same moment. It is done before the spoons, for "
+                          "bending a wire shifts both timings."),
              .tools = T("Two slotted benders, or one and a finger."),
              .how = T("Wedge the pedal so that dampers are just about to stir. Sight along the heads; press the pedal "
-                      "a hair: which leaves first, which last? Bend its wire below the head, keep the felt flat on the "
-                      "strings. Half a millimetre."),
+                      "a hair: which leaves first, which last? Bend its wire below the head by half a millimetre; keep "
+                      "the felt flat on the strings."),
              .way = T("Head toward the strings = stirs later; away = earlier (by pedal and by key)."),
              .goodWhen = T(
                  "All stir within 1 mm of pedal; string pushed with a finger finds no pressure at the neutral wedge."),
@@ -172,20 +173,21 @@ constexpr std::array kUprightSteps = {
              .records = T("Word damper-line.")},
     StepText{
         .id = "time-dampers-by-key",
-        .name = T("Time dampers by key"),
+        .name = T("Time the dampers by the key"),
         .whatFor = T("By the key the damper leaves when the hammer is half way."),
         .tools = T("Spoon bender: a rod with a slot, bent to reach behind the wippen; block half the blow."),
-        .how = T("A block of half the blow between rail and shanks: the hammers stand half way. Lift each wippen "
-                 "slowly: hammer and damper must wink at the same moment. Set three by eye in the piano first; copy "
-                 "them. Move the wippen, hold the tool still."),
+        .how = T("Set three notes by eye in the piano first. Then put a block of half the blow between rail and "
+                 "shanks, so that the hammers stand half way. Lift each wippen slowly: its hammer and its damper must "
+                 "stir at the same moment. Hold the tool still and move the wippen."),
         .way = T("Spoon toward the damper lever = earlier; away = later. A hair at the tip is millimetres of hammer."),
         .goodWhen = T("16 to 25 mm of hammer travel (half of 46 is 23), neighbours within 2."),
-        .mistake = T("Spoons before wires; before the blow; too far in: the note never damps."),
+        .mistake =
+            T("Bending spoons before the wires and the blow are right; bending one so far that the note never damps."),
         .takes = T("0.7 / 2 a note (keys on and off extra)."),
         .records = T("Damper-start (number or E K L).")},
     StepText{
         .id = "time-overdampers",
-        .name = T("Time overdampers"),
+        .name = T("Time the overdampers"),
         .whatFor = T(
             "By key and by pedal an overdamper leaves when the hammer is half way, and no wire holds it off at rest."),
         .tools = T("Small pliers with padded jaws for the button, or a screwdriver where it is a screw; two benders "
@@ -195,13 +197,13 @@ constexpr std::array kUprightSteps = {
                  "half; where none is, bend the wire's crook. Lift rail: must not touch any at rest."),
         .way = T("Button up (anticlockwise from above) = play less = earlier; down = later. Wire bent longer = "
                  "earlier. Heads are never bent for timing."),
-        .goodWhen = T("Trace of play at rest, starts near half blow, all together by pedal."),
-        .mistake = T("Bending the heads; action not hard up to the strings."),
+        .goodWhen = T("A trace of play at rest; each starts near half blow, and all together by the pedal."),
+        .mistake = T("Bending the heads; an action that is not seated hard against its bolts."),
         .takes = T("1 / 3 a note."),
         .records = T("Damper-start word, damper-line word.")},
     StepText{.id = "set-soft-pedal",
-             .name = T("Set soft pedal"),
-             .whatFor = T("The rail takes about half the blow away, keys do not sink."),
+             .name = T("Set the soft pedal"),
+             .whatFor = T("The rail takes about half the blow away, and the keys do not sink."),
              .tools = T("The blow stick, spanner."),
              .how = T("Rod to rail, pedal up: 1 to 4 mm of play. Pedal down: read crown to string at both ends of each "
                       "piece. The mean decides the rod; a difference between the ends is the rail's hinge or hook."),
@@ -211,42 +213,43 @@ constexpr std::array kUprightSteps = {
              .takes = T("15 / 30."),
              .records = T("Half-blow at two notes a piece.")},
     StepText{.id = "set-bridle-wires",
-             .name = T("Set bridle wires"),
-             .whatFor = T("Straps help the jack home and hold nothing back."),
+             .name = T("Set the bridle wires"),
+             .whatFor = T("The straps help the jack home and hold nothing back."),
              .tools = T("Finger, or a slotted bar."),
-             .how = T("Soft pedal down: straps may just be tight, no key dips (\"winks\"). Pedal up: slack. Bend the "
-                      "wire at its foot."),
+             .how = T("With the soft pedal down the straps may just be tight, and no key dips. With the pedal up they "
+                      "are slack. Bend the wire at its foot."),
              .way = T("Wire away from the butt = tighter; toward = slacker."),
              .goodWhen = T("All wires in a line, no wink."),
              .mistake = T("Tight strap felt as a heavy key."),
              .takes = T("0.2 / 0.5."),
              .records = T("Strap word.")},
     StepText{.id = "set-muffler",
-             .name = T("Set muffler"),
+             .name = T("Set the muffler"),
              .whatFor = T("The felt strip hangs clear when off."),
              .tools = T("Screwdriver, rule."),
-             .how =
-                 T("Off: 5 mm clear of hammers and strings at rest and in play. On: felt's lower edge at the crown."),
+             .how = T("When off, the strip is 5 mm clear of hammers and strings at rest and in play. When on, the "
+                      "felt's lower edge stands at the crown."),
              .way = T(""),
              .goodWhen = T("No brush heard."),
              .mistake = T("Felt that still touches in loud play."),
              .takes = T("10 / 20."),
              .records = T("Finding muffler-rail.")},
     StepText{.id = "weigh-touch",
-             .name = T("Weigh touch"),
-             .whatFor = T("Tells friction from weight in two weighings, before anyone adds lead."),
+             .name = T("Weigh the touch"),
+             .whatFor = T("Two weighings tell friction from weight, before anyone adds lead."),
              .tools = T("Coins or brass weights of known grams."),
-             .how = T("Two naturals and a sharp a section. Down weight, then up weight, at 13 mm from the front edge. "
-                      "Again with the damper pedal up: the difference is the damper spring."),
-             .way = T("Half the difference is friction, half the sum mean weight."),
+             .how = T("Weigh two naturals and a sharp in each section at 13 mm from the front edge, with the damper "
+                      "pedal held down: first the weight that just takes the key down, then the one it just lifts. "
+                      "Weigh again with the pedal up: the difference is the damper."),
+             .way = T("Half the difference of the two is friction, half their sum is the mean weight."),
              .goodWhen = T("Friction 6 to 16 g, samples alike within 4."),
              .mistake = T("Adding lead for friction."),
              .takes = T("1 / 2 a note."),
              .records = T("Down-weight, up-weight.")},
     StepText{
         .id = "play-in",
-        .name = T("Play in"),
-        .whatFor = T("Felts and threads settle now, not at the owner's."),
+        .name = T("Play it in"),
+        .whatFor = T("Felts and threads settle here and not at the owner's."),
         .tools = T("Fingers; a padded stick to strike several keys at once."),
         .how = T("Play firmly 15 minutes, every note, chords and repeated notes; or let a helper do it. Wait an hour."),
         .way = T(""),
@@ -254,17 +257,19 @@ constexpr std::array kUprightSteps = {
         .mistake = T("Regulating again before it has settled."),
         .takes = T("15 / 20."),
         .records = T("Event.")},
-    StepText{.id = "second-look",
-             .name = T("Second look"),
-             .whatFor = T("The first pass disturbed itself a little."),
-             .tools = T("Gauge strips; lamp."),
-             .how = T("Lost motion (grand: blow), let-off, aftertouch, checking only, by sight and feel; numbers where "
-                      "the eye says so. Nothing else is touched."),
-             .way = T(""),
-             .goodWhen = T("No block, no double strike, nothing silent; at most 5 % outside; no step over the limit."),
-             .mistake = T("Beginning again at key height."),
-             .takes = T("45 / 100."),
-             .records = T("Pass.")},
+    StepText{
+        .id = "second-look",
+        .name = T("Take a second look"),
+        .whatFor = T("The work itself has disturbed the work a little."),
+        .tools = T("Gauge strips; lamp."),
+        .how =
+            T("UDBO|Look at lost motion, let-off, aftertouch and checking only.\nG|Look at blow, let-off, aftertouch "
+              "and checking only.\nGo by sight and feel, with numbers where the eye says so. Touch nothing else."),
+        .way = T(""),
+        .goodWhen = T("No block, no double strike, nothing silent; at most 5 % outside; no step over the limit."),
+        .mistake = T("Beginning again at key height."),
+        .takes = T("45 / 100."),
+        .records = T("Pass.")},
 };
 #undef T
 

@@ -217,7 +217,8 @@ QString workStepText(const WorkOrderStep& step) {
 QString termUsage(std::string_view typed) {
     return inSurvey("\"%1\" is no setting of the job. There are minutes.PART=MINUTES, spare-percent=PERCENT, "
                     "spare-at-least=COUNT, only-these.PART=yes or no, in-hand.PART=yes or no, "
-                    "piece.PART=WIDTHxLENGTH in mm (what is cut from a sheet), hand=practised or beginner.")
+                    "piece.PART=WIDTHxLENGTH in mm (what is cut from a sheet), hand=practised or beginner, "
+                    "job=whole or asked (what readings and findings ask for).")
         .arg(QString::fromUtf8(typed.data(), qsizetype(typed.size())));
 }
 
