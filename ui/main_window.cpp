@@ -3,6 +3,7 @@
 #include "core/survey/standing.h"
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/measure_station.h"
+#include "ui/stations/work_next.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/hint_bar.h"
 #include "ui/widgets/keyboard_strip.h"
@@ -135,6 +136,7 @@ void MainWindow::buildFrame() {
     m_stage->setCentralWidget(m_stack);
     column->addWidget(m_stage, 1);
 
+    column->addWidget(new NextLine(m_bench, m_house));
     m_strip = new KeyboardStrip(m_bench, m_house);
     m_hints = new HintBar(m_house);
     column->addWidget(m_strip);
@@ -209,7 +211,7 @@ bool MainWindow::leaveStation() {
 void MainWindow::rebuildStations() {
     const int wide = forgetNoteWide();
     const bool bench = atBench();
-    const std::array<Station*, 6> before = std::exchange(m_stations, {});
+    const std::array<Station*, 7> before = std::exchange(m_stations, {});
     const int shown = static_cast<int>(std::find(before.begin(), before.end(), station()) - before.begin());
     for (Station* each : before)
         if (each) m_stack->removeWidget(each);

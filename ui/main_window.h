@@ -135,7 +135,7 @@ private:
 
     Workbench& m_bench;
     Settings& m_settings;
-    std::array<Station*, 6> m_stations{};
+    std::array<Station*, 7> m_stations{};
     StationRail* m_rail = nullptr;
     QLabel *m_title = nullptr, *m_context = nullptr, *m_bookLabel = nullptr, *m_notice = nullptr;
     QBoxLayout* m_toolRow = nullptr;

@@ -117,6 +117,7 @@ public:
     Outcome<void> tickAnew(std::span<const Done>, const std::optional<FrozenPlan>& = {});
     /// These steps of the plan in force were not done after all.
     Outcome<void> untick(std::span<const std::string> steps);
+    Outcome<void> sayWork(const WorkDone&);
     Outcome<void> freezePlan(const FrozenPlan&);
     Outcome<void> setPreference(std::string_view key, std::string_view value);
     Outcome<QString> backUp(const QString& path = {}, const GoOn& = {});

@@ -303,6 +303,11 @@ Outcome<void> Workbench::untick(std::span<const std::string> steps) {
     return settle(m_book->untick(m_record->uuid, m_plan->uuid, steps));
 }
 
+Outcome<void> Workbench::sayWork(const WorkDone& work) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->sayWork(m_record->uuid, work));
+}
+
 Outcome<void> Workbench::freezePlan(const FrozenPlan& plan) {
     if (const auto ready = needPiano(); !ready) return ready;
     return settle(m_book->freezePlan(m_record->uuid, plan));

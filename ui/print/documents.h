@@ -38,6 +38,7 @@ Document checkDocument(const Source&, const CheckSheet&);
 Document surveyDocument(const Source&);
 Document partsDocument(const Source&);
 Document labelsDocument(const Source&);
+Document workDocument(const Source&);
 Document recordDocument(const Source&);
 Document actionDocument(const Source&, const Plan*); // the plan may be null
 Document gaugesDocument(const Source&, const PaperOptions&);

@@ -94,6 +94,8 @@ Outcome<print::Document> documentOf(SheetKind kind, const print::Source& source,
         return print::estimateDocument(source);
     case SheetKind::card:
         return print::cardDocument(source);
+    case SheetKind::work:
+        return print::workDocument(source);
     }
     return refuse(RefusalCode::usage);
 }

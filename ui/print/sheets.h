@@ -23,7 +23,8 @@ enum class SheetKind : std::uint8_t {
     gauges,
     action,
     estimate,
-    card
+    card,
+    work
 };
 enum class Paper : std::uint8_t { a4, letter };
 

@@ -1,4 +1,4 @@
-// One of the six stations along the rail: a page of the window with its own tools in the context bar, its own keys in
+// One of the stations along the rail: a page of the window with its own tools in the context bar, its own keys in
 // the hint bar and its own way of printing. A station reads the workbench and listens to its signals.
 #pragma once
 

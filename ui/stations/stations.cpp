@@ -4,14 +4,15 @@
 
 namespace hammerline {
 
-const std::array<StationRow, 6>& stationRows() {
-    static const std::array<StationRow, 6> rows{{
+const std::array<StationRow, 7>& stationRows() {
+    static const std::array<StationRow, 7> rows{{
         {"piano", QT_TRANSLATE_NOOP("Station", "Piano"), makePianoStation},
         {"survey", QT_TRANSLATE_NOOP("Station", "Survey"), makeSurveyStation},
         {"measure", QT_TRANSLATE_NOOP("Station", "Measure"), makeMeasureStation},
         {"review", QT_TRANSLATE_NOOP("Station", "Review"), makeReviewStation},
         {"adjust", QT_TRANSLATE_NOOP("Station", "Adjust"), makeAdjustStation},
         {"passes", QT_TRANSLATE_NOOP("Station", "Passes"), makePassesStation},
+        {"work", QT_TRANSLATE_NOOP("Station", "Work"), makeWorkStation},
     }};
     return rows;
 }

@@ -1,4 +1,4 @@
-// The six stations in the order of work. The window makes each at its first visit.
+// The stations in the order of work, and the work as a whole. The window makes each at its first visit.
 #pragma once
 
 #include "ui/stations/station.h"
@@ -13,6 +13,7 @@ Station* makeMeasureStation(Workbench&);
 Station* makeReviewStation(Workbench&);
 Station* makeAdjustStation(Workbench&);
 Station* makePassesStation(Workbench&);
+Station* makeWorkStation(Workbench&);
 
 struct StationRow {
     const char* id;   // for settings, command line and Station::goTo
@@ -20,7 +21,7 @@ struct StationRow {
     Station* (*make)(Workbench&);
 };
 /// The names are marked for translation in the context "Station".
-const std::array<StationRow, 6>& stationRows();
+const std::array<StationRow, 7>& stationRows();
 /// Index of an id; -1: none.
 int stationIndex(const QString& id);
 

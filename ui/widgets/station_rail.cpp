@@ -104,7 +104,7 @@ void StationRail::setState(int index, const QString& line) {
 }
 
 QSize StationRail::sizeHint() const {
-    return {u(kWidth), u(kRow * 6)};
+    return {u(kWidth), u(kRow * static_cast<double>(m_group.buttons().size()))};
 }
 
 void StationRail::paintEvent(QPaintEvent*) {
@@ -113,7 +113,8 @@ void StationRail::paintEvent(QPaintEvent*) {
     painter.fillRect(rect(), QColor::fromRgb(look.rail));
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(QColor::fromRgb(look.rail2), units(0.75), Qt::SolidLine, Qt::RoundCap));
-    painter.drawLine(QPointF(units(kRailAt), units(3.5)), QPointF(units(kRailAt), units(kRow * 6)));
+    painter.drawLine(QPointF(units(kRailAt), units(3.5)),
+                     QPointF(units(kRailAt), units(kRow * static_cast<double>(m_group.buttons().size()))));
 }
 
 } // namespace hammerline

@@ -1,4 +1,4 @@
-// The line of hammers: six stations on a rail at the window's left; the current hammer has come forward.
+// The line of hammers: the stations on a rail at the window's left; the current hammer has come forward.
 #pragma once
 
 #include <QAbstractButton>
