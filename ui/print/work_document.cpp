@@ -3,6 +3,7 @@
 #include "ui/print/documents.h"
 #include "ui/words/said.h"
 #include "ui/words/step_texts.h"
+#include "ui/words/words.h"
 #include "ui/words/work_now.h"
 
 namespace hammerline::print {

@@ -1,6 +1,7 @@
 #include "ui/stations/work_next.h"
 
 #include "core/sheet/work_now.h"
+#include "ui/words/words.h"
 #include "ui/words/work_now.h"
 
 #include <QEvent>

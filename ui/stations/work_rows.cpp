@@ -1,6 +1,7 @@
 #include "ui/stations/work_rows.h"
 
 #include "ui/words/step_texts.h"
+#include "ui/words/words.h"
 #include "ui/words/work_now.h"
 
 namespace hammerline {
