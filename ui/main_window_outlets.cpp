@@ -27,6 +27,7 @@ constexpr std::array kSheetRows = {
     SheetRow{SheetKind::adjustment, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Adjustment list")},
     SheetRow{SheetKind::check, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Check sheet")},
     SheetRow{SheetKind::action, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Account of the dip")},
+    SheetRow{SheetKind::work, QT_TRANSLATE_NOOP("hammerline::MainWindow", "The whole work")},
     SheetRow{SheetKind::survey, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Survey")},
     SheetRow{SheetKind::parts, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Parts to order")},
     SheetRow{SheetKind::labels, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Marks and labels")},
@@ -76,6 +77,7 @@ QString MainWindow::whyNotPrinted(SheetKind kind) const {
     case SheetKind::gauges:
     case SheetKind::estimate:
     case SheetKind::card:
+    case SheetKind::work:
         return {};
     }
     return {};
