@@ -9,7 +9,7 @@
 
 namespace hammerline {
 
-inline constexpr int kSchemaVersion = 4;
+inline constexpr int kSchemaVersion = 5;
 
 /// Which file lies at a path: another one under the same name has another inode.
 struct FileName {
