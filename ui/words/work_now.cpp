@@ -86,7 +86,8 @@ QString whatToDo(const NextAct& next) {
 /// Where the work is done, unless a reading or a look is meant.
 QString whereToDo(const NextAct& next, const Piano& piano) {
     const bool reading = next.step->asks == StepAsks::readAgain;
-    return reading ? QString() : workAccessName(accessFor(*next.step->step, piano, next.notes.size()));
+    const bool opens = next.step->step->part == WorkPart::opening; // its name says where
+    return reading || opens ? QString() : workAccessName(accessFor(*next.step->step, piano, next.notes.size()));
 }
 
 } // namespace
