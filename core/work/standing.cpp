@@ -212,13 +212,13 @@ private:
         m_reopened.insert(step.step->id);
     }
 
-    /// A way that work needs is open again, or for the first time, until it is ticked; where nothing asks for it, it is
-    /// not needed.
+    /// A way that a repair needs is open again, or for the first time, until it is ticked; where nothing asks for it,
+    /// it is not needed.
     void way(std::string_view id, std::string_view access, std::string_view back) {
         StepNow* step = at(id);
         if (!step) return;
         const bool asked = std::any_of(m_steps.begin(), m_steps.end(), [&](const StepNow& each) {
-            const bool evidence = each.asks != StepAsks::tick || !each.notes.empty();
+            const bool evidence = each.asks == StepAsks::mend;
             const std::string_view by = accessFor(*each.step, m_facts.piano, each.notes.size());
             return each.step->id != id && wanted(each) && evidence && by == access;
         });
