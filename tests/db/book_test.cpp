@@ -21,7 +21,7 @@ TEST_CASE("a new book has no pianos, is sound, and carries its application id an
     // sqlite.org/fileformat2.html, section 1.3: magic, user version at 60, application id at 68, big-endian
     const std::string bytes = bytesOf(path);
     CHECK(bytes.substr(0, 16) == std::string("SQLite format 3\0", 16));
-    CHECK(bytes.substr(60, 4) == std::string("\0\0\0\4", 4));
+    CHECK(bytes.substr(60, 4) == std::string("\0\0\0\5", 4));
     CHECK(bytes.substr(68, 4) == "HLBK");
     CHECK(code(BenchBook::create(path)) == RefusalCode::fileExists);
 }

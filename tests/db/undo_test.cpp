@@ -151,6 +151,9 @@ TEST_CASE("an import, a tick with its plan, an override and a preference are eac
     ok(book.undo()); // reading of the second pass
     CHECK(ok(book.undo()).kind == "pass");
     CHECK(record().passes.size() == 1);
+    CHECK(ok(book.undo()).kind == "tick"); // steps of the work said by hand
+    CHECK(record().marks.empty());
+    CHECK(record().done.size() == 1);
     CHECK(ok(book.undo()).kind == "tick");
     CHECK(record().done.empty());
     CHECK(record().plans.empty());
@@ -164,7 +167,7 @@ TEST_CASE("an import, a tick with its plan, an override and a preference are eac
     ok(book.undo());
     CHECK(ok(book.undo()).kind == "import");
     CHECK(record().passes[0].readingCount() == 0);
-    for (int i = 0; i < 10; ++i)
+    for (int i = 0; i < 11; ++i)
         ok(book.redo());
     CHECK(record().passes[0].cells.size() == 177);
     CHECK(record().done.size() == 1);
