@@ -181,6 +181,7 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
     tick->add_option("--step", r.tick.step, "one step, by its id");
     tick->add_option("--amount", r.tick.amount, "what was really done: turns (1/8, 0.25) or mm, signed as the plan's");
     tick->add_flag("--aim", r.tick.aim, "it was set to the aim");
+    tick->add_flag("--not-done", r.tick.notDone, "it was not done after all: what was said of the step is taken back");
     auto* compare = command(top, out, chosen, "compare", "two passes side by side", r.compare);
     bookAndPiano(compare, r.compare.at);
     compare->add_option("--from", r.compare.from, "number or label of the earlier pass");
@@ -225,6 +226,8 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
                      "estimate, card or work")
         ->required();
     print->add_option("--out", r.print.out, "FILE.pdf, or - for standard output; parts also as FILE.csv")->required();
+    print->add_option("--from", r.print.from, "comparison: the pass before (the first that read something)");
+    print->add_option("--to", r.print.to, "comparison: the pass now (the newest)");
     print->add_option("--paper", r.print.paper, "A4 or Letter")
         ->check(CLI::IsMember({"A4", "Letter"}, CLI::ignore_case));
     print

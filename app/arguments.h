@@ -79,6 +79,7 @@ struct PlanRequest {
     }
 };
 struct TickRequest {
+    bool notDone = false;
     PlanRequest plan;
     bool all = false, aim = false;
     std::string step;
@@ -105,6 +106,7 @@ struct NextRequest {
     Common at;
 };
 struct PrintRequest {
+    std::string from, to; // comparison: the two passes; empty: the first that read something, the newest
     PlanRequest plan;
     std::string sheet, out, paper = "A4";
     double measured = 100; // gauges: what the line of 100 mm measured

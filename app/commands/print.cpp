@@ -58,7 +58,7 @@ int run(const PrintRequest& request, bool json) {
         plan = std::move(*made);
         pass = plan->pass;
     } else if (!bench->record.passes.empty()) {
-        const auto meant = passOf(*bench, request.plan.pass);
+        const auto meant = passOf(*bench, request.to.empty() ? request.plan.pass : request.to);
         if (!meant) return refused(meant.error(), json);
         pass = *meant;
     }
@@ -71,6 +71,11 @@ int run(const PrintRequest& request, bool json) {
     PaperOptions paper;
     paper.measured = request.measured;
     paper.paper = sameText(request.paper, "letter") ? Paper::letter : Paper::a4;
+    if (!request.from.empty()) {
+        const auto from = passOf(*bench, request.from);
+        if (!from) return refused(from.error(), json);
+        paper.comparedWith = *from;
+    }
     const auto sheet = composeSheet(kind->second, bench->record, pass, plan ? &*plan : nullptr, paper);
     if (!sheet) return refused(sheet.error(), json);
     const QByteArray pdf = sheet->pdf();

@@ -14,6 +14,7 @@
 #include <QUuid>
 
 #include <algorithm>
+#include <array>
 
 namespace hammerline::app {
 namespace {
@@ -142,13 +143,33 @@ int run(const PlanRequest& request, bool json) {
     return anythingToDo(*plan) ? kOutside : kDone;
 }
 
+namespace {
+
+/// What was said of a step is taken back; a step nothing was said of is refused.
+int notDone(Bench& bench, const Plan& plan, const std::string& step, bool json) {
+    const bool said = std::ranges::any_of(bench.record.done, [&](const Done& done) {
+        return !plan.uuid.empty() && done.plan == plan.uuid && done.step == step;
+    });
+    if (!said) return refused({RefusalCode::noSuchStep, {}, step, {}}, json);
+    const auto act = bench.book.untick(bench.record.uuid, plan.uuid, std::array{step});
+    if (!act) return refused(act.error(), json);
+    say(QStringLiteral("Not done: %1.").arg(QString::fromStdString(step)), json);
+    return done(*act, json, ", \"plan\": \"" + plan.uuid + "\"");
+}
+
+} // namespace
+
 int run(const TickRequest& request, bool json) {
     if (request.all == !request.step.empty() || (request.aim && !request.amount.empty()))
-        return refused({RefusalCode::usage, {}, "tick takes --all, or --step ID with --amount or --aim", {}}, json);
+        return refused(
+            {RefusalCode::usage, {}, "tick takes --all, or --step ID with --amount, --aim or --not-done", {}}, json);
+    if (request.notDone && (request.all || request.aim || !request.amount.empty()))
+        return refused({RefusalCode::usage, {}, "--not-done takes --step ID alone", {}}, json);
     auto bench = openBench(request.plan.at, json);
     if (!bench) return refused(bench.error(), json);
     auto plan = planFor(*bench, request.plan);
     if (!plan) return refused(plan.error(), json);
+    if (request.notDone) return notDone(*bench, *plan, request.step, json);
     std::optional<FrozenPlan> frozen;
     if (plan->uuid.empty()) {
         frozen = freeze(*plan, QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString());
@@ -172,7 +193,7 @@ int run(const TickRequest& request, bool json) {
         if (!one) return refused(one.error(), json);
         doneNow.push_back(std::move(*one));
     }
-    const auto act = bench->book.tick(bench->record.uuid, doneNow, frozen);
+    const auto act = bench->book.tickAnew(bench->record.uuid, doneNow, frozen);
     if (!act) return refused(act.error(), json);
     say(QStringLiteral("%1 steps ticked off.").arg(doneNow.size()), json);
     return done(*act, json, ", \"plan\": \"" + plan->uuid + "\", \"ticked\": " + std::to_string(doneNow.size()));

@@ -64,7 +64,8 @@ void paintHeads(Canvas& c, const QRectF& r, int before, int now) {
     for (const double right : {kNow, kMedianNow, kSpreadNow})
         under(right, is);
     under(kWorse, onPaper(QT_TRANSLATE_NOOP("paper", "worse")));
-    c.text(r.x() + kState, lower, onPaper(QT_TRANSLATE_NOOP("paper", "now it is")), kHead);
+    c.text(r.x() + kState, upper, onPaper(QT_TRANSLATE_NOOP("paper", "all of it")), {9, true});
+    c.text(r.x() + kState, lower, is, kHead);
     c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
 }
 
@@ -134,10 +135,11 @@ Document comparisonDocument(const Source& source, const PassView& before, const 
     Document document = emptyDocument(source, onPaper(QT_TRANSLATE_NOOP("paper", "Comparison")), about);
     auto& blocks = document.blocks;
     const double width = source.width();
-    blocks.emplace_back(paragraphBlock(
-        {{onPaper(QT_TRANSLATE_NOOP("paper", "Grade of this pass: %1. ")).arg(words::gradeName(comparison.grade)),
-          true}},
-        11, width));
+    blocks.emplace_back(paragraphBlock({{onPaper(QT_TRANSLATE_NOOP("paper", "Grade of pass %1, all its readings: %2. "))
+                                             .arg(comparison.to)
+                                             .arg(words::gradeName(comparison.grade)),
+                                         true}},
+                                       11, width));
     for (const std::string_view missing : comparison.missingForGrade)
         blocks.emplace_back(paragraphBlock({{words::missingForGradeSentence(missing), false}}, 9.5, width));
     if (comparison.climate)

@@ -58,9 +58,16 @@ Outcome<print::Document> adjustment(const print::Source& source, const Plan* pla
     return print::adjustmentDocument(source, adjustmentSheet(source.record, source.view, *plan), *plan);
 }
 
+/// The first pass that read something: what the piano was before all work, as the window compares.
+int firstRead(const PianoRecord& record, int now) {
+    const auto found = std::ranges::find_if(record.passes, [](const Pass& pass) { return pass.readingCount() > 0; });
+    const int first = found == record.passes.end() ? 1 : found->number;
+    return first < now ? first : std::max(1, now - 1);
+}
+
 Outcome<print::Document> comparison(const print::Source& source, int from) {
     const int now = source.view.pass.number;
-    if (from == 0) from = std::max(1, now - 1);
+    if (from == 0) from = firstRead(source.record, now);
     const Outcome<PassView> before = viewPass(source.record, from, Rule::plain, source.view.sheet);
     if (!before) return tl::unexpected(before.error());
     const Outcome<Comparison> compared = comparePasses(source.record, source.view.sheet, from, now);

@@ -36,7 +36,7 @@ struct PaperOptions {
     Paper paper = Paper::a4;
     QPageSize other = QPageSize(QPageSize::Custom); // another size than these two, where valid
     QDate date = QDate::currentDate();
-    int comparedWith = 0; // comparison: the earlier pass; 0: the one before
+    int comparedWith = 0; // comparison: the earlier pass; 0: the first one that read something
     /// Gauges: what the check line of 100 mm measured on the last print; all is drawn larger or smaller by it.
     double measured = 100;
 };
