@@ -28,11 +28,12 @@ void mark(AdjustmentLine& line, const Step& step, const PassView& view) {
         line.marks = static_cast<int>(std::abs(marks));
         return;
     }
-    if (!line.now || zone == view.review.zones.end()) return;
-    const Deviation d = deviationOf(*line.now, zone->second);
+    const auto value = line.read ? line.read : line.now;
+    if (!value || zone == view.review.zones.end()) return;
+    const Deviation d = deviationOf(*value, zone->second);
     const double size = d.infinite ? 9 : std::abs(d.value.value_or(0));
     if (size <= 1) return;
-    line.side = *line.now < zone->second.nominal ? -1 : 1;
+    line.side = *value < zone->second.nominal ? -1 : 1;
     line.marks = size <= 1.5 ? 1 : size <= 2.5 ? 2 : 3;
 }
 
@@ -45,6 +46,7 @@ AdjustmentLine lineOf(const Step& step, const PianoRecord& record, const PassVie
     line.section = sectionIndexOf(line.note, record.piano);
     line.now = step.now;
     line.nowWord = step.nowWord;
+    line.read = view.pass.value({line.note, step.aimDimension});
     for (const std::string& earlier : step.after)
         if (const auto found = numbers.find(earlier); found != numbers.end())
             line.afterStep = std::max(line.afterStep.value_or(0), found->second);
@@ -95,9 +97,12 @@ AdjustmentWork workOf(const OperationGroup& group, int number, const PianoRecord
         (group.learned ? work.answer : work.guess) = response->effects.front();
     if (!group.learned) work.trial = trialOf(plan, group.operation);
     for (const Step* step : group.steps) {
-        if (step->note)
+        if (step->note) {
             work.lines.push_back(lineOf(*step, record, view, numbers, group.learned));
-        else
+            work.lines.back().ticked = std::ranges::any_of(record.done, [&](const Done& done) {
+                return !plan.uuid.empty() && done.plan == plan.uuid && done.step == step->id;
+            });
+        } else
             work.moves.push_back(moveOf(*step, plan));
         work.opposite = work.opposite || step->opposite;
         if (std::ranges::find(work.directions, step->direction) == work.directions.end())

@@ -14,12 +14,16 @@ struct AdjustmentLine {
     std::size_t section = 0;
     std::optional<std::int64_t> now;
     std::optional<WordId> nowWord;
-    int side = 0;
+    std::optional<std::int64_t> read; // the reading of the plan's pass, as it was read
+    int side = 0;                     // of the reading; of `now` where there is none
     int marks = 0;
+    /// Where the plan starts from something else than the reading: more readings were weighed in, or earlier work.
+    std::optional<std::int64_t> takenAs() const { return read && now != read ? now : std::nullopt; }
     std::optional<int> afterStep; // number of the earlier step on this list
     std::string_view handAmount;  // id of an amount of turns, only where learned
     std::optional<double> mm;     // amount of paper, card or pad, mm (this go)
     bool further = false;         // more goes follow
+    bool ticked = false;          // said to be done, of this plan
 };
 
 /// One place of a common move: a bracket of the rest rail, a screw of the balance rail.

@@ -9,6 +9,7 @@
 #include <QRegularExpression>
 
 #include "window_bench.h"
+#include <set>
 
 using namespace hammerline;
 
@@ -197,6 +198,55 @@ private Q_SLOTS:
             QCOMPARE(lines, expected);
             QVERIFY(expected > 40);
         }
+    }
+
+    /// Labels are cut with straight cuts: the labels of a page lie in rows, whole rows apart.
+    void labelsLieInStraightRows() {
+        for (const PaperPage& page : print(SheetKind::labels, Paper::a4, 300)) {
+            std::set<int> tops; // tenths of a point
+            for (const PdfWord& word : page.words)
+                if (word.bottom - word.top > 16 && word.text.front().isDigit()) tops.insert(qRound(word.top * 10));
+            int before = 0;
+            for (const int top : tops) {
+                const double apart = (top - before) / 10.0 / kPointsPerMm;
+                QVERIFY2(before == 0 || apart < 0.1 || apart > 10.5, qPrintable(QString::number(apart)));
+                before = top;
+            }
+        }
+    }
+
+    /// The words of the check list are explained on it, and a share of the zone is not read as millimetres.
+    void theCheckListExplainsItsWords() {
+        const QString text = print(SheetKind::check, Paper::a4, 300).front().text();
+        for (const char* word : {"uneven: within", "step: within", "the gauge cannot say", "1.0 × is the edge"})
+            QVERIFY2(text.contains(QLatin1String(word)) || text.contains(QString::fromUtf8(word)), qPrintable(text));
+        QVERIFY(!text.contains(QStringLiteral("A tick means"))); // there is no box on it
+        QVERIFY(print(SheetKind::adjustment, Paper::a4, 300).front().text().contains(QStringLiteral("A tick means")));
+    }
+
+    /// The owner reads what is known: what was found out and never read again is not in order.
+    void theRecordSaysWhatWasNotReadAgain() {
+        QVERIFY(m_bench->addPass({}).has_value());
+        Reading good;
+        good.count = 30 * kTenth;
+        good.typed = "3.0";
+        good.typedUnit = "mm";
+        QVERIFY(m_bench->enter({{5}, dimension::letOff}, good).has_value());
+        QString text;
+        for (const PaperPage& page : print(SheetKind::record, Paper::a4, 300))
+            text += page.text() + QLatin1Char(' ');
+        QVERIFY2(text.contains(QStringLiteral("out at 0 of the 1 notes read")), qPrintable(text));
+        const auto at = text.indexOf(QStringLiteral("not read again since"));
+        QVERIFY2(at > 0 && text.indexOf(QStringLiteral("Lost motion:"), at) > at, qPrintable(text));
+        QVERIFY(m_bench->undo().has_value());
+        QVERIFY(m_bench->undo().has_value());
+    }
+
+    /// Without a choice the piano as it was found stands beside it as it is, not the few readings between.
+    void aComparisonIsWithTheFirstPassAndNamesWhatItCounts() {
+        const QString text = print(SheetKind::comparison, Paper::a4, 300).front().text();
+        QVERIFY2(text.contains(QStringLiteral("against pass 1")), qPrintable(text));
+        QVERIFY2(text.contains(QStringLiteral("Grade of pass 2, all its readings")), qPrintable(text));
     }
 
     /// A sheet with nothing on it is one page that says so.

@@ -51,6 +51,11 @@ Paragraph whatATurnDoes(const AdjustmentWork& work, const Piano& piano) {
                         false});
     if (const QString stop = words::stopSentence(work.guard, piano); !stop.isEmpty())
         text.push_back({QLatin1Char(' ') + stop, false});
+    if (std::ranges::any_of(work.lines, [](const AdjustmentLine& line) { return line.takenAs().has_value(); }))
+        text.push_back(
+            {onPaper(QT_TRANSLATE_NOOP("paper", " \"as\": the plan starts from there, because other readings "
+                                                "of the note or work before it say so.")),
+             false});
     return text;
 }
 
@@ -64,7 +69,7 @@ public:
             emptyDocument(m_source,
                           m_sheet.trialFirst ? onPaper(QT_TRANSLATE_NOOP("paper", "Adjustment list: trial first"))
                                              : onPaper(QT_TRANSLATE_NOOP("paper", "Adjustment list")),
-                          intentText());
+                          intentText(), true);
         add(cautionBox(cautionText(m_source.piano()), m_source.width()));
         askFirst();
         const QString bench = words::benchSentence(m_plan.setUp, m_source.piano());

@@ -130,8 +130,11 @@ void Canvas::fill(const QRectF& r) {
     m_painter.fillRect(QRectF(r.x() * kUnits, r.y() * kUnits, r.width() * kUnits, r.height() * kUnits), Qt::black);
 }
 
-void Canvas::tickBox(double x, double y, double side) {
+void Canvas::tickBox(double x, double y, double side, bool ticked) {
     frame({x, y, side, side}, 0.45, 0.5);
+    if (!ticked) return;
+    line(x + 0.2 * side, y + 0.52 * side, x + 0.42 * side, y + 0.76 * side, 0.6);
+    line(x + 0.42 * side, y + 0.76 * side, x + 0.82 * side, y + 0.22 * side, 0.6);
 }
 
 void Canvas::keySwatch(double x, double y, bool sharp, double width, double height) {

@@ -61,7 +61,7 @@ public:
     void frame(const QRectF&, double thickness = 0.5, double corner = 0);
     void fill(const QRectF&);
     /// An empty box to tick, its side mm.
-    void tickBox(double x, double y, double side = 5.5);
+    void tickBox(double x, double y, double side = 5.5, bool ticked = false);
     /// A key's top: white for a natural, black for a sharp.
     void keySwatch(double x, double y, bool sharp, double width = 2.1, double height = 4.4);
     /// Up (high) or down (low), pointing; its base mm.

@@ -33,7 +33,7 @@ QString deviationText(const Judged& judged) {
                            : onPaper(QT_TRANSLATE_NOOP("paper", "uneven"));
     if (judged.infinite || !judged.deviation) return {};
     const QString sign = *judged.deviation < 0 ? QString(QChar(0x2212)) : QStringLiteral("+");
-    return sign + QString::number(std::abs(*judged.deviation), 'f', 1);
+    return sign + QString::number(std::abs(*judged.deviation), 'f', 1) + QStringLiteral(" ×"); // not mm
 }
 
 void paintLine(Canvas& c, const QRectF& r, const CheckLine& line, const Piano& piano) {
@@ -98,11 +98,23 @@ Solid countsBlock(const Review& review) {
             }};
 }
 
+/// What the words and signs of the list mean.
+Paragraph legendOfCheck() {
+    return {{onPaper(QT_TRANSLATE_NOOP("paper", "deviation: ")), true},
+            {onPaper(QT_TRANSLATE_NOOP("paper", "from the aim, not in mm: 1.0 × is the edge of the zone. ")), false},
+            {QStringLiteral("?: "), true},
+            {onPaper(QT_TRANSLATE_NOOP("paper", "at the edge, the gauge cannot say. ")), false},
+            {onPaper(QT_TRANSLATE_NOOP("paper", "uneven: ")), true},
+            {onPaper(QT_TRANSLATE_NOOP("paper", "within, but off the run of its neighbours. ")), false},
+            {onPaper(QT_TRANSLATE_NOOP("paper", "step: ")), true},
+            {onPaper(QT_TRANSLATE_NOOP("paper", "within, but far from the next key of its colour.")), false}};
+}
+
 } // namespace
 
 Document checkDocument(const Source& source, const CheckSheet& sheet) {
     const QString about =
-        onPaper(QT_TRANSLATE_NOOP("paper", "%1 of %2 notes out")).arg(sheet.notesOut).arg(sheet.notesRead);
+        onPaper(QT_TRANSLATE_NOOP("paper", "%1 of %2 notes read are out")).arg(sheet.notesOut).arg(sheet.notesRead);
     Document document = emptyDocument(source, onPaper(QT_TRANSLATE_NOOP("paper", "Check list")), about);
     auto& blocks = document.blocks;
     const Review& review = source.view.review;
@@ -131,6 +143,7 @@ Document checkDocument(const Source& source, const CheckSheet& sheet) {
         blocks.emplace_back(headingBlock(
             {}, onPaper(QT_TRANSLATE_NOOP("paper", "Worst first")),
             QCoreApplication::translate("paper", "%n reading(s)", nullptr, static_cast<int>(sheet.lines.size()))));
+        blocks.emplace_back(paragraphBlock(legendOfCheck(), 9, source.width()));
         blocks.emplace_back(outTable(sheet, source.piano()));
     }
     if (!review.byDimension.empty()) {

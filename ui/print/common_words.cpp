@@ -15,14 +15,15 @@ using words::onPaper;
 
 constexpr double kFootPoints = 8.5;
 
-/// "Readings in mm. ▲ … ▼ …", the signs painted, then the zones' source and where the bass end is.
-Solid footOf(const Source& source) {
+/// "Readings in mm. ▲ … ▼ …", the signs painted, then the zones' source and where the bass end is. Of ticks only where
+/// the sheet has boxes to tick.
+Solid footOf(const Source& source, bool ticks) {
     const Type type{kFootPoints};
     const double line = lineHeight(type);
     const QString units = onPaper(QT_TRANSLATE_NOOP("paper", "Readings in mm."));
     const QString high = onPaper(QT_TRANSLATE_NOOP("paper", "too far or too much"));
     const QString low = onPaper(QT_TRANSLATE_NOOP("paper", "too near or too little"));
-    const QString tick = onPaper(QT_TRANSLATE_NOOP("paper", "A tick means: set to the aim."));
+    const QString tick = ticks ? onPaper(QT_TRANSLATE_NOOP("paper", "A tick means: set to the aim.")) : QString();
     QString second = onPaper(QT_TRANSLATE_NOOP("paper", "A maker's own figures win over these zones."));
     if (source.piano().vertical())
         second += QStringLiteral("    ") +
@@ -49,7 +50,7 @@ QString passText(const Pass& pass) {
                                     .arg(QString::fromStdString(pass.label));
 }
 
-Document emptyDocument(const Source& source, const QString& title, const QString& about) {
+Document emptyDocument(const Source& source, const QString& title, const QString& about, bool ticks) {
     Document document;
     document.title = title;
     document.subtitle = {{QString::fromStdString(source.piano().name), true}};
@@ -59,8 +60,8 @@ Document emptyDocument(const Source& source, const QString& title, const QString
     document.specLine =
         onPaper(QT_TRANSLATE_NOOP("paper", "Zones: %1. Source: %2"))
             .arg(words::specName(source.view.sheet.name), QString::fromStdString(source.view.sheet.source));
-    document.date = QLocale().toString(source.date, QStringLiteral("d MMMM yyyy"));
-    document.foot = footOf(source);
+    document.date = QLocale(QLocale::English).toString(source.date, QStringLiteral("d MMMM yyyy"));
+    document.foot = footOf(source, ticks);
     return document;
 }
 

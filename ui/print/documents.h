@@ -18,8 +18,8 @@ struct Source {
     const Piano& piano() const { return record.piano; }
 };
 
-/// Title, piano and date, zones and foot as every sheet has them.
-Document emptyDocument(const Source&, const QString& title, const QString& about);
+/// Title, piano and date, zones and foot as every sheet has them; `ticks`: its lines have boxes to tick.
+Document emptyDocument(const Source&, const QString& title, const QString& about, bool ticks = false);
 /// A sheet that speaks of parts, not of readings.
 Document partsSheet(const Source&, const QString& title, const QString& about);
 /// A table over the full width without heads.

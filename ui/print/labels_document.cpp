@@ -60,6 +60,19 @@ Table marksList(const Piano& piano) {
     return table;
 }
 
+Table labelGrid() {
+    Table table;
+    table.columns = 6;
+    table.gap = 0;
+    table.headHeight = 0;
+    table.again = gap(0);
+    return table;
+}
+
+Block plainHeading(const QString& text, double width) {
+    return paragraphBlock({{text, true}}, 10, width);
+}
+
 } // namespace
 
 Document labelsDocument(const Source& source) {
@@ -76,14 +89,20 @@ Document labelsDocument(const Source& source) {
     document.blocks.emplace_back(marksList(source.piano()));
     document.blocks.emplace_back(gap(4));
     document.blocks.emplace_back(headingBlock({}, onPaper(QT_TRANSLATE_NOOP("paper", "Labels, to cut out")), {}));
-    Table table;
-    table.columns = 6;
-    table.gap = 0;
-    table.headHeight = 0;
-    table.groupHeight = 7;
-    table.again = gap(0);
-    for (const Mark& mark : marksFor(source.piano()))
-        table.rows.push_back({11, words::partOfActionName(mark.part),
+    // a grid of its own for each part: a heading between the columns of one would shift its rows, and no straight cut
+    // would go across
+    Table table = labelGrid();
+    std::string part;
+    const auto close = [&] {
+        if (table.rows.empty()) return;
+        document.blocks.emplace_back(plainHeading(words::partOfActionName(part), source.width()));
+        document.blocks.emplace_back(std::exchange(table, labelGrid()));
+    };
+    for (const Mark& mark : marksFor(source.piano())) {
+        if (part != mark.part) close();
+        part = mark.part;
+        table.rows.push_back({11,
+                              {},
                               [mark, &source_piano = source.record.piano](Canvas& c, const QRectF& r) {
                                   c.frame(r, 0.3);
                                   c.textWithin(r.x() + r.width() / 2, r.y() + 6, r.width() - 2,
@@ -92,7 +111,8 @@ Document labelsDocument(const Source& source) {
                                          kSmall, Align::centre);
                               },
                               QString::fromStdString(mark.text)});
-    document.blocks.emplace_back(std::move(table));
+    }
+    close();
     return document;
 }
 

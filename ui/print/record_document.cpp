@@ -1,5 +1,6 @@
 // The owner's record: what the piano is, how it was found, what was done, how it is left, what stays open and what to
 // watch. Plain words, and nothing that is not in the book.
+#include "core/sheet/not_read_since.h"
 #include "core/sheet/work_order.h"
 #include "core/survey/standing.h"
 #include "ui/print/documents.h"
@@ -25,8 +26,8 @@ constexpr std::size_t kNotesNamed = 12; // more are counted
 constexpr qsizetype kPartsNamed = 8;
 
 QString dateOf(std::int64_t microseconds) {
-    return QLocale().toString(QDateTime::fromMSecsSinceEpoch(microseconds / 1000).date(),
-                              QStringLiteral("d MMMM yyyy"));
+    return QLocale(QLocale::English)
+        .toString(QDateTime::fromMSecsSinceEpoch(microseconds / 1000).date(), QStringLiteral("d MMMM yyyy"));
 }
 
 QString pianoText(const Piano& piano) {
@@ -62,11 +63,11 @@ QString headOf(const Pass& pass) {
     return parts.join(QStringLiteral(", "));
 }
 
-/// What is out in a pass, the commonest first: "Let-off: too far at 31 notes, blocks at note 12".
-std::vector<Paragraph> outText(const PassView& view) {
+/// What is out, the commonest first: "Let-off: too far at 31 notes, blocks at note 12".
+std::vector<Paragraph> outText(const std::vector<Judged>& readings) {
     std::map<DimensionId, std::map<QString, std::set<int>>> out;
     std::map<DimensionId, std::set<int>> notes;
-    for (const Judged& judged : view.review.ranked) {
+    for (const Judged& judged : readings) {
         if (judged.verdict != Verdict::low && judged.verdict != Verdict::high) continue;
         const DimensionId id = judged.cell.dimension;
         const QString how =
@@ -90,6 +91,23 @@ std::vector<Paragraph> outText(const PassView& view) {
     return lines;
 }
 
+/// "let-off", "let-off, key dip and blow": what was read, so that nothing is said of the rest.
+QString dimensionsRead(const Review& review) {
+    QStringList names;
+    for (const auto& [dimension, s] : review.byDimension)
+        if (s.within + s.outside() + s.undecided > 0) names << words::name(dimension).toLower();
+    if (names.size() < 2) return names.join(QString());
+    const QString last = names.takeLast();
+    return onPaper(QT_TRANSLATE_NOOP("paper", "%1 and %2")).arg(names.join(QStringLiteral(", ")), last);
+}
+
+int notesRead(const Pass& pass) {
+    std::set<int> notes;
+    for (const auto& [cell, measured] : pass.cells)
+        if (!measured.missing()) notes.insert(cell.note.value);
+    return static_cast<int>(notes.size());
+}
+
 /// A pass in words: when, how much was measured, what was out.
 std::vector<Paragraph> visitText(const PianoRecord& record, int number) {
     const Pass* pass = record.pass(number);
@@ -97,12 +115,34 @@ std::vector<Paragraph> visitText(const PianoRecord& record, int number) {
     if (!pass || !view) return {};
     std::vector<Paragraph> lines{
         {{headOf(*pass), true},
-         {onPaper(QT_TRANSLATE_NOOP("paper", ". Measured at %1 places; something is out at %2 of %3 notes."))
+         {onPaper(QT_TRANSLATE_NOOP("paper", ". Read: %1, at %2 places; something is out at %3 of the %4 notes read."))
+              .arg(dimensionsRead(view->review))
               .arg(pass->readingCount())
               .arg(notesOut(view->review))
-              .arg(record.piano.notes),
+              .arg(notesRead(*pass)),
           false}}};
-    for (Paragraph& line : outText(*view))
+    for (Paragraph& line : outText(view->review.ranked))
+        lines.push_back(std::move(line));
+    return lines;
+}
+
+/// What an earlier pass found out and the last one did not read again: not known to be in order.
+std::vector<Paragraph> notReadAgain(const PianoRecord& record, int last) {
+    std::vector<Outcome<PassView>> views;
+    std::vector<const PassView*> shown;
+    for (int number = 1; number <= last; ++number)
+        views.push_back(viewPass(record, number));
+    for (const Outcome<PassView>& view : views)
+        shown.push_back(view ? &*view : nullptr);
+    std::vector<Judged> readings;
+    for (const NotReadSince& each : notReadSince(shown))
+        readings.push_back(each.judged);
+    if (readings.empty()) return {};
+    std::vector<Paragraph> lines{
+        {{onPaper(
+              QT_TRANSLATE_NOOP("paper", "Found out before and not read again since, so not known to be in order:")),
+          true}}};
+    for (Paragraph& line : outText(readings))
         lines.push_back(std::move(line));
     return lines;
 }
@@ -220,9 +260,13 @@ private:
     std::vector<Paragraph> asLeft(const Pass& last) const {
         const Outcome<PassView> view = viewPass(m_source.record, last.number);
         std::vector<Paragraph> lines = visitText(m_source.record, last.number);
+        for (Paragraph& line : notReadAgain(m_source.record, last.number))
+            lines.push_back(std::move(line));
         if (!view) return lines;
         Paragraph grade{{onPaper(QT_TRANSLATE_NOOP("paper", "On the whole: ")), false},
-                        {words::gradeName(view->grade) + u'.', true}};
+                        {view->grade == Grade::notYet ? onPaper(QT_TRANSLATE_NOOP("paper", "not yet in order."))
+                                                      : words::gradeName(view->grade) + u'.',
+                         true}};
         for (const std::string_view missing : view->missingForGrade)
             grade.push_back({QLatin1Char(' ') + words::missingForGradeSentence(missing), false});
         lines.push_back(std::move(grade));

@@ -87,27 +87,30 @@ void paintAim(Canvas& c, const QRectF& r, double base, const LineEdges& edges, c
     c.textWithin(r.x() + kDirectionLeft + width, base, edges.aimRight - kDirectionLeft - width, effect, kTo);
 }
 
+/// "as 3.5": what the plan starts from, where that is not the reading.
+QString takenText(const AdjustmentLine& line) {
+    const auto taken = line.takenAs();
+    if (!taken || line.nowWord) return {};
+    const QString start = words::shown(line.step->aimDimension, *taken);
+    const bool same = start == words::shown(line.step->aimDimension, *line.read);
+    return same ? QString() : onPaper(QT_TRANSLATE_NOOP("paper", "as %1")).arg(start);
+}
+
 void paintLine(Canvas& c, const QRectF& r, const LineEdges& edges, const AdjustmentLine& line, const Piano& piano,
                const QString& word, const QString& effect, const QString& amount) {
     const double base = r.y() + 5.7;
-    c.tickBox(r.x(), r.y() + 1.25);
+    c.tickBox(r.x(), r.y() + 1.25, 5.5, line.ticked);
     noteCell(c, r.x() + 5.8, base, line.note, piano);
-    const Type now{kNow.points, false, line.afterStep.has_value()};
-    const QString text = nowText(line);
-    const double width = c.textWithin(r.x() + kNowRight, base - 0.3, 11.4, text, now, Align::right);
-    if (line.side != 0) c.triangle(r.x() + kNowRight - width - 3, base - 2.4, line.side > 0);
+    const Type now{kNow.points, false, !line.read && !line.nowWord}; // italic: expected, never read
+    const QString text = nowText(line), taken = takenText(line);
+    const double lift = taken.isEmpty() ? 0.3 : 1.6;
+    const double width = c.textWithin(r.x() + kNowRight, base - lift, 11.4, text, now, Align::right);
+    if (line.side != 0) c.triangle(r.x() + kNowRight - width - 3, base - lift - 2.1, line.side > 0);
+    if (!taken.isEmpty()) c.textWithin(r.x() + kNowRight, base + 1.5, 11.4, taken, {7, false, true}, Align::right);
     c.turn(r.x() + kTurn, r.y() + 4, words::signOf(line.step->operation, line.step->direction, piano));
     paintAim(c, r, base, edges, line, word, effect);
     smallText(c, r.x() + edges.amountLeft, r.y(), r.width() - edges.amountLeft, amount);
     c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
-}
-
-/// "now", or "after 2" where every line stands after that step.
-QString nowHead(const AdjustmentWork& work) {
-    const auto after = work.lines.empty() ? std::nullopt : work.lines.front().afterStep;
-    const bool all = after && std::ranges::all_of(work.lines, [&](const auto& l) { return l.afterStep == after; });
-    return all ? onPaper(QT_TRANSLATE_NOOP("paper", "after %1")).arg(*after)
-               : onPaper(QT_TRANSLATE_NOOP("paper", "now"));
 }
 
 QString aboutHead(const AdjustmentWork& work, const Piano& piano) {
@@ -135,6 +138,7 @@ LineEdges wholeWidth(const AdjustmentWork& work, const Piano& piano) {
 
 QString nowText(const AdjustmentLine& line) {
     if (line.nowWord) return words::name(*line.nowWord);
+    if (line.read) return words::shown(line.step->aimDimension, *line.read);
     if (line.now) return words::shown(line.step->aimDimension, *line.now);
     return QString(QChar(0x2013));
 }
@@ -159,11 +163,11 @@ Paint columnHeads(const AdjustmentWork& work, const Piano& piano, const LineEdge
     const QString what = !aims   ? onPaper(QT_TRANSLATE_NOOP("paper", "what to do"))
                          : turns ? onPaper(QT_TRANSLATE_NOOP("paper", "turn, set to"))
                                  : onPaper(QT_TRANSLATE_NOOP("paper", "set to"));
-    return [=, now = nowHead(work), about = aboutHead(work, piano)](Canvas& c, const QRectF& r) {
+    return [=, about = aboutHead(work, piano)](Canvas& c, const QRectF& r) {
         const double base = r.bottom() - 1.8;
         c.text(r.x(), base, onPaper(QT_TRANSLATE_NOOP("paper", "set")), kHead);
         c.text(r.x() + 8.6, base, onPaper(QT_TRANSLATE_NOOP("paper", "note")), kHead);
-        c.text(r.x() + kNowRight, base, now, kHead, Align::right);
+        c.text(r.x() + kNowRight, base, onPaper(QT_TRANSLATE_NOOP("paper", "read")), kHead, Align::right);
         c.text(r.x() + kDirectionLeft, base, what, kHead);
         c.textWithin(r.x() + edges.amountLeft, base, r.width() - edges.amountLeft, about, kHead);
         c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);

@@ -105,12 +105,13 @@ Table trialTable(const AdjustmentWork& work, const Piano& piano, Solid again) {
     for (const NoteNumber note : work.trial->notes) {
         const auto line = std::ranges::find(work.lines, note, &AdjustmentLine::note);
         const QString now = line == work.lines.end() ? QString{} : nowText(*line);
+        const bool ticked = line != work.lines.end() && line->ticked;
         const words::Sign turn = words::signOf(work.operation, work.trial->direction, piano);
         table.rows.push_back({kTrialRow,
                               {},
                               [=, &piano](Canvas& c, const QRectF& r) {
                                   const double base = r.y() + 6.8;
-                                  c.tickBox(r.x(), r.y() + 2.2);
+                                  c.tickBox(r.x(), r.y() + 2.2, 5.5, ticked);
                                   noteCell(c, r.x() + 5.8, base, note, piano);
                                   c.text(r.x() + kNowRight + 4, base, now, {12}, Align::right);
                                   c.turn(r.x() + kTurn + 6, r.y() + 5.1, turn);

@@ -14,6 +14,8 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace hammerline {
 namespace {
 
@@ -27,7 +29,8 @@ public:
         column->setContentsMargins(0, 0, 0, 0);
         column->addWidget(m_stack);
         m_stack->addWidget(makePage());
-        m_stack->addWidget(new EmptyState(tr("One pass so far. The next one shows what changed."), m_stack));
+        m_empty = new EmptyState({}, m_stack);
+        m_stack->addWidget(m_empty);
         makeTools();
         connect(&bench(), &Workbench::recordChanged, this, &PassesStation::fill);
         connect(&bench(), &Workbench::bookChanged, this, &PassesStation::fill);
@@ -60,7 +63,10 @@ public:
                 {QStringLiteral("Ctrl M"), tr("new pass")}};
     }
     QString hintRemark() const override { return tr("passes are compared only like with like"); }
-    void arrive() override { m_table->setFocus(); }
+    void arrive() override {
+        showWhatChanged();
+        m_table->setFocus();
+    }
     QList<QWidget*> panels() override { return {m_table, m_profile}; }
     void print() override {
         const PianoRecord* record = bench().record();
@@ -71,22 +77,32 @@ public:
     }
 
 private:
+    /// Where the dimension in view has not changed, the one that changed most is shown first.
+    void showWhatChanged() {
+        if (!m_comparison) return;
+        const auto change = [](const DimensionComparison& d) { return std::abs(d.outsideBefore - d.outsideNow); };
+        const auto& all = m_comparison->dimensions;
+        const auto here = std::ranges::find(all, bench().dimension(), &DimensionComparison::dimension);
+        const auto most = std::ranges::max_element(all, {}, change);
+        const bool changed = here != all.end() && change(*here) > 0;
+        if (!changed && most != all.end()) bench().setDimension(most->dimension);
+    }
+
     QWidget* makePage() {
         auto* page = new QWidget(m_stack);
         m_table = new RowTable(tr("Dimensions, before and now"),
                                {{tr("dimension"), 0},
-                                {tr("in both"), 15, Qt::AlignRight},
+                                {tr("read both times"), 17, Qt::AlignRight},
                                 {tr("out before"), 19, Qt::AlignRight},
                                 {{}, 24},
                                 {tr("out now"), 16, Qt::AlignRight},
                                 {tr("worse"), 14, Qt::AlignRight},
                                 {tr("spread before"), 24, Qt::AlignRight},
                                 {tr("now"), 13, Qt::AlignRight},
-                                {tr("less expected"), 25, Qt::AlignRight}},
+                                {tr("off the plan by"), 23, Qt::AlignRight}},
                                6, page);
         m_tablePanel = new Panel(tr("By dimension"), m_table, page);
         m_text = makeText(page);
-        m_text->setAccessibleName(tr("Whether it is even, and what this piano answers"));
         m_text->setBackgroundRole(QPalette::Base);
         auto* area = new QScrollArea(page);
         area->setWidget(m_text);
@@ -130,6 +146,7 @@ private:
         m_from = makeChoice(tr("Before"), m_tools);
         m_to = makeChoice(tr("Now"), m_tools);
         for (QComboBox* box : {m_from, m_to}) {
+            box->setSizeAdjustPolicy(QComboBox::AdjustToContents);
             row->addWidget(box);
             connect(box, qOverload<int>(&QComboBox::activated), this, [this] { compare(); });
         }
@@ -140,20 +157,23 @@ private:
         const PianoRecord* record = bench().record();
         const int passes = record ? static_cast<int>(record->passes.size()) : 0;
         m_stack->setCurrentIndex(passes > 1 ? 0 : 1);
+        m_empty->setText(passes == 0 ? tr("Nothing is read yet. Two passes show what changed. Ctrl+3 measures.")
+                                     : tr("One pass so far. The next one shows what changed."));
         if (m_from->count() != passes) {
             for (QComboBox* box : {m_from, m_to}) {
                 box->clear();
                 for (int i = 1; i <= passes; ++i)
-                    box->addItem(
-                        tr("pass %1, %2")
-                            .arg(i)
-                            .arg(QString::fromStdString(record->passes[static_cast<std::size_t>(i - 1)].label)),
-                        i);
+                    box->addItem(passText(record->passes[static_cast<std::size_t>(i - 1)]), i);
             }
             m_from->setCurrentIndex(0);
             m_to->setCurrentIndex(passes - 1);
         }
         compare();
+    }
+
+    static QString passText(const Pass& pass) {
+        return pass.label.empty() ? tr("pass %1").arg(pass.number)
+                                  : tr("pass %1, %2").arg(pass.number).arg(QString::fromStdString(pass.label));
     }
 
     void compare() {
@@ -175,7 +195,7 @@ private:
         m_table->setRows(comparisonRows(comparison));
         m_table->setCurrentKey(bench().dimension().row);
         m_tablePanel->setTitle(tr("By dimension"),
-                               tr("bars: hollow before, solid now  ·  less expected: what was reached, "
+                               tr("bars: hollow before, solid now  ·  off the plan by: what was reached, "
                                   "less what the plan led to, mm"));
         m_profile->setPasses(comparison.to, comparison.from == comparison.to ? 0 : comparison.from);
         titleProfile();
@@ -183,6 +203,7 @@ private:
     }
 
     QStackedWidget* m_stack = nullptr;
+    EmptyState* m_empty = nullptr;
     RowTable* m_table = nullptr;
     Panel *m_tablePanel = nullptr, *m_gradePanel = nullptr, *m_profilePanel = nullptr;
     Profile* m_profile = nullptr;

@@ -31,9 +31,13 @@ ListRow readingRow(const Judged& judged, int rank, int key, const PassView& view
     QString value = judged.value ? words::shown(judged.cell.dimension, *judged.value) : QString(QChar(0x2013));
     if (judged.relation == Relation::less) value.prepend(QStringLiteral("< "));
     if (judged.relation == Relation::more) value.prepend(QStringLiteral("> "));
-    RowCell remark = soft(judged.stale                   ? atStation(QT_TRANSLATE_NOOP("Station", "stale"))
-                          : judged.step || judged.uneven ? atStation(QT_TRANSLATE_NOOP("Station", "step"))
-                                                         : QString());
+    RowCell remark = soft(judged.stale    ? atStation(QT_TRANSLATE_NOOP("Station", "stale"))
+                          : judged.step   ? atStation(QT_TRANSLATE_NOOP("Station", "step"))
+                          : judged.uneven ? atStation(QT_TRANSLATE_NOOP("Station", "uneven"))
+                                          : QString());
+    RowCell plate = plateCell(judged);
+    const bool share = !judged.word && judged.verdict != Verdict::undecided && !plate.text.isEmpty();
+    if (share) plate.text += QStringLiteral(" ×"); // of the zone, not mm
     row.cells = {
         soft(QString::number(rank)),
         noteCell(judged.cell.note, piano),
@@ -41,7 +45,7 @@ ListRow readingRow(const Judged& judged, int rank, int key, const PassView& view
         digits(value, true),
         soft(zone == view.review.zones.end() ? QString() : words::zoneText(judged.cell.dimension, zone->second)),
         rule,
-        plateCell(judged),
+        plate,
         remark};
     return row;
 }
@@ -96,6 +100,15 @@ std::vector<ListRow> dimensionRows(const Review& review) {
         rows.push_back(std::move(row));
     }
     return rows;
+}
+
+QString dimensionsText(const Review& review) {
+    QStringList names;
+    for (const auto& [dimension, summary] : review.byDimension)
+        if (summary.within + summary.outside() + summary.undecided > 0) names << words::name(dimension).toLower();
+    if (names.size() == 2) return atStation(QT_TRANSLATE_NOOP("Station", "%1 and %2")).arg(names[0], names[1]);
+    if (names.size() == 1) return names[0];
+    return QCoreApplication::translate("Station", "%n dimension(s)", nullptr, static_cast<int>(names.size()));
 }
 
 QString doubtText(const Review& review, const Piano& piano) {

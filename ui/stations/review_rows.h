@@ -18,6 +18,8 @@ std::vector<ListRow> reviewRows(const PassView&, const Piano&, const ReviewFilte
 std::vector<ListRow> causeRows(const PassView&, const Piano&);
 /// Keys are rows of the catalogue of dimensions.
 std::vector<ListRow> dimensionRows(const Review&);
+/// "let-off", "let-off and key dip", "5 dimensions": of what was read.
+QString dimensionsText(const Review&);
 /// "Measure again: note 47, key dip."
 QString doubtText(const Review&, const Piano&);
 

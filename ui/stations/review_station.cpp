@@ -1,5 +1,6 @@
 // Review: one cause behind many faults first, then what is out, worst first, with the profile of the dimension below.
 #include "core/sheet/check_sheet.h"
+#include "core/sheet/not_read_since.h"
 #include "ui/print/sheets.h"
 #include "ui/stations/review_rows.h"
 #include "ui/stations/stations.h"
@@ -46,12 +47,15 @@ public:
         if (!view) return tr("nothing measured yet");
         const CheckSheet sheet = checkSheet(*bench().record(), *view);
         const Summary& s = view->review.summary;
-        return tr("Pass %1 · <b>%2 notes out</b>, %3 readings · %4 notes in order, %5 undecided")
-            .arg(view->pass.number)
-            .arg(sheet.notesOut)
-            .arg(s.outside())
-            .arg(sheet.notesRead - sheet.notesOut)
-            .arg(s.undecided);
+        QString text = tr("Pass %1 · <b>%2 of %3 notes read are out</b> in %4, %5 · %6 undecided")
+                           .arg(view->pass.number)
+                           .arg(sheet.notesOut)
+                           .arg(sheet.notesRead)
+                           .arg(dimensionsText(view->review))
+                           .arg(tr("%n reading(s)", nullptr, s.outside()))
+                           .arg(s.undecided);
+        if (const int left = notReadAgain(); left > 0) text += tr(" · %n out before and not read again", nullptr, left);
+        return text;
     }
     QWidget* tools() override { return m_tools; }
     QList<KeyHint> hints() const override {
@@ -59,7 +63,7 @@ public:
                 {tr("Enter"), tr("measure again")},           {QStringLiteral("F6"), tr("next panel")},
                 {QStringLiteral("Ctrl P"), tr("check list")}, {QStringLiteral("Ctrl G"), tr("go to note")}};
     }
-    QString hintRemark() const override { return tr("deviation 1.0 is the edge of the zone"); }
+    QString hintRemark() const override { return tr("deviation 1.0 × is the edge of the zone, not mm"); }
     /// The row that is marked is the note that is shown everywhere: where the current one is in order, the worst.
     void arrive() override {
         (m_list->rows().empty() ? static_cast<QWidget*>(m_dimensions) : m_list)->setFocus();
@@ -81,6 +85,14 @@ public:
     }
 
 private:
+    /// Faults of the passes before this one that it did not read again.
+    int notReadAgain() const {
+        std::vector<const PassView*> views;
+        for (int pass = 1; pass <= bench().passNumber(); ++pass)
+            views.push_back(bench().view(pass));
+        return static_cast<int>(notReadSince(views).size());
+    }
+
     void build() {
         m_list = new RowTable(tr("Readings, worst first"),
                               {{tr("rank"), 10, Qt::AlignRight},
@@ -103,7 +115,7 @@ private:
                                      {tr("within"), 14, Qt::AlignRight},
                                      {tr("high"), 10, Qt::AlignRight},
                                      {tr("undecided"), 18, Qt::AlignRight},
-                                     {tr("step"), 10, Qt::AlignRight}},
+                                     {tr("uneven"), 14, Qt::AlignRight}},
                                     5.5, this);
         m_text = makeText(this);
         m_profile = new Profile(bench(), this);
@@ -162,7 +174,7 @@ private:
         m_colour->addItems({tr("All keys"), tr("Naturals"), tr("Sharps")});
         m_section = makeChoice(tr("Section"), m_tools);
         m_only = makeChoice(tr("Dimension"), m_tools);
-        auto* plan = makeMainButton(tr("Make a plan"), m_tools);
+        auto* plan = m_plan = makeMainButton(tr("Make a plan"), m_tools);
         for (QComboBox* box : {m_show, m_only, m_section, m_colour}) {
             row->addWidget(box);
             connect(box, qOverload<int>(&QComboBox::activated), this, [this] { fill(); });
@@ -207,6 +219,7 @@ private:
         const bool read = view && !view->review.ranked.empty();
         m_stack->setCurrentIndex(read ? 0 : 1);
         m_empty->setText(tr("Nothing measured in this pass. Ctrl+3."));
+        m_plan->setEnabled(read);
         if (read) {
             const Piano& piano = *bench().piano();
             m_list->setRows(reviewRows(*view, piano, filter()));
@@ -256,6 +269,7 @@ private:
     Profile* m_profile = nullptr;
     QStackedWidget* m_stack = nullptr;
     EmptyState* m_empty = nullptr;
+    QPushButton* m_plan = nullptr;
     QWidget* m_tools = nullptr;
     QComboBox *m_show = nullptr, *m_colour = nullptr, *m_section = nullptr, *m_only = nullptr;
 };
