@@ -1,6 +1,8 @@
 // Review, Adjust and Passes under a person's hands: what is chosen, changed and ticked there stands in the book.
 #include "ui/print/sheets.h"
+#include "ui/stations/adjust_page.h"
 #include "ui/stations/amount_field.h"
+#include "ui/widgets/row_paint.h"
 #include "ui/words/words.h"
 
 #include <QAbstractItemModelTester>
@@ -108,7 +110,8 @@ private Q_SLOTS:
         QVERIFY(choose(*lines, note40));
         QTest::keyClick(lines, Qt::Key_Space);
         QCOMPARE(m_bench->record()->done.size(), std::size_t{1});
-        QVERIFY(m_bench->record()->done.front().toAim);
+        QVERIFY(!m_bench->record()->done.front().toAim); // nothing learned yet: it is a trial, turned by its amount
+        QVERIFY(std::abs(std::abs(m_bench->record()->done.front().amount.value_or(0)) - 0.125) < 1e-7);
         QCOMPARE(m_bench->record()->done.front().notes, std::vector<NoteNumber>{{40}});
         QCOMPARE(m_bench->record()->plans.size(), std::size_t{1}); // the first tick freezes the plan
         for (const ListRow& row : lines->rows())
@@ -219,6 +222,124 @@ private Q_SLOTS:
         QVERIFY(before != 0);
     }
 
+    /// Direction and aim are the largest type of the window: whole for every work, both ways, at every size of type and
+    /// of window (a negative aim was once read as "to −…").
+    void directionAndAimAreNeverCut() {
+        const Piano upright = *m_bench->piano();
+        for (const int size : {80, 100, 150, 200}) {
+            dress(Theme::light, size);
+            AdjustPage page(nullptr);
+            for (const int width : {1024, 1280, 1920, 3840}) {
+                page.resize(width, 700);
+                page.show();
+                for (const Operation& row : operations()) {
+                    if (!fittedOperation(row.id)) continue;
+                    std::vector<Step> steps;
+                    for (const double way : {1.0, -1.0}) {
+                        Step step;
+                        step.operation = row.id;
+                        step.direction = directionOf(row.id, way, upright);
+                        step.aimDimension = dimension::keyHeight;
+                        step.aim = -0.5;
+                        steps.push_back(step);
+                    }
+                    AdjustmentWork work;
+                    work.operation = row.id;
+                    for (const Step& step : steps) {
+                        AdjustmentLine line;
+                        line.step = &step;
+                        line.note = {40};
+                        work.lines.push_back(line);
+                    }
+                    page.showWork(&work, {}, upright, {});
+                    const RowTable& lines = page.lines();
+                    for (const ListRow& each : lines.rows())
+                        for (std::size_t c = 0; c < each.cells.size(); ++c)
+                            if (each.cells[c].kind == RowCell::Kind::phrase) {
+                                QVERIFY(each.cells[c].aim.contains(QChar(0x2212)));
+                                QVERIFY2(lines.columnWidth(static_cast<int>(c)) - u(4) >= neededWidth(each.cells[c]),
+                                         qPrintable(each.cells[c].text));
+                            }
+                }
+            }
+        }
+        dress(Theme::light, 100);
+    }
+
+    /// What was measured is shown as it was measured, also where the plan starts from something else.
+    void theReadingOfALineIsTheReading() {
+        RowTable* lines = openLetOffLine();
+        QVERIFY(lines);
+        Plan plan = *m_bench->plan();
+        for (Step& step : plan.steps)
+            if (step.note == NoteNumber{40}) step.now = 52 * kTenth;
+        m_bench->setPlan(plan);
+        const ListRow row = lineOf40(*lines);
+        QCOMPARE(row.cells.at(2).text, QStringLiteral("6.0"));
+        QCOMPARE(row.cells.at(2).below, QStringLiteral("taken as 5.2"));
+    }
+
+    void aStoppedLineSaysSo() {
+        RowTable* lines = openLetOffLine();
+        QVERIFY(lines);
+        QTest::keyClick(lines, Qt::Key_Space); // the plan is kept, and its lines stay
+        QTest::keyClick(lines, Qt::Key_Space);
+        QTest::keyClick(lines, Qt::Key_S);
+        QCOMPARE(m_bench->record()->findings.size(), std::size_t{1});
+        const ListRow row = lineOf40(*lines);
+        QCOMPARE(row.cells.at(0).part, 3);
+        QCOMPARE(row.cells.at(3).text, QStringLiteral("STOPPED"));
+        QVERIFY(shownText().contains(QStringLiteral("went to the survey")));
+        takeBackOnce();
+        QVERIFY2(shownText().contains(QStringLiteral("Taken back: 40 C4, let-off screw: seized")),
+                 qPrintable(shownText()));
+        QCOMPARE(lineOf40(*lines).cells.at(0).part, 0);
+    }
+
+    void undoNamesWhatItTookBack() {
+        RowTable* lines = openLetOffLine();
+        QVERIFY(lines);
+        QVERIFY(m_bench->enter({{8}, dimension::keyDip}, reading("9.9")).has_value());
+        takeBackOnce();
+        QVERIFY2(shownText().contains(QStringLiteral("key dip 9.9")), qPrintable(shownText()));
+        QVERIFY2(shownText().contains(words::noteName({8}, *m_bench->piano())), qPrintable(shownText()));
+    }
+
+    void readingsNewerThanTheKeptPlanAreSaid() {
+        RowTable* lines = openLetOffLine();
+        QVERIFY(lines);
+        QTest::keyClick(lines, Qt::Key_Space);
+        QVERIFY(!shownText().contains(QStringLiteral("newer than this plan")));
+        QVERIFY(m_bench->enter({{50}, dimension::letOff}, reading("6.5")).has_value());
+        QVERIFY(shownText().contains(QStringLiteral("newer than this plan")));
+        QTest::keyClick(lines, Qt::Key_R, Qt::ControlModifier);
+        QVERIFY(m_bench->plan()->uuid.empty());
+        QVERIFY(stepsAt(50) > 0);
+        QVERIFY(!shownText().contains(QStringLiteral("newer than this plan")));
+    }
+
+    /// What was not read is not in order.
+    void reviewSaysNoMoreThanWasRead() {
+        readLetOff({{40, "6.0"}, {44, "0.9"}});
+        QVERIFY(m_window->showStation(QStringLiteral("review")));
+        QString said = m_window->station()->context();
+        QVERIFY2(said.contains(QStringLiteral("2 of 88 notes read are out</b> in let-off")), qPrintable(said));
+        QVERIFY(!said.contains(QStringLiteral("in order")));
+        QVERIFY(m_bench->addPass({}).has_value());
+        QVERIFY(m_bench->enter({{44}, dimension::letOff}, reading("3.0")).has_value());
+        said = m_window->station()->context();
+        QVERIFY2(said.contains(QStringLiteral("0 of 1 notes read are out")), qPrintable(said));
+        QVERIFY2(said.contains(QStringLiteral("1 out before and not read again")), qPrintable(said));
+    }
+
+    /// A number beside mm that is not mm says so.
+    void aDeviationIsNoLength() {
+        readLetOff({{40, "6.0"}});
+        QVERIFY(m_window->showStation(QStringLiteral("review")));
+        const ListRow row = table(QStringLiteral("Readings, worst first"))->rows().front();
+        QVERIFY2(row.cells.at(6).text.endsWith(QStringLiteral(" ×")), qPrintable(row.cells.at(6).text));
+    }
+
     // --- paper
 
     void thePreviewIsOnThePaperChosenInTheMenu() {
@@ -244,6 +365,29 @@ private Q_SLOTS:
     }
 
 private:
+    /// Every text of the window that is in view.
+    QString shownText() const {
+        QStringList all;
+        for (const QLabel* label : m_window->findChildren<QLabel*>())
+            if (label->isVisible())
+                all << QString(label->text()).remove(QStringLiteral("<b>")).remove(QStringLiteral("</b>"));
+        return all.join(QLatin1Char('\n'));
+    }
+
+    void takeBackOnce() {
+        for (QAction* action : m_window->findChildren<QAction*>())
+            if (action->shortcut() == QKeySequence(QStringLiteral("Ctrl+Z"))) return action->trigger();
+    }
+
+    ListRow lineOf40(const RowTable& lines) {
+        const QString name = words::noteName({40}, *m_bench->piano());
+        for (const ListRow& row : lines.rows())
+            if (row.cells.size() > 3 && row.cells[1].text == name) return row;
+        return {};
+    }
+
+    static bool fittedOperation(OperationId id) { return id != operation::inspect; }
+
     /// Note 40 with its let-off far out, and the line of it at Adjust, with the focus.
     RowTable* openLetOffLine() {
         for (int n = 1; n <= 88; ++n)

@@ -6,6 +6,7 @@
 
 #include <QGridLayout>
 #include <QLabel>
+#include <QPushButton>
 #include <QScrollArea>
 #include <QStackedWidget>
 #include <QVBoxLayout>
@@ -40,20 +41,17 @@ AdjustPage::AdjustPage(QWidget* parent)
     , m_lines(new RowTable(tr("Lines of this work"),
                            {{tr("set"), 9},
                             {tr("note"), 22},
-                            {tr("now"), 21, Qt::AlignRight},
-                            {tr("turn"), 34},
-                            {{}, 8, Qt::AlignRight},
-                            {tr("set to"), 15, Qt::AlignRight},
-                            {tr("about"), 0},
-                            {tr("done"), 17, Qt::AlignRight}},
-                           8.25))
+                            {tr("read"), 26, Qt::AlignRight},
+                            {.title = tr("which way, set to"), .width = 0, .whole = true},
+                            {tr("done"), 22, Qt::AlignRight}},
+                           10.5))
     , m_workText(makeText(this))
     , m_leads(makeText(this))
     , m_asked(makeText(this))
     , m_stack(new QStackedWidget(this))
     , m_empty(new EmptyState({}, this)) {
     m_caution = makeText(this);
-    m_asked->setAccessibleName(tr("Asked before the plan"));
+    buildNewer();
     auto* left = new QWidget;
     auto* leftColumn = columnIn(left);
     leftColumn->setContentsMargins(0, 0, 1, 0); // the hair line of the panel runs past lines and text
@@ -82,8 +80,30 @@ AdjustPage::AdjustPage(QWidget* parent)
     m_stack->addWidget(whole);
     m_stack->addWidget(m_empty);
     auto* outer = columnIn(this);
+    outer->addWidget(m_newer);
     outer->addWidget(m_asked);
     outer->addWidget(m_stack, 1);
+}
+
+/// A plan that was acted on stays as it is; that newer readings stand beside it is said over it.
+void AdjustPage::buildNewer() {
+    m_newer = new QWidget(this);
+    m_newerText = makeText(m_newer);
+    auto* again = new QPushButton(tr("Reckon again"), m_newer);
+    again->setMinimumHeight(u(7.5));
+    connect(again, &QPushButton::clicked, this, &AdjustPage::reckonAsked);
+    auto* row = new QHBoxLayout(m_newer);
+    row->setContentsMargins(0, u(0.5), u(3), u(0.5));
+    row->addWidget(m_newerText, 1);
+    row->addWidget(again);
+    m_newer->hide();
+}
+
+void AdjustPage::showNewer(int readings, int planPass) {
+    m_newer->setVisible(readings > 0);
+    m_newerText->setText(tr("<b>%n reading(s) are newer than this plan</b>, which is of pass %1. What is ticked stays.",
+                            nullptr, readings)
+                             .arg(planPass));
 }
 
 /// Where three columns have no room (large type), what the plan leads to stands under the order of work, and begins
@@ -115,9 +135,9 @@ void AdjustPage::showNothing(const QString& sentence) {
     m_stack->setCurrentIndex(1);
 }
 
-void AdjustPage::showOrder(const AdjustmentSheet& sheet, const Ticked& ticked, const Piano& piano) {
+void AdjustPage::showOrder(const AdjustmentSheet& sheet, const LineStates& states, const Piano& piano) {
     std::set<std::string> ids;
-    for (const auto& [id, said] : ticked)
+    for (const auto& [id, said] : states.ticked)
         ids.insert(id);
     m_order->setRows(orderRows(sheet, ids, piano));
     m_orderPanel->setTitle(tr("Order of work"), timeText(sheet.minutes));
@@ -125,7 +145,7 @@ void AdjustPage::showOrder(const AdjustmentSheet& sheet, const Ticked& ticked, c
 }
 
 void AdjustPage::showWork(const AdjustmentWork* work, const AdjustmentSheet& sheet, const Piano& piano,
-                          const Ticked& ticked) {
+                          const LineStates& states) {
     m_cautionText = words::caution(piano.vertical() ? "tipping" : "grand-slide").toHtmlEscaped();
     m_caution->setText(m_cautionText);
     sayLeads();
@@ -142,6 +162,7 @@ void AdjustPage::showWork(const AdjustmentWork* work, const AdjustmentSheet& she
         m_lines->setRows({});
         return;
     }
+    const auto& ticked = states.ticked;
     const auto ready =
         std::ranges::count_if(work->lines, [&](const auto& line) { return ticked.contains(line.step->id); }) +
         std::ranges::count_if(work->moves, [&](const auto& move) { return ticked.contains(move.step->id); });
@@ -149,7 +170,7 @@ void AdjustPage::showWork(const AdjustmentWork* work, const AdjustmentSheet& she
         words::name(work->operation),
         tr("%1 of %2 ticked · from the bass end").arg(ready).arg(work->lines.size() + work->moves.size()));
     m_workText->setText(workText(*work, piano));
-    m_lines->setRows(workRows(*work, piano, ticked));
+    m_lines->setRows(workRows(*work, piano, states));
 }
 
 void AdjustPage::showLeads(const QString& html) {

@@ -17,6 +17,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 namespace hammerline {
 
@@ -34,6 +35,9 @@ public:
         auto* column = new QVBoxLayout(this);
         column->setContentsMargins(0, 0, 0, 0);
         column->addWidget(m_page);
+        connect(m_page, &AdjustPage::reckonAsked, this, [this] { reckon(); });
+        connect(new QShortcut(QKeySequence(QStringLiteral("Ctrl+R")), this), &QShortcut::activated, this,
+                [this] { reckon(); });
         connect(new QShortcut(Qt::Key_A, this), &QShortcut::activated, this, [this] { answerFirst(); });
         RowTable &order = m_page->order(), &lines = m_page->lines();
         lines.setKeys([this](QKeyEvent* event) { return key(event); });
@@ -44,6 +48,9 @@ public:
         connect(&bench(), &Workbench::recordChanged, this, [this] { refresh(); });
         connect(&bench(), &Workbench::passChanged, this, [this] { refresh(); });
         connect(&bench(), &Workbench::planChanged, this, [this] { fill(); });
+        connect(&bench(), &Workbench::noteChanged, this, [this] {
+            if (isVisible()) meetNote(); // Ctrl+G and the strip lead to the note's line
+        });
     }
 
     QString context() const override {
@@ -82,7 +89,11 @@ public:
     void arrive() override {
         if (!bench().plan()) reckon();
         fill();
-        if (m_page->order().currentKey() <= 0) beginWithWork();
+        const std::string piano = bench().record() ? bench().record()->uuid : std::string();
+        const bool another =
+            std::exchange(m_piano, piano) != piano; // the row of another piano's work says nothing here
+        if (another || m_page->order().currentKey() <= 0) beginWithWork();
+        if (!meetNote()) follow(m_page->lines().currentKey());
         (m_page->lines().rows().empty() ? m_page->order() : m_page->lines()).setFocus();
     }
     QList<QWidget*> panels() override { return {&m_page->order(), &m_page->lines()}; }
@@ -121,13 +132,9 @@ private:
                 tr("No plan yet: three trial notes and 12 readings are enough for a first one. Ctrl+R reckons it."));
         } else {
             m_sheet = adjustmentSheet(*bench().record(), *view, *plan);
-            m_done.clear();
-            for (const Done& done : bench().record()->done)
-                if (!plan->uuid.empty() && done.plan == plan->uuid)
-                    m_done[done.step] = done.toAim    ? tr("to aim")
-                                        : done.amount ? QString::number(*done.amount, 'g', 3)
-                                                      : QString();
-            m_page->showOrder(m_sheet, m_done, bench().record()->piano);
+            m_states = lineStates(*bench().record(), *plan);
+            m_page->showOrder(m_sheet, m_states, bench().record()->piano);
+            m_page->showNewer(newerReadings(*bench().record(), *plan), plan->pass);
             m_page->showSetUp(plan->setUp, *bench().piano());
             if (!plan->setUp.waits())
                 m_page->showAsked(openQuestions(*plan, *bench().record()), bench().record()->piano);
@@ -150,8 +157,9 @@ private:
 
     bool allTicked(const AdjustmentWork& work) const {
         return std::ranges::all_of(work.lines,
-                                   [this](const AdjustmentLine& l) { return m_done.contains(l.step->id); }) &&
-               std::ranges::all_of(work.moves, [this](const SheetMove& m) { return m_done.contains(m.step->id); });
+                                   [this](const AdjustmentLine& l) { return m_states.ticked.contains(l.step->id); }) &&
+               std::ranges::all_of(work.moves,
+                                   [this](const SheetMove& m) { return m_states.ticked.contains(m.step->id); });
     }
 
     /// At what is first to be done, not at what waits for the survey.
@@ -169,13 +177,30 @@ private:
 
     void fillWork() {
         m_work = workOf(m_sheet, m_page->order().currentKey());
-        m_page->showWork(m_work, m_sheet, *bench().piano(), m_done);
+        m_page->showWork(m_work, m_sheet, *bench().piano(), m_states);
     }
 
     void follow(int at) {
         if (!m_work || at < 0 || at >= static_cast<int>(m_work->lines.size())) return;
         const AdjustmentLine& line = m_work->lines[static_cast<std::size_t>(at)];
         bench().setCell({line.note, line.step->aimDimension});
+    }
+
+    /// The line of the current note becomes the current row; false: this work has none.
+    bool meetNote() {
+        if (!m_work) return false;
+        const int here = m_page->lines().currentKey();
+        const auto count = static_cast<int>(m_work->lines.size());
+        const auto isHere = [&](int key) {
+            return key >= 0 && key < count && m_work->lines[static_cast<std::size_t>(key)].note == bench().cell().note;
+        };
+        if (isHere(here)) return true;
+        for (int key = 0; key < count; ++key)
+            if (isHere(key)) {
+                m_page->lines().setCurrentKey(key);
+                return true;
+            }
+        return false;
     }
 
     bool key(QKeyEvent* event) {
@@ -193,10 +218,6 @@ private:
             return nextWork(1);
         case Qt::Key_PageUp:
             return nextWork(-1);
-        case Qt::Key_R:
-            if (!(event->modifiers() & Qt::ControlModifier)) return false;
-            reckon();
-            return true;
         default:
             break;
         }
@@ -207,7 +228,9 @@ private:
     }
 
     bool nextWork(int by) {
-        if (m_page->stepOrder(by)) fillWork();
+        if (!m_page->stepOrder(by)) return true;
+        fillWork();
+        if (!meetNote()) follow(m_page->lines().currentKey());
         return true;
     }
 
@@ -233,7 +256,7 @@ private:
     bool toggle(int key) {
         const Step* step = m_work ? stepOf(*m_work, key) : nullptr;
         if (!step) return true;
-        if (m_done.contains(step->id)) return notDone(step->id);
+        if (m_states.ticked.contains(step->id)) return notDone(step->id);
         (void)tickStep(step->id, {});
         return true;
     }
@@ -242,12 +265,13 @@ private:
     bool tickOpen() {
         const Step* step = currentStep();
         if (!step) return true;
-        const bool stands = m_done.contains(step->id) || tickStep(step->id, {});
+        const bool stands = m_states.ticked.contains(step->id) || tickStep(step->id, {});
         if (stands) goOn();
         return true;
     }
 
     const Step* stepNamed(const std::string& id) const {
+        if (!bench().plan()) return nullptr;
         const auto& steps = bench().plan()->steps;
         const auto found = std::ranges::find(steps, id, &Step::id);
         return found == steps.end() ? nullptr : &*found;
@@ -282,7 +306,7 @@ private:
     /// Backspace speaks of this line alone; what was typed elsewhere is not its to take back.
     bool takeBack() {
         const Step* step = currentStep();
-        const bool ticked = step && m_done.contains(step->id);
+        const bool ticked = step && m_states.ticked.contains(step->id);
         if (ticked) return notDone(step->id);
         Q_EMIT notice(tr("This line is not ticked. Ctrl+Z takes back what was done last, wherever it was."));
         return true;
@@ -307,7 +331,8 @@ private:
 
     AdjustmentSheet m_sheet;
     const AdjustmentWork* m_work = nullptr;
-    Ticked m_done;
+    LineStates m_states;
+    std::string m_piano; // whose works the order lists
     AdjustPage* m_page = nullptr;
     AdjustTools* m_tools = nullptr;
 };

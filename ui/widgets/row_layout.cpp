@@ -30,8 +30,10 @@ std::vector<int> RowTable::needs() const {
     for (const ListRow& row : m_model.rows())
         for (std::size_t i = 0; i < std::min(row.cells.size(), need.size()); ++i)
             need[i] = std::max(need[i], neededWidth(row.cells[i]));
-    for (int& each : need)
-        each = std::min(each + u(4), u(kMostNeed));
+    for (std::size_t i = 0; i < need.size(); ++i) {
+        need[i] += u(4);
+        if (!m_model.columns()[i].whole) need[i] = std::min(need[i], u(kMostNeed));
+    }
     return need;
 }
 
@@ -46,8 +48,10 @@ std::vector<int> RowTable::widths() const {
     std::vector<int> wide;
     for (const RowColumn& column : columns)
         wide.push_back(u(column.width > 0 ? column.width : kLeastStretch));
+    const std::vector<int> need = needs();
+    for (std::size_t i = 0; i < wide.size(); ++i)
+        if (columns[i].whole) wide[i] = std::max(wide[i], need[i]);
     if (const int wished = all(wide); wished > room) {
-        const std::vector<int> need = needs();
         const int needed = all(need);
         const double share = std::clamp(static_cast<double>(room - needed) / std::max(1, wished - needed), 0.0, 1.0);
         for (std::size_t i = 0; i < wide.size(); ++i)

@@ -12,6 +12,7 @@ namespace hammerline {
 
 namespace {
 
+constexpr double kPhraseGap = 1.5;   // between direction, "to" and aim
 constexpr double kLeastShrink = 0.6; // of a direction's size, before it is cut
 
 void paintText(QPainter& painter, const QRect& r, const RowCell& cell, Qt::Alignment align, const Look& look) {
@@ -115,6 +116,7 @@ void paintBox(QPainter& painter, const QRect& r, const RowCell& cell, const Look
     painter.setBrush(QColor::fromRgb(look.paper));
     painter.drawRoundedRect(box, units(0.6), units(0.6));
     if (cell.part == 2) paintTick(painter, box.center(), size, look);
+    if (cell.part == 3) paintNotch(painter, box, QColor::fromRgb(look.ink), QColor::fromRgb(look.paper));
 }
 
 /// Open ring, part-filled, ticked, notch.
@@ -184,13 +186,48 @@ void paintSign(QPainter& painter, const QRect& r, const RowCell& cell, const Loo
     painter.restore();
 }
 
+/// The small line or lines below a cell; gives the rest above them.
+QRect paintBelow(QPainter& painter, const QRect& r, const RowCell& cell, int left, Qt::Alignment align,
+                 const Look& look) {
+    if (cell.below.isEmpty()) return r;
+    const int line = QFontMetrics(face(Text::label)).height();
+    QRect rest = r;
+    const QStringList lines = cell.below.split(QLatin1Char('\n'));
+    for (auto text = lines.rbegin(); text != lines.rend(); ++text) {
+        RowCell small = soft(*text);
+        small.size = Text::label;
+        rest.adjust(0, 0, 0, -line);
+        paintText(painter, QRect(r.left() + left, rest.bottom(), r.width() - left, line), small, align, look);
+    }
+    return rest;
+}
+
+/// Sign, direction, "to" and aim as one run.
+void paintPhrase(QPainter& painter, const QRect& whole, const RowCell& cell, const Look& look) {
+    const QRect r = paintBelow(painter, whole, cell, u(6), Qt::AlignLeft, look);
+    paintSign(painter, r, cell, look);
+    const QFont large = face(Text::aim, cell.bold), small = face(Text::body);
+    double x = r.left() + units(6);
+    const double base = r.center().y() + QFontMetricsF(large).capHeight() / 2 + 1;
+    for (const auto& [text, font, ink] :
+         {std::tuple{cell.text, large, look.ink}, {cell.joint, small, look.ink2}, {cell.aim, large, look.ink}}) {
+        if (text.isEmpty()) continue;
+        painter.setFont(font);
+        painter.setPen(QColor::fromRgb(ink));
+        paintNote(painter, {x, base}, text);
+        x += noteWidth(text, font) + units(kPhraseGap);
+    }
+}
+
 void paintCell(QPainter& painter, const QRect& r, const RowCell& cell, Qt::Alignment align, const Look& look) {
     using Kind = RowCell::Kind;
     switch (cell.kind) {
     case Kind::note:
         return paintNoteCell(painter, r, cell, look);
     case Kind::plate:
-        return paintPlate(painter, r, cell, look);
+        return paintPlate(painter, paintBelow(painter, r, cell, 0, Qt::AlignRight, look), cell, look);
+    case Kind::phrase:
+        return paintPhrase(painter, r, cell, look);
     case Kind::rule:
         return paintRule(painter, r, cell, look);
     case Kind::bars:
@@ -221,11 +258,21 @@ int neededWidth(const RowCell& cell) {
         const QString pitch = cell.text.mid(cell.text.indexOf(QLatin1Char(' ')) + 1);
         return static_cast<int>(std::ceil(units(11) + noteWidth(pitch, face(Text::body))));
     }
-    case RowCell::Kind::plate:
-        return cell.marks == 0 ? beside(2.5)
-                               : static_cast<int>(std::ceil(
-                                     units(3.75) + kLeastShrink * text +
-                                     triangleWidth(std::min(3, std::abs(cell.marks)), units(2) * kLeastShrink)));
+    case RowCell::Kind::plate: {
+        const double below = noteWidth(cell.below, face(Text::label));
+        const double marks = triangleWidth(std::min(3, std::abs(cell.marks)), units(2) * kLeastShrink);
+        const double plate = cell.marks == 0 ? units(2.5) + text : units(3.75) + kLeastShrink * text + marks;
+        return static_cast<int>(std::ceil(std::max(plate, below)));
+    }
+    case RowCell::Kind::phrase: {
+        double run = noteWidth(cell.text, face(Text::aim, cell.bold));
+        for (const auto& [rest, type] :
+             {std::pair{cell.joint, face(Text::body)}, {cell.aim, face(Text::aim, cell.bold)}})
+            if (!rest.isEmpty()) run += units(kPhraseGap) + noteWidth(rest, type);
+        for (const QString& line : cell.below.split(QLatin1Char('\n')))
+            run = std::max(run, noteWidth(line, face(Text::label)));
+        return static_cast<int>(std::ceil(units(6) + run + 1));
+    }
     case RowCell::Kind::rule:
         return u(10);
     case RowCell::Kind::bars:

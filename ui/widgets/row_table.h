@@ -15,14 +15,16 @@ namespace hammerline {
 
 /// What a cell holds beside its text.
 struct RowCell {
-    enum class Kind : std::uint8_t { plain, note, plate, rule, bars, tick, turn, state };
+    enum class Kind : std::uint8_t { plain, note, plate, rule, bars, tick, turn, state, phrase };
     using Sign = words::Sign;
 
     RowCell(QString text_ = {}, bool bold_ = false) : text(std::move(text_)), bold(bold_) {}
     QString text;
     bool bold = false;
     bool italic = false;
-    bool soft = false; // secondary ink
+    bool soft = false;  // secondary ink
+    QString joint, aim; // phrase: "OUT" "to" "2.9", one run; direction and aim are never cut and never set smaller
+    QString below;      // phrase and plate: a second, small line
     Kind kind = Kind::plain;
     Text size = Text::body;
     bool sharp = false;       // note: its key; the text is "33 F3"
@@ -52,6 +54,7 @@ struct RowColumn {
     QString title;
     double width = 10; // units, as wide as it likes to be; 0: takes the rest
     Qt::Alignment align = Qt::AlignLeft;
+    bool whole = false; // as wide as its texts need, always: the other columns give way
 };
 
 class RowModel : public QAbstractTableModel {

@@ -42,18 +42,18 @@ expect "20 0.2;45 0.25;" "0.2 Enter over the ticked first line"
 keys space # the second line, where Enter led
 expect "20 0.2;" "Space at the ticked second line"
 keys space
-expect "20 0.2;45 aim;" "Space at the open second line"
+expect "20 0.2;45 0.125;" "Space at the open second line"
 keys BackSpace
 expect "20 0.2;" "Backspace at the ticked second line"
 keys BackSpace # open: nothing of it to take back
 keys ctrl+z
-expect "20 0.2;45 aim;" "Ctrl+Z after Backspace"
+expect "20 0.2;45 0.125;" "Ctrl+Z after Backspace"
 keys Down
 xdotool type --delay 60 1; keys Return # a whole turn is more than one go
 keys Escape
-expect "20 0.2;45 aim;" "1 Enter Escape: asked, and left"
+expect "20 0.2;45 0.125;" "1 Enter Escape: asked, and left"
 xdotool type --delay 60 1; keys Return Return
-expect "20 0.2;45 aim;70 1;" "1 Enter Enter: asked, and kept"
+expect "20 0.2;45 0.125;70 1;" "1 Enter Enter: asked, and kept"
 "$program" check "$book" --json >"$out/check.json" || [ $? = 1 ]
 grep -q '"high": 3,' "$out/check.json" || { echo "a reading typed before is not what it was" >&2; exit 1; }
 "$program" verify "$book" >/dev/null
