@@ -28,7 +28,7 @@ public:
         : Station(workbench)
         , m_table(new RowTable(
               tr("Steps of the work"),
-              {{{}, 7}, {tr("step"), 46}, {tr("what is left"), 0}, {tr("time"), 16, Qt::AlignRight}, {tr("state"), 23}},
+              {{{}, 7}, {tr("step"), 46}, {tr("what is left"), 0}, {tr("time"), 16, Qt::AlignRight}, {tr("state"), 28}},
               5.75))
         , m_text(new QTextBrowser(this))
         , m_all(new QCheckBox(tr("the whole job"), this)) {
