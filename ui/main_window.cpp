@@ -1,6 +1,7 @@
 #include "ui/main_window.h"
 
 #include "core/survey/standing.h"
+#include "ui/first/first_page.h"
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/measure_station.h"
 #include "ui/stations/work_next.h"
@@ -71,6 +72,7 @@ MainWindow::MainWindow(Workbench& bench, Settings& settings, QWidget* parent)
     connectBench();
     refreshBook();
     refreshRail();
+    showFirstPage();
     resize(1280, 800);
     restoreGeometry(m_settings.value(Setting::geometry).toByteArray());
 }
@@ -147,6 +149,8 @@ void MainWindow::connectBench() {
     connect(&m_bench, &Workbench::bookChanged, this, &MainWindow::refreshBook);
     connect(&m_bench, &Workbench::saved, this, &MainWindow::refreshBook);
     connect(&m_bench, &Workbench::pianoChanged, this, &MainWindow::refreshWords);
+    connect(&m_bench, &Workbench::pianoChanged, this, &MainWindow::showFirstPage);
+    connect(&m_bench, &Workbench::bookChanged, this, &MainWindow::showFirstPage);
     connect(&m_bench, &Workbench::passChanged, this, &MainWindow::refreshWords);
     connect(&m_bench, &Workbench::recordChanged, this, [this] {
         m_notice->setVisible(m_bench.trouble().has_value());
@@ -180,6 +184,9 @@ bool MainWindow::showStation(int index) {
         m_stack->addWidget(wanted);
         connect(wanted, &Station::wordsChanged, this, &MainWindow::refreshWords);
         connect(wanted, &Station::goTo, this, [this](const QString& id) { showStation(id); });
+        connect(wanted, &Station::goToStep, this, [this](const QString& id, const QString& step) {
+            if (showStation(id)) station()->meetStep(step);
+        });
         connect(wanted, &Station::notice, this, &MainWindow::say);
         wireMeasure(wanted);
     }
@@ -294,6 +301,7 @@ void MainWindow::refreshTrouble() {
 
 void MainWindow::say(const QString& sentence) {
     if (atBench()) return m_entry->say(sentence);
+    if (atFirstPage()) return m_first->say(sentence);
     const Look& look = lookOf(*this);
     QPalette palette = m_notice->palette();
     palette.setColor(QPalette::Window, QColor::fromRgb(look.faultBg));

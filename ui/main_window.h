@@ -20,9 +20,11 @@ namespace hammerline {
 enum class SheetKind : std::uint8_t;
 class ActionWide;
 class BenchEntry;
+class FirstPage;
 class HintBar;
 class KeyboardStrip;
 class MeasureStation;
+class NewPianoForm;
 class NoteCard;
 class StationRail;
 
@@ -58,6 +60,7 @@ public:
     void openBook(const QString& path, const std::string& piano = {});
     void newBook();
     void newPiano();
+    FirstPage* firstPage() const { return m_first; }
     void newPass();
     void importFile(const QString& path = {});
     /// An export of whole pianos.
@@ -123,7 +126,13 @@ private:
     void layContextBar();
     void stepPanel(int by);
     void goToNote();
+    void goToNext();
     void wireMeasure(Station*);
+    bool addPiano(const NewPianoForm&); // main_window_begin.cpp
+    bool atFirstPage() const;
+    void showFirstPage();
+    void beginFirst();
+    void openDemo();
     void buildBenchActions(); // main_window_bench.cpp
     void buildCard();
     void dressBench();
@@ -147,6 +156,7 @@ private:
     QWidget* m_house = nullptr; // everything but the bench entry
     QStackedWidget* m_whole = nullptr;
     BenchEntry* m_entry = nullptr;
+    FirstPage* m_first = nullptr; // made where there is no piano
     ActionWide* m_wide = nullptr;
     NoteCard* m_card = nullptr;
     QAction *m_benchAction = nullptr, *m_acrossAction = nullptr;

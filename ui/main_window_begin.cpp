@@ -1,5 +1,6 @@
 // What begins something from the window: a piano, a pass, readings from a file.
 #include "db/files.h"
+#include "ui/first/first_page.h"
 #include "ui/main_window.h"
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/export_intake.h"
@@ -10,8 +11,13 @@
 #include "ui/widgets/long_work.h"
 #include "ui/words/words.h"
 
+#include <QCoreApplication>
+#include <QDir>
 #include <QFile>
 #include <QFileInfo>
+#include <QProcess>
+#include <QStackedWidget>
+#include <QTemporaryDir>
 
 #include <cerrno>
 
@@ -23,15 +29,74 @@ constexpr qint64 kMostBytes = qint64{256} << 20; // a book of readings that is l
 
 void MainWindow::newPiano() {
     if (!leaveStation()) return;
-    if (!m_bench.hasBook()) newBook();
-    if (!m_bench.hasBook()) return;
-    NewPianoDialog form(this);
-    if (!Dialogs::now().run(form)) return;
-    const auto piano = form.piano();
-    if (!piano) return report(piano.error());
-    if (const auto added = m_bench.addPiano(*piano, form.specName()); !added) return report(added.error());
+    if (atFirstPage()) return m_first->form().begin(); // its questions stand there already
+    NewPianoDialog dialog(this);
+    if (!Dialogs::now().run(dialog)) return;
+    if (!addPiano(dialog.form())) return;
     refreshWords();
     if (station()) station()->arrive(); // the dialog gave the focus back to whatever had it before there was a piano
+}
+
+/// False: refused, and said.
+bool MainWindow::addPiano(const NewPianoForm& form) {
+    const auto piano = form.piano();
+    const auto identity = form.identity();
+    const auto refused = [this](const Refusal& refusal) {
+        report(refusal);
+        return false;
+    };
+    if (!piano) return refused(piano.error());
+    if (!identity) return refused(identity.error());
+    const auto added = m_bench.addPiano(*piano, form.specName(), {}, *identity);
+    return added ? true : refused(added.error());
+}
+
+bool MainWindow::atFirstPage() const {
+    return m_first && m_whole->currentWidget() == m_first;
+}
+
+/// Stands in the place of everything else as long as no piano is chosen.
+void MainWindow::showFirstPage() {
+    const bool wanted = !m_bench.record();
+    if (!wanted && !atFirstPage()) return;
+    if (!wanted) {
+        m_whole->setCurrentWidget(m_house);
+        if (station()) station()->arrive();
+        return;
+    }
+    if (!m_first) {
+        m_first = new FirstPage(m_whole);
+        m_whole->addWidget(m_first);
+        connect(m_first, &FirstPage::begun, this, &MainWindow::beginFirst);
+        connect(m_first, &FirstPage::openAsked, this, [this] { openBook({}); });
+        connect(m_first, &FirstPage::demoAsked, this, &MainWindow::openDemo);
+    }
+    m_first->setBook(m_bench.path());
+    m_whole->setCurrentWidget(m_first);
+}
+
+/// The first piano: its book is made where none is open, and the survey comes first.
+void MainWindow::beginFirst() {
+    if (!m_bench.hasBook()) {
+        const QString path = m_first->path();
+        QDir().mkpath(QFileInfo(path).absolutePath());
+        if (const auto made = m_bench.createBook(path); !made) return report(made.error());
+        m_settings.rememberBook(path);
+    }
+    if (addPiano(m_first->form())) showStation(QStringLiteral("survey"));
+}
+
+/// A copy of the demo in the temporary folder: whatever is tried in it, nothing of the person's own is touched.
+void MainWindow::openDemo() {
+    QTemporaryDir folder(QDir::temp().filePath(QStringLiteral("hammerline-XXXXXX")));
+    folder.setAutoRemove(false); // the book is worked in now
+    const QString path = folder.filePath(QStringLiteral("demo.hammerline"));
+    const int status = folder.isValid() ? QProcess::execute(QCoreApplication::applicationFilePath(),
+                                                            {QStringLiteral("demo"), path, QStringLiteral("--quiet")})
+                                        : -1;
+    if (status != 0)
+        return say(tr("The demo could not be written into %1; nothing was changed.").arg(QDir::tempPath()));
+    openBook(path);
 }
 
 void MainWindow::newPass() {

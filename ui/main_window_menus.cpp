@@ -69,6 +69,7 @@ void MainWindow::buildGoMenu() {
                         QKeySequence(QStringLiteral("Ctrl+%1").arg(i + 1)), this,
                         [this, i] { showStation(static_cast<int>(i)); });
     menu->addSeparator();
+    menu->addAction(tr("What comes next"), QKeySequence(QStringLiteral("F8")), this, &MainWindow::goToNext);
     menu->addAction(tr("Go to note…"), QKeySequence(QStringLiteral("Ctrl+G")), this, &MainWindow::goToNote);
     menu->addAction(tr("Next panel"), QKeySequence(QStringLiteral("F6")), this, [this] { stepPanel(1); });
     menu->addAction(tr("Panel before"), QKeySequence(QStringLiteral("Shift+F6")), this, [this] { stepPanel(-1); });

@@ -94,6 +94,11 @@ BeforeWork beforeWork(const PianoRecord& record, const Plan* plan) {
     if (!plan) return before;
     before.bench = plan->setUp.waits();
     before.questions = openQuestions(*plan, record);
+    for (const ToRead& each : plan->readNext)
+        if (each.why == "held-back") {
+            before.heldBack.push_back(each.cell.note);
+            if (!before.heldBackIn) before.heldBackIn = each.cell.dimension;
+        }
     const Pass* pass = record.pass(plan->pass);
     if (!pass) return before;
     const Zones zones(sheetOf(record), record.piano, record.overrides);

@@ -21,4 +21,10 @@ std::string_view defaultSheet(ActionKind kind) {
     return key(kind); // the sheets bear the names of the kinds of action
 }
 
+std::vector<std::string> sheetsFor(ActionKind kind) {
+    std::vector<std::string> fitting{std::string(defaultSheet(kind))};
+    if (kind == ActionKind::upright) fitting.emplace_back("old-upright");
+    return fitting;
+}
+
 } // namespace hammerline

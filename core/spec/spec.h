@@ -86,4 +86,7 @@ std::vector<std::string> builtInSheets();
 /// The name of the built-in sheet that fits the action: upright, drop, grand (old-upright by choice).
 std::string_view defaultSheet(ActionKind);
 
+/// The built-in sheets that speak of this kind of action, the usual one first.
+std::vector<std::string> sheetsFor(ActionKind);
+
 } // namespace hammerline

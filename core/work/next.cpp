@@ -5,8 +5,8 @@
 namespace hammerline {
 namespace {
 
-constexpr std::array<std::string_view, 7> kNextKinds = {"piano", "bench", "measure-again", "look",
-                                                        "step",  "wait",  "done"};
+constexpr std::array<std::string_view, 8> kNextKinds = {"piano", "bench", "measure-again", "look",
+                                                        "step",  "wait",  "done",          "decide"};
 
 NextAct ofStep(const StepNow& now) {
     NextAct next;
@@ -14,6 +14,16 @@ NextAct ofStep(const StepNow& now) {
     next.notes = now.notes;
     next.dimension = now.dimension;
     next.step = now;
+    return next;
+}
+
+/// Readings that one cause may explain are no work yet, and not done either: its check decides, or a second reading.
+NextAct decide(const BeforeWork& before) {
+    NextAct next;
+    next.notes = before.heldBack;
+    next.dimension = before.heldBackIn;
+    next.kind = before.questions.empty() ? NextKind::decide : NextKind::look;
+    if (!before.questions.empty()) next.question = before.questions.front();
     return next;
 }
 
@@ -33,6 +43,7 @@ std::string_view key(NextKind kind) {
 
 NextAct nextAct(std::span<const StepNow> steps, const BeforeWork& before) {
     const auto open = std::find_if(steps.begin(), steps.end(), [](const StepNow& each) { return each.openNow(); });
+    if (open == steps.end() && !before.heldBack.empty()) return decide(before);
     if (open == steps.end()) return waiting(steps);
     const bool byPlan = open->asks == StepAsks::turn || open->asks == StepAsks::trial;
     if (!byPlan) return ofStep(*open);

@@ -7,8 +7,9 @@ namespace hammerline {
 
 /// piano: there is none yet. bench: reference notes have to agree first. measureAgain: readings that cannot all be
 /// true. look: a question that is asked before the plan is carried out. step: what the step asks for. wait: everything
-/// that is left waits for parts. done: nothing is left.
-enum class NextKind : std::uint8_t { piano, bench, measureAgain, look, step, wait, done };
+/// that is left waits for parts. done: nothing is left. decide: what is out may have one cause, and is read again
+/// first.
+enum class NextKind : std::uint8_t { piano, bench, measureAgain, look, step, wait, done, decide };
 std::string_view key(NextKind);
 
 struct NextAct {
@@ -26,6 +27,8 @@ struct BeforeWork {
     std::vector<NoteNumber> doubtful;
     std::optional<DimensionId> suspect; // of the first of them
     std::vector<std::string_view> questions;
+    std::vector<NoteNumber> heldBack; // out, and without a line: a cause that is not decided yet may explain them
+    std::optional<DimensionId> heldBackIn;
 };
 
 NextAct nextAct(std::span<const StepNow>, const BeforeWork& = {});

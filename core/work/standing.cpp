@@ -197,10 +197,6 @@ private:
         return nullptr;
     }
 
-    bool wanted(const StepNow& now) const {
-        return now.openNow() || (now.state == StepState::waits && !now.supplies.empty());
-    }
-
     std::int64_t doneAt(std::string_view id) const {
         const auto marks = m_marks.find(id);
         return marks == m_marks.end() ? 0 : marks->second.order;
@@ -213,14 +209,14 @@ private:
     }
 
     /// A way that a repair needs is open again, or for the first time, until it is ticked; where nothing asks for it,
-    /// it is not needed.
+    /// it is not needed. What only waits for parts opens nothing yet.
     void way(std::string_view id, std::string_view access, std::string_view back) {
         StepNow* step = at(id);
         if (!step) return;
         const bool asked = std::any_of(m_steps.begin(), m_steps.end(), [&](const StepNow& each) {
             const bool evidence = each.asks == StepAsks::mend;
             const std::string_view by = accessFor(*each.step, m_facts.piano, each.notes.size());
-            return each.step->id != id && wanted(each) && evidence && by == access;
+            return each.step->id != id && each.openNow() && evidence && by == access;
         });
         const bool open = doneAt(id) > doneAt(back);
         if (asked && !open) {

@@ -177,14 +177,16 @@ private Q_SLOTS:
         QVERIFY(m_bench->createBook(m_folder->filePath(QStringLiteral("empty.hammerline"))).has_value());
         openWindow();
         QApplication::setActiveWindow(m_window.get());
-        typeIntoDialog([this] {
-            keys(QStringLiteral("Mine"));
-            key(Qt::Key_Return);
-        });
         m_window->newPiano();
-        QApplication::setActiveWindow(m_window.get()); // as a desktop does when a dialog goes
+        // kind, keys, player, spec sheet: Enter takes what stands there; the name is typed over the one put there
+        for (int i = 0; i < 4; ++i)
+            QTest::keyClick(m_window->focusWidget(), Qt::Key_Return);
+        QTest::keyClicks(m_window->focusWidget(), QStringLiteral("Mine"));
+        QTest::keyClick(m_window->focusWidget(), Qt::Key_Return);
         QVERIFY(m_bench->piano());
         QCOMPARE(m_bench->piano()->name, std::string("Mine"));
+        QCOMPARE(m_window->station()->objectName(), QStringLiteral("survey"));
+        QVERIFY(m_window->showStation(QStringLiteral("measure")));
         m_bench->setCell({{1}, dimension::blow});
         keys(QStringLiteral("46"));
         key(Qt::Key_Return);

@@ -1,5 +1,6 @@
 // Adjust: the staged plan, its steps under the access they need, ticked off as set to the aim or with what was done.
 #include "core/plan/plan_in_force.h"
+#include "core/work/evidence.h"
 #include "ui/print/sheets.h"
 #include "ui/stations/adjust_page.h"
 #include "ui/stations/adjust_text.h"
@@ -95,6 +96,28 @@ public:
         if (another || m_page->order().currentKey() <= 0) beginWithWork();
         if (!meetNote()) follow(m_page->lines().currentKey());
         (m_page->lines().rows().empty() ? m_page->order() : m_page->lines()).setFocus();
+    }
+    /// The first open line of the step; its first line where all are ticked.
+    void meetStep(const QString& step) override {
+        if (!bench().piano()) return;
+        const std::string wanted = step.toStdString();
+        const AdjustmentWork* found = nullptr;
+        const AdjustmentLine* open = nullptr;
+        for (const AdjustmentVisit& visit : m_sheet.visits)
+            for (const AdjustmentWork& work : visit.works)
+                for (const AdjustmentLine& line : work.lines) {
+                    const StepOfWork* of = stepOf(work.operation, line.note, *bench().piano());
+                    const bool here = of && of->id == wanted;
+                    if (!here || open) continue;
+                    if (!found) found = &work;
+                    if (!m_states.ticked.contains(line.step->id)) found = &work, open = &line;
+                }
+        if (!found) return;
+        m_page->order().setCurrentKey(found->number);
+        fillWork();
+        if (open) m_page->lines().setCurrentKey(static_cast<int>(open - found->lines.data()));
+        follow(m_page->lines().currentKey());
+        m_page->lines().setFocus();
     }
     QList<QWidget*> panels() override { return {&m_page->order(), &m_page->lines()}; }
     void print() override {

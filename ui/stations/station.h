@@ -67,6 +67,8 @@ public:
     virtual bool wantsNoteCard() const { return false; }
     /// The station was brought to the front: takes the focus.
     virtual void arrive() { setFocus(); }
+    /// A step of the work is to be shown, by its id; a station that knows no steps stays as it is.
+    virtual void meetStep(const QString&) {}
     /// Commits what is being typed. False: something refused stays open, and the station stays in front.
     virtual bool leave() { return true; }
     /// Ctrl+P: prints what this station prints; the dialogs go through the seam.
@@ -81,6 +83,8 @@ Q_SIGNALS:
     void wordsChanged();
     /// Asks the window for another station: "measure", "review", "adjust", "survey", "piano", "passes".
     void goTo(const QString& station);
+    /// The same, at a step of the work.
+    void goToStep(const QString& station, const QString& step);
     /// A sentence for the bar under the context bar, until the next act.
     void notice(const QString& sentence);
 

@@ -4,6 +4,7 @@
 #include "core/sheet/work_said.h"
 #include "ui/print/sheets.h"
 #include "ui/stations/stations.h"
+#include "ui/stations/work_place.h"
 #include "ui/stations/work_rows.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/words/survey_names.h"
@@ -35,6 +36,7 @@ public:
         m_all->hide();
         m_text->setAccessibleName(tr("How the step is done"));
         m_text->setFrameShape(QFrame::NoFrame);
+        m_text->document()->setDocumentMargin(u(3)); // in line with the panel's head
         m_text->setFont(face(Text::body));
         m_text->setMinimumWidth(u(80));
         m_steps = new Panel(tr("The work"), m_table, this);
@@ -46,7 +48,7 @@ public:
         row->addWidget(m_how, 2);
         m_table->setKeys([this](QKeyEvent* event) { return key(event); });
         connect(m_table, &RowTable::moved, this, [this] { showStep(); });
-        connect(m_table, &RowTable::chosen, this, [this] { askNotes(); });
+        connect(m_table, &RowTable::chosen, this, [this] { goThere(); });
         connect(m_all, &QCheckBox::toggled, this, [this](bool on) { wantWhole(on); });
         connect(&bench(), &Workbench::recordChanged, this, [this] { refresh(); });
     }
@@ -58,7 +60,8 @@ public:
     QWidget* tools() override { return m_all; }
     QList<KeyHint> hints() const override {
         return {{tr("Space"), tr("done, or not after all")},
-                {tr("Enter"), tr("done at some notes")},
+                {tr("Enter"), tr("go and do it")},
+                {QStringLiteral("D"), tr("done at some notes")},
                 {QStringLiteral("N"), tr("not needed here")},
                 {QStringLiteral("Ctrl P"), tr("print")}};
     }
@@ -70,9 +73,15 @@ public:
     }
     void arrive() override {
         fill();
-        if (m_now.next.step) m_table->setCurrentKey(placeOf(m_now.next.step->step->id));
+        if (m_now.next.step) m_table->setCurrentKey(placeOfStep(m_now.next.step->step->id));
         showStep();
         m_table->setFocus();
+    }
+    void meetStep(const QString& step) override {
+        const int at = placeOfStep(step.toStdString());
+        if (at < 0) return;
+        m_table->setCurrentKey(at);
+        showStep();
     }
     QList<QWidget*> panels() override { return {m_table, m_text}; }
     void print() override {
@@ -89,7 +98,7 @@ private:
         return there ? &m_now.steps[static_cast<std::size_t>(at)] : nullptr;
     }
 
-    int placeOf(std::string_view id) const {
+    int placeOfStep(std::string_view id) const {
         for (std::size_t i = 0; i < m_now.steps.size(); ++i)
             if (m_now.steps[i].step->id == id) return static_cast<int>(i);
         return -1;
@@ -116,6 +125,16 @@ private:
         Q_EMIT wordsChanged();
     }
 
+    /// Where the step is done: its readings, its lines, its parts. What is only ticked is ticked here.
+    void goThere() {
+        const StepNow* now = current();
+        if (!now) return;
+        const WorkPlace place = placeOf(*now);
+        if (place.station == QLatin1String("work")) return askNotes();
+        if (place.cell) bench().setCell(*place.cell);
+        Q_EMIT goToStep(place.station, place.step);
+    }
+
     void wantWhole(bool on) {
         if (const auto set = bench().setPreference("job", on ? "whole" : "asked"); !set)
             Q_EMIT notice(words::sentence(set.error()));
@@ -132,6 +151,7 @@ private:
                         .remark = {}}),
                    true;
         }
+        if (event->key() == Qt::Key_D) return askNotes(), true;
         if (event->key() == Qt::Key_N) return askReason(), true;
         return false;
     }

@@ -1,4 +1,4 @@
-// The two short forms that begin something: a new piano, a new pass.
+// The short form that begins a pass.
 #pragma once
 
 #include "ui/workbench.h"
@@ -13,23 +13,6 @@ class QLineEdit;
 class QWidget;
 
 namespace hammerline {
-
-class NewPianoDialog : public QDialog {
-    Q_OBJECT
-public:
-    explicit NewPianoDialog(QWidget* parent);
-    /// Refuses badCompass, unknownNote (lowest).
-    Outcome<Piano> piano() const;
-    std::string specName() const;
-    void fill(const QString& name, ActionKind, const QString& keys, const QString& lowest);
-
-private:
-    void check();
-    QLineEdit *m_name, *m_keys, *m_lowest;
-    QComboBox *m_kind, *m_sheet;
-    QCheckBox* m_player;
-    QLabel* m_remark;
-};
 
 class NewPassDialog : public QDialog {
     Q_OBJECT

@@ -134,6 +134,9 @@ QString nextSentence(const NextAct& next, const Piano& piano) {
     case NextKind::measureAgain:
         return ofWork("Next: measure again, %1 first: the readings of notes %2 cannot all be true.")
             .arg(next.dimension ? name(*next.dimension).toLower() : QString(), noteList(next.notes));
+    case NextKind::decide:
+        return ofWork("Next: read %1 again at notes %2: one cause may explain them all, so none of them is turned yet.")
+            .arg(next.dimension ? name(*next.dimension).toLower() : QString(), noteList(next.notes));
     case NextKind::look:
         return ofWork("Next, before a screw is turned: %1").arg(askFirstSentence(next.question, piano));
     case NextKind::wait:

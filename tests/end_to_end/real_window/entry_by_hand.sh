@@ -59,6 +59,7 @@ keys F4 # the first piano: all of a note before the next
 keys ctrl+n
 until_true 20 named "New piano"
 until_true 20 focused "$(named "New piano")"
+keys Return Return Return Return # kind, keys, player and spec sheet as they stand
 type Second; keys Return
 until_true 20 focused "$window"
 type 0.3; keys Return

@@ -1,0 +1,25 @@
+// Where a step of the work is done in the window: the station and the cell to stand at.
+#pragma once
+
+#include "core/piano/dimension.h"
+#include "core/work/next.h"
+
+#include <QString>
+
+#include <optional>
+
+namespace hammerline {
+
+struct WorkPlace {
+    QString station;          // its id
+    std::optional<Cell> cell; // to stand at
+    QString step;             // to be shown there; empty: none
+};
+
+/// Readings are taken at Measure, lines of the plan carried out at Adjust, parts put right at Survey; all else is
+/// ticked at Work.
+WorkPlace placeOf(const StepNow&);
+/// The same for what comes next; without a piano it is the Piano station.
+WorkPlace placeOf(const NextAct&);
+
+} // namespace hammerline
