@@ -18,7 +18,7 @@ void ActDigests::forEach(std::int64_t after, const std::function<void(const Act&
     Canonical told;
     DigestSum rows;
     while (find.step()) {
-        Act act{find.number(0), find.digest(11), {}, find.number(10) != 0};
+        Act act{find.number(0), find.digest(11), {}, find.number(10) != 0, find.text(7), find.number(6)};
         told.clear();
         told << find.text(1) << find.number(2) << find.text(3);
         for (const int number : {4, 5, 6})
@@ -109,7 +109,8 @@ std::vector<std::string> ActDigests::problems(std::size_t most) {
     std::vector<std::string> problems;
     Seal anew;
     forEach(0, [&](const Act& act) {
-        if (act.had != act.fitting && problems.size() < most) problems.push_back("digest:" + std::to_string(act.id));
+        if (act.had != act.fitting && problems.size() < most)
+            problems.push_back("digest:" + std::to_string(act.id) + ':' + act.kind + ':' + std::to_string(act.at));
         anew.last = act.id;
         anew.chain = chained(anew.chain, act);
     });

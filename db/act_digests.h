@@ -28,7 +28,7 @@ public:
     /// Gives every act the digest that fits it and tells whether it had that already; then the seal.
     void sealAnew(const std::function<void(std::int64_t act, bool proven)>& told);
 
-    /// Digests anew. Problems: "digest:" and the act, "seal:" and what of it; at most so many.
+    /// Digests anew. Problems: "digest:ACT:KIND:TIME", "seal:" and what of it; at most so many.
     std::vector<std::string> problems(std::size_t most);
 
 private:
@@ -37,6 +37,8 @@ private:
         std::optional<Digest> had;
         Digest fitting{};
         bool brought = false;
+        std::string kind;
+        std::int64_t at{};
     };
     struct Seal {
         std::int64_t last = 0;

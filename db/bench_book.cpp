@@ -325,10 +325,10 @@ Outcome<std::vector<Dispute>> BenchBook::disputes() const {
     return reading(book, [&] { return disputesIn(book); });
 }
 
-Outcome<Verification> BenchBook::verify() const {
+Outcome<Verification> BenchBook::verify(const GoOn& goOn) const {
     OpenBook& book = *m_inner->book;
     return reading(book, [&] {
-        Verification found = verifyAll(book.db, kSchemaVersion);
+        Verification found = verifyAll(book.db, kSchemaVersion, Headway(goOn));
         if (found.sound) checkPictures(book, found);
         return found;
     });

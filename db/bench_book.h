@@ -54,6 +54,7 @@ struct Problem {
 struct Verification {
     bool sound = true;
     std::vector<Problem> problems;
+    std::int64_t olderAt = 0; // what was written before this time (microseconds since 1970 UTC) has no earlier proof
 };
 
 class Importing; // db/importing.h
@@ -173,7 +174,7 @@ public:
     Outcome<Merged> merge(const std::string& other, const GoOn& = {});
     Outcome<std::vector<Dispute>> disputes() const;
 
-    Outcome<Verification> verify() const;
+    Outcome<Verification> verify(const GoOn& = {}) const;
     /// A dated verified copy; empty path: beside the book, rotated. Gives the path. Never overwrites a good one by a
     /// bad.
     Outcome<std::string> backUp(const std::string& path = {}, const GoOn& = {}) const;

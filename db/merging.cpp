@@ -18,13 +18,18 @@ namespace fs = std::filesystem;
 
 constexpr const char* kKeptAs = "before-merge";
 
-std::unique_ptr<OpenBook> openOther(const std::string& path, const Headway& headway) {
+// A clock that is days or months wrong is taken; one that is years ahead would push every later act behind it.
+constexpr std::int64_t kFarAhead = std::int64_t{3} * 365 * 24 * 3600 * 1'000'000;
+
+std::unique_ptr<OpenBook> openOther(const std::string& path, std::int64_t now, const Headway& headway) {
     return orFail(guarded(path, Doing::reading, [&] {
         auto other = openBook(path, OpenMode::readOnly, {}, headway.part(0, 0.3));
         // what is newer than this program knows cannot be taken in whole
         if (other->newer) fail(RefusalCode::newerBook, path);
         if (const Verification verified = verifyAll(other->db, kSchemaVersion, headway.part(0.3, 1)); !verified.sound)
             fail(RefusalCode::damagedBook, path, verified.problems.front().what);
+        const auto last = other->db.execAndGet("SELECT coalesce(max(place), 0) FROM act").getInt64();
+        if (last > now + kFarAhead) fail(RefusalCode::damagedBook, path, "clock-ahead");
         return other;
     }));
 }
@@ -68,7 +73,7 @@ void bringBack(ActUnderWay& act, std::vector<Dispute>& told) {
 Merged mergeBook(OpenBook& book, const std::string& path, const Headway& headway) {
     requireAtRest(book);
     requireWritable(book);
-    const auto other = openOther(path, headway.part(0, 0.15));
+    const auto other = openOther(path, book.now(), headway.part(0, 0.15));
     const auto standing = [&book, end = headway.part(0.9, 1)] {
         const Watched watched(book.db, end);
         return disputesIn(book);

@@ -33,6 +33,8 @@ constexpr std::array kUnsound = {
     std::pair{"book-row", "SELECT 'missing' WHERE (SELECT count(*) FROM book) <> 1"},
     std::pair{"piano", "SELECT id FROM piano WHERE NOT EXISTS (SELECT 1 FROM setup WHERE piano_id = piano.id)"},
     std::pair{"pass", "SELECT id FROM pass WHERE NOT EXISTS (SELECT 1 FROM pass_version WHERE pass_id = pass.id)"},
+    // beyond it no act could be written any more; see nextPlace
+    std::pair{"act-place", "SELECT id FROM act WHERE place < 0 OR place > 1 << 61"},
     std::pair{"done", "SELECT said_in FROM done WHERE said_in > act_id"},
     std::pair{"picture", "SELECT hash FROM photo WHERE hash NOT IN (SELECT hash FROM picture)"},
     std::pair{"remark", "SELECT said_in FROM remark WHERE said_in > act_id"},
@@ -76,6 +78,8 @@ void verifyOn(SQLite::Database& db, int version, Verification& result) {
         Statements query(db);
         for (std::string& problem : ActDigests(db, query).problems(kMostProblems))
             result.problems.push_back({std::move(problem)});
+        if (Query older = query("SELECT older_at FROM seal WHERE older > 0"); older.step())
+            result.olderAt = older.number(0);
     }
     result.sound = result.problems.empty();
 }

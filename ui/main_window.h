@@ -66,6 +66,7 @@ public:
     /// An export of whole pianos.
     void importPianos(const QByteArray& bytes, const QString& name);
     void backUpBook(); // main_window_keeping.cpp
+    void verifyBook();
     void mergeBook();
     void restoreBackup(const QString& path = {});
     void reopenBook();

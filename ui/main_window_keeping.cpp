@@ -40,6 +40,19 @@ void MainWindow::backUpBook() {
     say(tr("A verified copy stands beside the book: %1").arg(QFileInfo(*made).fileName()));
 }
 
+void MainWindow::verifyBook() {
+    if (!leaveStation() || !m_bench.hasBook()) return;
+    const auto found = atLength(this, tr("Looking %1 over").arg(QFileInfo(m_bench.path()).fileName()),
+                                [&](const GoOn& goOn) { return m_bench.verify(goOn); });
+    if (!found) return report(found.error());
+    const QString said = words::soundSentence(found->sound, found->olderAt);
+    if (found->sound) return say(said);
+    QString told = said.toHtmlEscaped();
+    for (const Problem& each : found->problems)
+        told += QStringLiteral("<br>\u2022 ") + words::problemText(each.what).left(200).toHtmlEscaped();
+    Dialogs::now().say(this, tr("Is this book sound?"), told);
+}
+
 void MainWindow::mergeBook() {
     if (!leaveStation() || !m_bench.hasBook()) return;
     const QString other = Dialogs::now().fileToOpen(this, tr("Merge another book"), bookFilter());

@@ -125,7 +125,7 @@ public:
     Outcome<Merged> merge(const QString& other, const GoOn& = {});
     /// Puts a backup in the place of a book, which is opened then; gives where the former file is kept.
     Outcome<QString> restore(const QString& path, const QString& from, const GoOn& = {});
-    Outcome<Verification> verify() const;
+    Outcome<Verification> verify(const GoOn& = {}) const;
     /// All pianos of the book, for export.
     Outcome<std::vector<PianoRecord>> allRecords() const;
 

@@ -358,9 +358,9 @@ Outcome<QString> Workbench::restore(const QString& path, const QString& from, co
     return QString::fromStdString(*kept);
 }
 
-Outcome<Verification> Workbench::verify() const {
+Outcome<Verification> Workbench::verify(const GoOn& goOn) const {
     if (!m_book) return refuse(RefusalCode::cannotRead);
-    return m_book->verify();
+    return m_book->verify(goOn);
 }
 
 Outcome<std::vector<PianoRecord>> Workbench::allRecords() const {

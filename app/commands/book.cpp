@@ -5,6 +5,7 @@
 #include "app/console.h"
 #include "core/sheet/sheet.h"
 #include "db/document.h"
+#include "ui/words/keeping.h"
 #include "ui/words/piano_record.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
@@ -133,12 +134,10 @@ int run(const VerifyRequest& request, bool json) {
     Json problems = Json::array();
     for (const Problem& each : verified->problems) {
         problems.push_back(each.what);
-        ask(utf8(each.what), json);
+        ask(words::problemText(each.what), json);
     }
     print({{"sound", verified->sound}, {"problems", problems}}, json);
-    say(verified->sound ? QStringLiteral("The book is sound.")
-                        : QStringLiteral("The book is not sound; restore a backup."),
-        json);
+    say(words::soundSentence(verified->sound, verified->olderAt), json);
     return verified->sound ? kDone : kOutside;
 }
 

@@ -219,3 +219,32 @@ TEST_CASE("what is rescued says which readings are proven") {
     CHECK(doubtful.proven + doubtful.unproven == whole.proven);
     CHECK(isFoundSound(other)); // what is in it now is what it holds to
 }
+
+TEST_CASE("a book whose clock was years ahead cannot poison another") {
+    const Folder folder = Folder::quick();
+    const std::string path = folder.file("ahead.hammerline"), mine = folder.file("mine.hammerline");
+    { Filled filled = filledBook(path, writer(std::int64_t{1} << 60)); }
+    BenchBook into = ok(BenchBook::create(mine, writer()));
+    const auto refused = into.merge(path);
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error().detail == "clock-ahead");
+    ok(into.addPiano(upright("Goes on"), "upright")); // it is written in as before
+    CHECK(ok(into.verify()).sound);
+    edit(path, "UPDATE act SET place = place * 4 WHERE id = (SELECT max(id) FROM act)"); // 2^62
+    CHECK_FALSE(isFoundSound(path));
+}
+
+TEST_CASE("a book from before there were digests gets them when it is written in, and says since when") {
+    const Folder folder = Folder::quick();
+    const std::string path = folder.file("old.hammerline");
+    fs::copy_file(std::string(HAMMERLINE_SOURCE_DIR) + "/tests/reference/books/schema_2.hammerline", path);
+    {
+        const BenchBook book = ok(BenchBook::open(path, OpenMode::readWrite, writer()));
+        const Verification found = ok(book.verify());
+        CHECK(found.sound);
+        CHECK(found.olderAt > 0);
+    }
+    edit(path, "UPDATE reading SET value = value + 1 WHERE note = 5");
+    CHECK_FALSE(isFoundSound(path));
+    CHECK(ok(ok(BenchBook::open(fullBook(folder), OpenMode::readOnly)).verify()).olderAt == 0);
+}

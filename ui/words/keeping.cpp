@@ -4,6 +4,7 @@
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
+#include <QDateTime>
 
 #include <array>
 
@@ -148,6 +149,7 @@ QString whatName(const Dispute& dispute) {
 } // namespace
 
 QString causeText(RefusalCode code, const std::string& detail) {
+    if (code == damagedBook) return problemText(detail);
     if (!hasCauses(code)) return utf8(detail);
     if (const CauseRow* row = rowOf(code, detail)) return *row->said == '\0' ? QString() : keepingText(row->said);
     const auto colon = detail.find(':');
@@ -209,6 +211,38 @@ QString sentence(const Dispute& dispute) {
             : utf8(dispute.piano);
     return keepingText(QT_TRANSLATE_NOOP("keeping", "%1, %2: %3. The last holds until it is said anew."))
         .arg(where, whatName(dispute), said.join(keepingText(QT_TRANSLATE_NOOP("keeping", " and "))));
+}
+
+namespace {
+QString dayOf(std::int64_t microseconds) {
+    return QDateTime::fromMSecsSinceEpoch(microseconds / 1000).date().toString(Qt::ISODate);
+}
+} // namespace
+
+QString problemText(const std::string& what) {
+    const QStringList parts = utf8(what).split(QLatin1Char(':'));
+    if (parts.front() == QLatin1String("digest") && parts.size() == 4)
+        return keepingText(QT_TRANSLATE_NOOP("keeping", "what was written on %1 (%2, act %3) is no longer as it was "
+                                                        "written: it was changed from outside, or the disk failed"))
+            .arg(dayOf(parts[3].toLongLong()), parts[2], parts[1]);
+    if (what == "clock-ahead")
+        return keepingText(QT_TRANSLATE_NOOP("keeping", "something in it was written under a clock that was years "
+                                                        "ahead; it cannot be put in order with what is here"));
+    if (what == "seal:acts")
+        return keepingText(QT_TRANSLATE_NOOP("keeping", "an act is missing from it, or one was put in from outside"));
+    if (parts.front() == QLatin1String("seal"))
+        return keepingText(QT_TRANSLATE_NOOP("keeping", "what it says of itself was changed from outside"));
+    return utf8(what);
+}
+
+QString soundSentence(bool sound, std::int64_t olderAt) {
+    if (!sound) return keepingText(QT_TRANSLATE_NOOP("keeping", "The book is not sound; restore a backup."));
+    const QString said = keepingText(QT_TRANSLATE_NOOP("keeping", "The book is sound."));
+    if (olderAt == 0) return said;
+    return said + QLatin1Char(' ') +
+           keepingText(QT_TRANSLATE_NOOP("keeping", "What was written before %1 is as it was on that day; from before "
+                                                    "there is no proof."))
+               .arg(dayOf(olderAt));
 }
 
 QString rescueSentence(const Rescued& rescued, const std::string& path) {

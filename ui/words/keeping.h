@@ -19,6 +19,11 @@ bool canBeRescued(const Refusal&);
 /// command for the book that took them in, or (empty) by the menu of the window.
 QString mergeSentence(const Merged&, const std::string& book = {});
 QString sentence(const Dispute&);
+/// What verify found, as a phrase: "what was written on 2026-11-25 (entry, act 5) is no longer as it was written".
+QString problemText(const std::string& what);
+/// "The book is sound." `olderAt`: when what had been written until then got its proof, microseconds since 1970; 0: it
+/// always had one.
+QString soundSentence(bool sound, std::int64_t olderAt);
 QString rescueSentence(const Rescued&, const std::string& path);
 
 } // namespace hammerline::words
