@@ -73,7 +73,7 @@ void bringBack(ActUnderWay& act, std::vector<Dispute>& told) {
 Merged mergeBook(OpenBook& book, const std::string& path, const Headway& headway) {
     requireAtRest(book);
     requireWritable(book);
-    const auto other = openOther(path, book.now(), headway.part(0, 0.15));
+    const auto other = openOther(path, OpenBook::clock(), headway.part(0, 0.15));
     const auto standing = [&book, end = headway.part(0.9, 1)] {
         const Watched watched(book.db, end);
         return disputesIn(book);
