@@ -72,16 +72,19 @@ void ActDigests::setDigest(const Act& act) {
     set.run();
 }
 
-void ActDigests::seal() {
+ActDigests::Newest ActDigests::seal() {
     Seal seal = found().value_or(Seal{});
+    Newest newest;
     forEach(seal.last, [&](const Act& act) {
         if (act.had && *act.had != act.fitting) fail(RefusalCode::damagedBook, {}, "act-digest");
         if (!act.had) setDigest(act);
         seal.last = act.id;
         seal.chain = chained(seal.chain, act);
+        newest = {act.id, act.fitting};
     });
     seal.whole = whole(seal.chain);
     keep(seal);
+    return newest;
 }
 
 void ActDigests::sealOlder(std::int64_t now) {

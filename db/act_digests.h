@@ -21,8 +21,12 @@ public:
 
     /// Gives the acts that have come since the seal was made their digests, and makes it anew: before the commit of
     /// every transaction that writes. An act that came with a digest, of another book, has to fit it: else damagedBook,
-    /// "act-digest".
-    void seal();
+    /// "act-digest". Gives the newest act that is covered.
+    struct Newest {
+        std::int64_t act = 0; // 0: none
+        Digest digest{};
+    };
+    Newest seal();
     /// For a book whose acts have none yet: they get theirs, and the seal says when.
     void sealOlder(std::int64_t now);
     /// Gives every act the digest that fits it and tells whether it had that already; then the seal.

@@ -1,5 +1,6 @@
 #include "db/acts.h"
 
+#include "db/connection.h"
 #include "db/subjects.h"
 
 #include <algorithm>
@@ -24,6 +25,18 @@ std::int64_t nextPlace(OpenBook& book, std::int64_t now) {
     if (!last.step()) fail(RefusalCode::damagedBook, {}, "book-row");
     if (last.number(0) >= kLastPlace) fail(RefusalCode::damagedBook, {}, "place");
     return std::max(now, last.number(0) + 1);
+}
+
+Refusal afterFailedCommit(const OpenBook& book, const ActDigests::Newest& newest, const Refusal& refusal) {
+    const auto there = guarded(book.path, Doing::reading, [&] {
+        SQLite::Database db = connect(book.path, Reach::write); // ends what was left half way
+        Statements query(db);
+        Query find = query("SELECT digest FROM act WHERE id = ?");
+        find << newest.act;
+        return find.step() && find.digest(0) == newest.digest;
+    });
+    if (there && !*there) return refusal;
+    return {RefusalCode::cannotWrite, {}, book.path, there ? std::string(kKept) : "unsure"};
 }
 
 void requireAtRest(const OpenBook& book) {

@@ -1,9 +1,12 @@
 // One immediate transaction and one act for each thing a person did.
 #pragma once
 
+#include "db/files.h"
 #include "db/open_book.h"
 
 namespace hammerline {
+
+inline constexpr std::string_view kKept = kKeptUnsynced;
 
 /// The act of a write under way. Its row (and the session's, the first time) is written when its id is first asked for,
 /// so that a write that changes nothing leaves no act.
@@ -45,25 +48,37 @@ void requireWritable(const OpenBook&);
 /// Refuses lockedBook in the middle of a transaction (see OpenBook::atWork).
 void requireAtRest(const OpenBook&);
 
+/// What is to be said of a commit that failed: the refusal itself where the book is as before. The disk may fail in the
+/// moment after (when the journal is gone and its folder is synced): then the act is looked for with other eyes, and
+/// cannotWrite says that it is there ("kept"), or that nobody can tell ("unsure").
+Refusal afterFailedCommit(const OpenBook&, const ActDigests::Newest&, const Refusal&);
+
 /// Runs `work(act)` in one immediate transaction. Nothing is kept unless all of it is.
 template <class F>
 auto writing(OpenBook& book, std::string_view kind, std::string_view source, F&& work)
     -> Outcome<decltype(work(std::declval<ActUnderWay&>()))> {
     const WritingSession before = book.session;
     if (book.atWork()) return refuse(RefusalCode::lockedBook, book.path, "locked");
+    std::optional<ActDigests::Newest> sealed; // all is written but for the commit
     auto result = guarded(book.path, Doing::writing, [&] {
         requireWritable(book);
         SQLite::Transaction transaction(book.db, SQLite::TransactionBehavior::IMMEDIATE);
         ActUnderWay act(book, kind, source);
         auto value = work(act);
-        if (act.worthKeeping())
-            book.digests.seal(), transaction.commit();
-        else
-            book.forgetDimensions(), book.session = before;
+        if (act.worthKeeping()) {
+            sealed = book.digests.seal();
+            transaction.commit();
+        } else {
+            book.forgetDimensions();
+            book.session = before;
+        }
         return value;
     });
     if (!result) {
-        book.session = before;
+        if (sealed) result = tl::unexpected(afterFailedCommit(book, *sealed, result.error()));
+        const bool kept = result.error().detail == kKept;
+        if (!kept) book.session = before;
+        if (kept) book.dataVersion = -1; // whoever polls is to load it
         book.forgetDimensions();
     }
     return result;

@@ -58,6 +58,17 @@ Outcome<BenchBook> BenchBook::create(const std::string& path, Writer writer) {
                    [&] { return BenchBook(std::make_unique<Inner>(Inner{createBook(path, std::move(writer))})); });
 }
 
+Outcome<BenchBook> BenchBook::createFilled(const std::string& path,
+                                           const std::function<Outcome<void>(BenchBook&)>& fill, Writer writer) {
+    return guarded(path, Doing::writing, [&] {
+        return BenchBook(
+            std::make_unique<Inner>(Inner{createBook(path, std::move(writer), [&](std::unique_ptr<OpenBook> made) {
+                BenchBook book(std::make_unique<Inner>(Inner{std::move(made)}));
+                if (const auto filled = fill(book); !filled) throw Refused{filled.error()};
+            })}));
+    });
+}
+
 Outcome<BenchBook> BenchBook::open(const std::string& path, OpenMode mode, Writer writer, const GoOn& goOn) {
     return guarded(path, Doing::reading, [&] {
         return BenchBook(std::make_unique<Inner>(Inner{openBook(path, mode, std::move(writer), Headway(goOn))}));

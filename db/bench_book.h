@@ -68,6 +68,9 @@ class BenchBook {
 public:
     /// Refuses fileExists, cannotWrite, diskFull.
     static Outcome<BenchBook> create(const std::string& path, Writer = {});
+    /// Filled before it gets its name: it is there with all that `fill` writes, or not at all.
+    static Outcome<BenchBook> createFilled(const std::string& path,
+                                           const std::function<Outcome<void>(BenchBook&)>& fill, Writer = {});
     /// Reads the header by hand first. Refuses cannotRead, notABook, damagedBook, lockedBook; a newer book opens
     /// read-only (see newer()). An older one is migrated after a verified dated backup beside it, or, where it is to be
     /// read only, is read as it was then and left as it is.

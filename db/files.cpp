@@ -153,7 +153,12 @@ void PassingFile::placeNew(const std::string& path) {
         if (std::rename(m_path.c_str(), path.c_str()) != 0) failWriting(path, errno);
         m_placed = true;
     }
-    syncFolderOf(path);
+    try {
+        syncFolderOf(path);
+    } catch (const Refused&) { // nothing lay there before: it goes again, or is said to be there
+        if (std::remove(path.c_str()) != 0) fail(RefusalCode::cannotWrite, path, kKeptUnsynced);
+        throw;
+    }
 }
 
 void PassingFile::placeNewBook(const std::string& path) {
@@ -166,7 +171,11 @@ void PassingFile::placeOver(const std::string& path) {
     syncPath(m_path, O_RDWR, path);
     if (std::rename(m_path.c_str(), path.c_str()) != 0) failWriting(path, errno);
     m_placed = true;
-    syncFolderOf(path);
+    try {
+        syncFolderOf(path);
+    } catch (const Refused&) {
+        fail(RefusalCode::cannotWrite, path, kKeptUnsynced);
+    }
 }
 
 void copyFile(const std::string& from, const std::string& to) {

@@ -14,6 +14,9 @@ namespace hammerline {
 /// The folder a file lies in; "." for a bare name.
 std::filesystem::path folderOf(const std::string& path);
 
+/// Detail of cannotWrite: what was to be written is there, but the disk has not said that it will stay.
+inline constexpr const char* kKeptUnsynced = "kept";
+
 /// Deletes its file on leaving unless it was put in place.
 class PassingFile {
 public:

@@ -94,7 +94,8 @@ std::unique_ptr<OpenBook> openNewer(const std::string& path, const FileHeader& h
 
 } // namespace
 
-std::unique_ptr<OpenBook> createBook(const std::string& named, Writer writer) {
+std::unique_ptr<OpenBook> createBook(const std::string& named, Writer writer,
+                                     const std::function<void(std::unique_ptr<OpenBook>)>& fill) {
     const std::string path = realName(named, Doing::writing);
     if (liesThere(path)) fail(RefusalCode::fileExists, path);
     PassingFile made(path);
@@ -102,6 +103,14 @@ std::unique_ptr<OpenBook> createBook(const std::string& named, Writer writer) {
         SQLite::Database db = connect(made.path(), Reach::create);
         runSteps(db, schemaSteps());
         enterBook(db, writer, timeOf(writer));
+    }
+    try {
+        if (fill) fill(std::make_unique<OpenBook>(made.path(), Reach::write, false, writer));
+    } catch (Refused& refused) { // a person knows it by its own name, and nothing is kept under that
+        const bool ofBook = refused.refusal.offending == made.path();
+        if (ofBook) refused.refusal.offending = path;
+        if (ofBook && refused.refusal.code == RefusalCode::cannotWrite) refused.refusal.detail = "input-output";
+        throw;
     }
     made.placeNewBook(path);
     return std::make_unique<OpenBook>(path, Reach::write, false, std::move(writer));

@@ -7,7 +7,9 @@
 
 namespace hammerline {
 
-std::unique_ptr<OpenBook> createBook(const std::string& path, Writer);
+/// `fill` is given the book before it has its name: where it throws there is none.
+std::unique_ptr<OpenBook> createBook(const std::string& path, Writer,
+                                     const std::function<void(std::unique_ptr<OpenBook>)>& fill = {});
 /// An older book is brought up to date where it is opened for writing; where it is only read, a copy in memory is, and
 /// nothing is written beside it.
 std::unique_ptr<OpenBook> openBook(const std::string& path, OpenMode, Writer, const Headway&);

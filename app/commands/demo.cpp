@@ -9,7 +9,6 @@
 #include <QUuid>
 
 #include <charconv>
-#include <filesystem>
 #include <sstream>
 
 namespace hammerline::resources {
@@ -139,15 +138,8 @@ Outcome<void> fill(BenchBook& book) {
 } // namespace
 
 int run(const DemoRequest& request, bool json) {
-    auto book = BenchBook::create(request.book);
+    const auto book = BenchBook::createFilled(request.book, fill);
     if (!book) return refused(book.error(), json);
-    if (const auto filled = fill(*book); !filled) {
-        // Half a demo is no demo: the file is this command's own and goes with it.
-        { const BenchBook gone = std::move(*book); }
-        std::error_code ignored;
-        std::filesystem::remove(request.book, ignored);
-        return refused(filled.error(), json);
-    }
     say(QStringLiteral("Demo book written: %1 (every reading in it is invented).")
             .arg(QString::fromStdString(request.book)),
         json);

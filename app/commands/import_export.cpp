@@ -5,6 +5,7 @@
 #include "app/console.h"
 #include "core/sheet/export_reading.h"
 #include "core/sheet/sheet.h"
+#include "db/files.h"
 #include "db/incoming.h"
 #include "ui/words/words.h"
 
@@ -19,34 +20,6 @@ namespace {
 using Incoming = BenchBook::Incoming;
 
 constexpr double kRead = 0.5; // of the time, until the file is read and checked
-
-/// A book that this import makes goes again if the import is refused.
-class BookToFill {
-public:
-    static Outcome<BookToFill> at(const std::string& path, bool json) {
-        std::error_code ignored;
-        const bool there = std::filesystem::exists(path, ignored);
-        auto book = there ? openBook(path, json) : BenchBook::create(path);
-        if (!book) return tl::unexpected(book.error());
-        return BookToFill(std::move(*book), there ? std::string{} : path);
-    }
-    BookToFill(BookToFill&& other) noexcept
-        : book(std::move(other.book)), m_remove(std::exchange(other.m_remove, {})) {}
-    BookToFill(const BookToFill&) = delete;
-    BookToFill& operator=(const BookToFill&) = delete;
-    BookToFill& operator=(BookToFill&&) = delete;
-    ~BookToFill() {
-        std::error_code ignored;
-        if (!m_remove.empty()) std::filesystem::remove(m_remove, ignored);
-    }
-    void keep() { m_remove.clear(); }
-
-    BenchBook book;
-
-private:
-    BookToFill(BenchBook&& opened, std::string remove) : book(std::move(opened)), m_remove(std::move(remove)) {}
-    std::string m_remove;
-};
 
 /// The one of the file that --piano means.
 Outcome<PianoRecord> chosen(const std::vector<PianoRecord>& pianos, const std::string& wanted) {
@@ -127,15 +100,22 @@ int importExport(const ImportRequest& request, FilePieces& pieces, bool json) {
     };
     auto read = readExport(*bytes, request.takeDoubtful, upTo(0, kRead));
     if (!read) return refused(ofFile(read.error(), request.file), json);
-    auto filling = BookToFill::at(request.at.book, json);
-    if (!filling) return refused(filling.error(), json);
-    const auto incoming = targets(filling->book, *read, request.at.piano);
-    if (!incoming) return refused(incoming.error(), json);
-    const auto act =
-        filling->book.importRecords(*incoming, std::filesystem::path(request.file).filename().string(), upTo(kRead, 1));
-    if (!act) return refused(ofFile(act.error(), request.file), json);
-    filling->keep();
-    return report(*read, *incoming, json);
+    std::vector<Incoming> incoming;
+    const auto takeIn = [&](BenchBook& book) -> Outcome<void> {
+        auto wanted = targets(book, *read, request.at.piano);
+        if (!wanted) return tl::unexpected(wanted.error());
+        incoming = std::move(*wanted);
+        const auto act =
+            book.importRecords(incoming, std::filesystem::path(request.file).filename().string(), upTo(kRead, 1));
+        if (!act) return tl::unexpected(act.error());
+        return {};
+    };
+    const bool there = liesThere(request.at.book);
+    auto book = there ? openBook(request.at.book, json) : BenchBook::createFilled(request.at.book, takeIn);
+    if (!book) return refused(ofFile(book.error(), request.file), json);
+    if (there)
+        if (const auto taken = takeIn(*book); !taken) return refused(ofFile(taken.error(), request.file), json);
+    return report(*read, incoming, json);
 }
 
 } // namespace hammerline::app

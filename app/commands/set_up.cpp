@@ -84,15 +84,23 @@ int run(const NewRequest& request, bool json) {
     const auto identity = identityWanted(request.setUp);
     if (!identity) return refused(identity.error(), json);
 
-    auto book = liesThere(request.at.book) ? openBook(request.at.book, json) : BenchBook::create(request.at.book);
+    std::string uuid;
+    const auto enter = [&](BenchBook& book) -> Outcome<void> {
+        auto entered = book.addPiano(*piano, sheet->name, sheet->own, *identity);
+        if (!entered) return tl::unexpected(entered.error());
+        uuid = std::move(*entered);
+        return {};
+    };
+    const bool there = liesThere(request.at.book);
+    auto book = there ? openBook(request.at.book, json) : BenchBook::createFilled(request.at.book, enter);
     if (!book) return refused(book.error(), json);
-    const auto uuid = book->addPiano(*piano, sheet->name, sheet->own, *identity);
-    if (!uuid) return refused(uuid.error(), json);
+    if (there)
+        if (const auto entered = enter(*book); !entered) return refused(entered.error(), json);
     say(QStringLiteral("%1: %2, %3 notes.")
             .arg(QString::fromStdString(request.at.book), QString::fromStdString(piano->name))
             .arg(piano->notes),
         json);
-    printJson("{\"done\": true, \"act\": 1, \"piano\": \"" + *uuid + "\"}", json);
+    printJson("{\"done\": true, \"act\": 1, \"piano\": \"" + uuid + "\"}", json);
     return kDone;
 }
 

@@ -195,6 +195,14 @@ QString sentence(const Refusal& refusal) {
                                              "%1 was restored, but the disk has not said that it will stay: "
                                              "look at it again. The book that stood there is kept as %2."))
             .arg(utf8(refusal.offending), utf8(refusal.detail.substr(kPlaced.size())));
+    if (refusal.code == RefusalCode::cannotWrite && (refusal.detail == "kept" || refusal.detail == "unsure"))
+        return refusalText(refusal.detail == "kept"
+                               ? QT_TRANSLATE_NOOP("refusals", "It was written to %1, but the disk has not said that "
+                                                               "it will stay: look at it again.")
+                               : QT_TRANSLATE_NOOP("refusals", "The disk failed in the moment of storing, and whether "
+                                                               "it was kept in %1 cannot be seen now: look at it "
+                                                               "again before you do it once more."))
+            .arg(utf8(refusal.offending));
     const auto found = sentences().find(refusal.code);
     QString said = refusalText(found == sentences().end() ? QT_TRANSLATE_NOOP("refusals", "This was refused: %1.")
                                                           : found->second);
