@@ -1,0 +1,92 @@
+// Every command that writes, with a fault at each of its file calls: killed there, or told by the system that the disk
+// failed (EIO), is full (ENOSPC) or was interrupted (EINTR), once or from then on. Afterwards the book is there, whole
+// and sound, with all or nothing of what was to be done, and what was said agrees with what lies on the disk.
+//   faults PROGRAM LIBRARY EVERY [NAME]    EVERY: 1 every call; 20 every twentieth, each fault at other ones
+#include "tests/soak/fault_bench.h"
+
+#include <array>
+#include <cerrno>
+#include <cstdio>
+#include <cstdlib>
+
+using namespace hammerline::soak;
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr std::array kFaults = {
+    Fault{0, How::kill, 0},        Fault{0, How::once, EIO},    Fault{0, How::onward, EIO},
+    Fault{0, How::onward, ENOSPC}, Fault{0, How::once, ENOSPC}, Fault{0, How::once, EINTR},
+};
+
+class Faults {
+public:
+    Faults(std::string program, std::string library, long every)
+        : m_program(fs::absolute(program)), m_library(fs::absolute(library)), m_every(every) {
+        std::string pattern = (fs::temp_directory_path() / "hammerline-faults-XXXXXX").string();
+        m_root = fs::canonical(mkdtemp(pattern.data()));
+        fs::create_directory(m_root / "base");
+        layOut(m_program, m_root / "base");
+    }
+    ~Faults() {
+        std::error_code ignored;
+        fs::remove_all(m_root, ignored);
+    }
+    Faults(const Faults&) = delete;
+    Faults& operator=(const Faults&) = delete;
+
+    void all(const Job& job) {
+        afresh();
+        const State before = stateOf(now(), job);
+        const Ran whole = run(m_program, m_library, now(), job, {});
+        const State after = stateOf(now(), job);
+        if (whole.status > 1) return wrong(job, {}, whole, "it does not work without a fault");
+        long kind = 0;
+        for (Fault fault : kFaults) {
+            const long first = 1 + (++kind * 7 + m_jobs * 3) % m_every;
+            for (fault.at = first; fault.at <= whole.calls; fault.at += m_every) {
+                afresh();
+                const Ran ran = run(m_program, m_library, now(), job, fault);
+                ++m_runs;
+                const std::string found = wrongWith(job, fault, ran, before, after, stateOf(now(), job), now());
+                if (!found.empty()) wrong(job, fault, ran, found);
+            }
+        }
+        ++m_jobs;
+    }
+
+    long runs() const { return m_runs; }
+    long wrongs() const { return m_wrongs; }
+
+private:
+    fs::path now() const { return m_root / "now"; }
+    void afresh() {
+        fs::remove_all(now());
+        fs::copy(m_root / "base", now());
+    }
+    void wrong(const Job& job, const Fault& fault, const Ran& ran, const std::string& what) {
+        ++m_wrongs;
+        std::printf("%s, %s (%s): %s\n    status %d, %s%s\n", job.name.c_str(), text(fault).c_str(), ran.struck.c_str(),
+                    what.c_str(), ran.status, ran.said.c_str(), ran.refused.c_str());
+        std::fflush(stdout);
+    }
+
+    std::string m_program, m_library;
+    long m_every = 1, m_jobs = 0, m_runs = 0, m_wrongs = 0;
+    fs::path m_root;
+};
+
+} // namespace
+
+int main(int argc, char** argv) {
+    const long every = argc > 3 ? std::atol(argv[3]) : 0;
+    if (every < 1) {
+        std::fprintf(stderr, "faults PROGRAM LIBRARY EVERY [NAME]\n");
+        return 2;
+    }
+    Faults faults(argv[1], argv[2], every);
+    for (const Job& job : jobs())
+        if (argc < 5 || job.name == argv[4]) faults.all(job);
+    std::printf("faults: %zu commands, %ld runs, %ld wrong\n", jobs().size(), faults.runs(), faults.wrongs());
+    return faults.wrongs() == 0 ? 0 : 1;
+}
