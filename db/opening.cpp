@@ -113,7 +113,11 @@ std::unique_ptr<OpenBook> createBook(const std::string& named, Writer writer,
         throw;
     }
     made.placeNewBook(path);
-    return std::make_unique<OpenBook>(path, Reach::write, false, std::move(writer));
+    try {
+        return std::make_unique<OpenBook>(path, Reach::write, false, std::move(writer));
+    } catch (...) { // it is there, and nothing else may be said of it
+        fail(RefusalCode::cannotWrite, path, kKeptUnsynced);
+    }
 }
 
 namespace {

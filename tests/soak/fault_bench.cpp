@@ -196,20 +196,31 @@ Done bookDone(const Job& job, const State& before, const State& after, const Sta
     return more == 0 && !madeNow ? Done::no : Done::half;
 }
 
+bool changes(const Job& job, const State& before, const State& after) {
+    const auto acts = [](const State& state) { return state.book ? state.book->acts : std::vector<std::string>{}; };
+    return !job.book.empty() && acts(before) != acts(after);
+}
+
+Done doneOf(const Job& job, const State& before, const State& after, const State& now, const fs::path& folder) {
+    if (!job.document.empty())
+        return isDocumentOf(after, now) ? Done::yes : isDocumentOf(before, now) ? Done::no : Done::half;
+    return changes(job, before, after) ? bookDone(job, before, after, now, folder) : Done::no;
+}
+
 } // namespace
+
+bool isDone(const Job& job, const State& before, const State& after, const State& now, const fs::path& folder) {
+    const bool nothingToSee = !changes(job, before, after) && job.document.empty();
+    return nothingToSee || doneOf(job, before, after, now, folder) == Done::yes;
+}
 
 std::string wrongWith(const Job& job, const Fault& fault, const Ran& ran, const State& before, const State& after,
                       const State& now, const fs::path& folder) {
     if (now.book && !now.book->unsound.empty()) return "the book is not sound: " + now.book->unsound;
     if (before.book && !now.book) return "the book is gone";
-    const bool changesBook = !job.book.empty() && (after.book ? after.book->acts : std::vector<std::string>{}) !=
-                                                      (before.book ? before.book->acts : std::vector<std::string>{});
-    Done done = changesBook ? bookDone(job, before, after, now, folder) : Done::no;
+    const bool changesBook = changes(job, before, after);
     if (!changesBook && now.book && before.book && now.book->acts != before.book->acts) return "the book has changed";
-    if (!job.document.empty()) {
-        const bool asAfter = isDocumentOf(after, now), asBefore = isDocumentOf(before, now);
-        done = asAfter ? Done::yes : asBefore ? Done::no : Done::half;
-    }
+    const Done done = doneOf(job, before, after, now, folder);
     if (done == Done::half) return "half done";
     if (ran.killed) return {};
     if (ran.status < 0 || ran.status > 2) return "it ended with " + std::to_string(ran.status);

@@ -55,6 +55,9 @@ struct State {
 };
 State stateOf(const std::filesystem::path& folder, const Job&);
 
+/// Whether all that the job does is there (or it does nothing that lasts under a known name).
+bool isDone(const Job&, const State& before, const State& after, const State& now, const std::filesystem::path& folder);
+
 /// What is wrong with `now`, in words; empty: nothing. `before` and `after`: without a fault.
 std::string wrongWith(const Job&, const Fault&, const Ran&, const State& before, const State& after, const State& now,
                       const std::filesystem::path& folder);

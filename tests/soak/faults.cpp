@@ -1,8 +1,10 @@
 // Every command that writes, with a fault at each of its file calls: killed there, or told by the system that the disk
 // failed (EIO), is full (ENOSPC) or was interrupted (EINTR), once or from then on. Afterwards the book is there, whole
-// and sound, with all or nothing of what was to be done, and what was said agrees with what lies on the disk.
+// and sound, with all or nothing of what was to be done, and what was said agrees with what lies on the disk. And the
+// power is cut after each of its calls: what was not synced is gone (see power_cut.h).
 //   faults PROGRAM LIBRARY EVERY [NAME]    EVERY: 1 every call; 20 every twentieth, each fault at other ones
 #include "tests/soak/fault_bench.h"
+#include "tests/soak/power_cut.h"
 
 #include <array>
 #include <cerrno>
@@ -52,9 +54,11 @@ public:
                 if (!found.empty()) wrong(job, fault, ran, found);
             }
         }
+        cuts(job, before, after);
         ++m_jobs;
     }
 
+    long cutsTried() const { return m_cuts; }
     long runs() const { return m_runs; }
     long wrongs() const { return m_wrongs; }
 
@@ -64,6 +68,26 @@ private:
         fs::remove_all(now());
         fs::copy(m_root / "base", now());
     }
+    /// Every state that the disk may be in when the power goes, and at the end: what was said to be done is there.
+    void cuts(const Job& job, const State& before, const State& after) {
+        afresh();
+        PowerCut disk(now());
+        const fs::path log = m_root / "log";
+        fs::remove(log);
+        const Ran ran = run(m_program, m_library, now(), job, {}, log.string());
+        disk.replay(log, [&](const std::string& when) {
+            disk.layOut(now());
+            ++m_cuts;
+            Ran killed;
+            killed.killed = true;
+            const std::string found =
+                wrongWith(job, {0, How::kill, 0}, killed, before, after, stateOf(now(), job), now());
+            if (!found.empty()) wrong(job, {}, ran, "power cut " + when + ": " + found);
+        });
+        disk.layOut(now());
+        if (!isDone(job, before, after, stateOf(now(), job), now()))
+            wrong(job, {}, ran, "power cut at the end: what was done is lost");
+    }
     void wrong(const Job& job, const Fault& fault, const Ran& ran, const std::string& what) {
         ++m_wrongs;
         std::printf("%s, %s (%s): %s\n    status %d, %s%s\n", job.name.c_str(), text(fault).c_str(), ran.struck.c_str(),
@@ -72,7 +96,7 @@ private:
     }
 
     std::string m_program, m_library;
-    long m_every = 1, m_jobs = 0, m_runs = 0, m_wrongs = 0;
+    long m_every = 1, m_jobs = 0, m_runs = 0, m_wrongs = 0, m_cuts = 0;
     fs::path m_root;
 };
 
@@ -87,6 +111,7 @@ int main(int argc, char** argv) {
     Faults faults(argv[1], argv[2], every);
     for (const Job& job : jobs())
         if (argc < 5 || job.name == argv[4]) faults.all(job);
-    std::printf("faults: %zu commands, %ld runs, %ld wrong\n", jobs().size(), faults.runs(), faults.wrongs());
+    std::printf("faults: %zu commands, %ld runs, %ld power cuts, %ld wrong\n", jobs().size(), faults.runs(),
+                faults.cutsTried(), faults.wrongs());
     return faults.wrongs() == 0 ? 0 : 1;
 }
