@@ -3,6 +3,7 @@
 #include "core/sheet/sheet.h"
 #include "db/document.h"
 #include "ui/words/keeping.h"
+#include "ui/words/plainly.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
 
@@ -52,19 +53,19 @@ void sayWritten(const QString& line, const std::string& path, bool json) {
 }
 
 int refused(const Refusal& refusal, bool json) {
-    const std::string sentence = words::sentence(refusal).toStdString();
+    const std::string sentence = words::plainly(words::sentence(refusal)).toStdString();
     // Scripts read the object where they read every other one; people read the sentence.
     if (json) std::fprintf(stdout, "%s\n", refusalJson(refusal, sentence).c_str());
-    std::fprintf(stderr, "%s\n%s", sentence.c_str(), commandsFor(refusal).toUtf8().constData());
+    std::fprintf(stderr, "%s\n%s", sentence.c_str(), words::plainly(commandsFor(refusal)).toUtf8().constData());
     return kRefused;
 }
 
 void say(const QString& line, bool json) {
-    if (!json) std::fprintf(stdout, "%s\n", line.toUtf8().constData());
+    if (!json) std::fprintf(stdout, "%s\n", words::plainly(line).toUtf8().constData());
 }
 
 void ask(const QString& line, bool json) {
-    if (!json && !quiet) std::fprintf(stderr, "%s\n", line.toUtf8().constData());
+    if (!json && !quiet) std::fprintf(stderr, "%s\n", words::plainly(line).toUtf8().constData());
 }
 
 void printJson(const std::string& object, bool json) {

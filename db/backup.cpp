@@ -3,6 +3,7 @@
 #include "db/acts.h"
 #include "db/copying.h"
 #include "db/file_header.h"
+#include "db/held_book.h"
 #include "db/opening.h"
 
 #include <algorithm>
@@ -124,6 +125,7 @@ Outcome<std::string> restoreBook(const std::string& named, const std::string& fr
             return std::string();
         }
         if (fileAt(path) == (*source)->file) fail(RefusalCode::fileExists, from);
+        const HeldBook held(path, headway);
         std::string kept = keepReplaced(path, (*source)->now());
         const auto before = fileAt(path);
         try {

@@ -53,6 +53,7 @@ void copyVerified(SQLite::Database& source, const std::string& sourcePath, const
     const auto counts = rowCounts(source);
     try {
         SQLite::Database target(copy.path(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, 0, fileSystem());
+        takeRights(sourcePath, copy.path());
         copyPages(source, target, headway.part(0.4, 0.6));
     } catch (const SQLite::Exception& thrown) { // of the source, or of the place where the copy was to be
         const int code = thrown.getErrorCode() & 0xff;

@@ -6,6 +6,7 @@
 #include <fcntl.h>
 #include <fmt/chrono.h>
 #include <fmt/format.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -79,6 +80,16 @@ bool liesThere(const std::string& path) {
     return fs::symlink_status(path, error).type() != fs::file_type::not_found;
 }
 
+Outcome<void> requireFile(const std::string& path) {
+    std::error_code ignored;
+    const auto kind = fs::status(path, ignored).type();
+    if (kind == fs::file_type::directory) return tl::unexpected(readingRefusal(path, EISDIR));
+    const bool endless = kind == fs::file_type::fifo || kind == fs::file_type::character ||
+                         kind == fs::file_type::block || kind == fs::file_type::socket;
+    if (endless) return refuse(RefusalCode::cannotRead, path, "not-a-file");
+    return {};
+}
+
 void setCompanionsAside(const std::string& path) {
     bool moved = false;
     for (const char* companion : kCompanions) {
@@ -89,6 +100,11 @@ void setCompanionsAside(const std::string& path) {
         moved = true;
     }
     if (moved) syncFolderOf(path);
+}
+
+void takeRights(const std::string& from, const std::string& to) {
+    struct stat found {};
+    if (stat(from.c_str(), &found) == 0) (void)chmod(to.c_str(), (found.st_mode & 0777) | S_IRUSR | S_IWUSR);
 }
 
 void keepAlso(const std::string& path, const std::string& as) {
@@ -168,6 +184,7 @@ void PassingFile::placeNewBook(const std::string& path) {
 }
 
 void PassingFile::placeOver(const std::string& path) {
+    takeRights(path, m_path); // who may read it stays as it was
     syncPath(m_path, O_RDWR, path);
     if (std::rename(m_path.c_str(), path.c_str()) != 0) failWriting(path, errno);
     m_placed = true;

@@ -52,8 +52,15 @@ bool liesThere(const std::string& path);
 /// moved to dated names, for good on the disk before this returns. Only for a name at which no book lies.
 void setCompanionsAside(const std::string& path);
 
+/// Who may read and write `to` from now on: as `from`, and its owner both. A disk without rights has none to give.
+void takeRights(const std::string& from, const std::string& to);
+
 /// A second name for the same file, or where the disk has none a copy of it, for good on the disk.
 void keepAlso(const std::string& path, const std::string& as);
+
+/// Refuses cannotRead for a folder ("folder") and for what may give bytes for ever, or none (a pipe, a device:
+/// "not-a-file"). What is not there is left to the opening.
+Outcome<void> requireFile(const std::string& path);
 
 /// Why a file cannot be read or written, from the system's error number.
 Refusal readingRefusal(const std::string& path, int error);

@@ -55,12 +55,26 @@ void mendHeader(const std::string& copy) {
     file.write(reinterpret_cast<const char*>(header.data()), kHeaderBytes);
 }
 
+/// The header says another size of pages than this program writes, and the first page does not bear it out: where its
+/// rows begin (section 1.6, bytes 5 and 6 of a page's own header) is near the end of a page of that size.
+bool pageSizeIsWrong(const std::string& copy) {
+    constexpr std::size_t kFirstPage = 100;
+    std::ifstream file(copy, std::ios::binary);
+    std::array<unsigned char, kFirstPage + 8> bytes{};
+    if (!file.read(reinterpret_cast<char*>(bytes.data()), bytes.size())) return false;
+    const auto two = [&](std::size_t at) { return static_cast<std::uint32_t>(bytes[at] << 8 | bytes[at + 1]); };
+    const std::uint32_t said = two(16) == 1 ? 65536 : two(16);
+    const std::uint32_t rows = two(kFirstPage + 5) == 0 ? 65536 : two(kFirstPage + 5);
+    const bool bornOut = rows <= said && rows > kPageBytes;
+    return said != kPageBytes && !bornOut;
+}
+
 /// A copy that may be mended and rolled back; the damaged book is only read.
 void copyDamaged(const std::string& damaged, const std::string& copy, const Outcome<FileHeader>& header) {
     copyFile(damaged, copy);
     if (std::error_code none; std::filesystem::exists(damaged + "-journal", none) && !journalNamesAFile(damaged))
         copyFile(damaged + "-journal", copy + "-journal");
-    if (!header) mendHeader(copy);
+    if (!header || pageSizeIsWrong(copy)) mendHeader(copy);
 }
 
 /// Whether it ever was one of our books: as many of its tables as any other file has by chance, none.
@@ -173,6 +187,7 @@ Rescued rescue(const std::string& damaged, const std::string& into, const Headwa
         if (why.offending == copy.path() || why.offending == made.path()) why.offending = into;
         throw Refused{std::move(why)};
     }
+    takeRights(damaged, made.path());
     made.placeNewBook(realName(into, Doing::writing));
     return *rescued;
 }

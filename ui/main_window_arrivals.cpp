@@ -96,7 +96,7 @@ void MainWindow::fillRecent(QMenu* menu) {
         if (!there) name = tr("%1 (not there now)").arg(name);
         QAction* action = menu->addAction(QStringLiteral("&%1  %2").arg(i + 1).arg(name), this,
                                           [this, book = books[i]] { openBook(book); });
-        action->setToolTip(QDir::toNativeSeparators(books[i]));
+        action->setToolTip(QDir::toNativeSeparators(books[i]).toHtmlEscaped());
         action->setEnabled(there);
     }
     if (books.isEmpty()) {

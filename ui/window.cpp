@@ -8,7 +8,9 @@
 #include "ui/stations/how_to.h"
 #include "ui/stations/measure_station.h"
 #include "ui/stations/measure_view.h"
+#include "ui/widgets/dialogs.h"
 #include "ui/widgets/keyboard_strip.h"
+#include "ui/words/plainly.h"
 #include "ui/words/words.h"
 
 #include <QApplication>
@@ -44,6 +46,10 @@ void openField(MainWindow& window, bool entry, const QString& typed) {
     }
 }
 
+QByteArray plainBytes(const Refusal& refusal) {
+    return words::plainly(words::sentence(refusal)).toUtf8();
+}
+
 bool paint(QWidget& window, const WindowOptions& options) {
     window.setAttribute(Qt::WA_DontShowOnScreen);
     window.resize(options.size);
@@ -63,7 +69,7 @@ bool paint(QWidget& window, const WindowOptions& options) {
     }
     const auto written =
         writeDocument(options.out.toStdString(), {bytes.constData(), static_cast<std::size_t>(bytes.size())});
-    if (!written) std::fprintf(stderr, "%s\n", words::sentence(written.error()).toUtf8().constData());
+    if (!written) std::fprintf(stderr, "%s\n", plainBytes(written.error()).constData());
     return written.has_value();
 }
 
@@ -86,7 +92,7 @@ int runWindow(QApplication& app, const WindowOptions& options) {
     const QByteArray token = qgetenv("XDG_ACTIVATION_TOKEN");
     if (!options.settings.isEmpty() && isBook(options.settings.toStdString())) {
         const Refusal refusal{RefusalCode::fileExists, {}, options.settings.toStdString(), {}};
-        std::fprintf(stderr, "%s\n", words::sentence(refusal).toUtf8().constData());
+        std::fprintf(stderr, "%s\n", plainBytes(refusal).constData());
         return 2; // settings are written over whatever lies there
     }
     Settings settings(options.settings);
@@ -104,16 +110,18 @@ int runWindow(QApplication& app, const WindowOptions& options) {
     MainWindow window(bench, settings);
     BookDoor door;
     if (!picture) answerAt(door, bench, window);
+    if (picture) Dialogs::nobodyThere();
     // the book that was open last comes back where it was left, whether it is named or not
     const bool again = !last.isEmpty() && QFileInfo(book).absoluteFilePath() == last;
     const std::string piano =
         (options.piano.isEmpty() && again ? settings.text(Setting::lastPiano) : options.piano).toStdString();
     if (!book.isEmpty()) {
-        window.openBook(book, piano);
-        if (picture && !bench.hasBook()) {
-            std::fputs("The picture was not made: the book does not open.\n", stderr);
-            return 2;
-        }
+        if (!picture) window.openBook(book, piano);
+        if (picture)
+            if (const auto opened = bench.openBook(book, piano); !opened) {
+                std::fprintf(stderr, "The picture was not made. %s\n", plainBytes(opened.error()).constData());
+                return 2;
+            }
         if (again && options.piano.isEmpty()) bench.choosePass(settings.number(Setting::lastPass));
     }
     standAt(bench, options);

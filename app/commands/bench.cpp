@@ -29,8 +29,6 @@ Outcome<Bench> openBench(const Common& at, bool json, OpenMode mode) {
 
 namespace {
 
-constexpr std::size_t kMostBytes = 256u << 20;
-
 struct CloseFile {
     void operator()(std::FILE* file) const { std::fclose(file); }
 };
@@ -38,16 +36,16 @@ using File = std::unique_ptr<std::FILE, CloseFile>;
 
 } // namespace
 
-Outcome<std::string> readFile(const std::string& path) {
-    std::error_code ignored;
-    if (std::filesystem::is_directory(path, ignored)) return tl::unexpected(readingRefusal(path, EISDIR));
+Outcome<std::string> readFile(const std::string& path, std::size_t mostMegabytes) {
+    if (const auto file = requireFile(path); !file) return tl::unexpected(file.error());
     const File file(std::fopen(path.c_str(), "rb"));
     if (!file) return tl::unexpected(readingRefusal(path, errno));
     std::string bytes;
     std::array<char, 1 << 16> block;
     while (const std::size_t n = std::fread(block.data(), 1, block.size(), file.get())) {
         bytes.append(block.data(), n);
-        if (bytes.size() > kMostBytes) return refuse(RefusalCode::tooLarge, path, "256 MB");
+        if (bytes.size() > mostMegabytes << 20U)
+            return refuse(RefusalCode::tooLarge, path, std::to_string(mostMegabytes) + " MB");
     }
     if (std::ferror(file.get())) return tl::unexpected(readingRefusal(path, errno));
     return bytes;
@@ -55,7 +53,7 @@ Outcome<std::string> readFile(const std::string& path) {
 
 Outcome<SpecSheet> sheetFrom(const std::string& nameOrFile) {
     if (auto sheet = builtInSheet(nameOrFile)) return sheet;
-    auto bytes = readFile(nameOrFile);
+    auto bytes = readFile(nameOrFile, 1); // a sheet has some kilobytes
     if (!bytes) return tl::unexpected(bytes.error());
     auto sheet = readSpecSheet(*bytes);
     if (!sheet) sheet.error().place.source = nameOrFile;

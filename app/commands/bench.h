@@ -19,7 +19,7 @@ Outcome<Bench> openBench(const Common&, bool json, OpenMode = OpenMode::readWrit
 Outcome<BenchBook> openBook(const std::string& path, bool json, OpenMode = OpenMode::readWrite);
 
 /// A file's bytes. Refuses cannotRead with path and cause, tooLarge beyond 256 MB.
-Outcome<std::string> readFile(const std::string& path);
+Outcome<std::string> readFile(const std::string& path, std::size_t mostMegabytes = 64);
 
 /// A built-in sheet by name, else a JSON file. Refuses badSpecSheet, cannotRead.
 Outcome<SpecSheet> sheetFrom(const std::string& nameOrFile);

@@ -17,8 +17,7 @@ constexpr std::size_t kMostAtOnce = 256U << 20U;
 
 Outcome<FilePieces> FilePieces::open(const std::string& path) {
     if (path == "-") return FilePieces(path, ::fdopen(::dup(STDIN_FILENO), "rb"));
-    std::error_code ignored;
-    if (std::filesystem::is_directory(path, ignored)) return tl::unexpected(readingRefusal(path, EISDIR));
+    if (const auto file = requireFile(path); !file) return tl::unexpected(file.error());
     std::FILE* file = std::fopen(path.c_str(), "rb");
     if (file == nullptr) return tl::unexpected(readingRefusal(path, errno));
     return FilePieces(path, file);

@@ -3,6 +3,9 @@
 #include "core/intake/encoding.h"
 
 namespace hammerline {
+namespace {
+constexpr std::size_t kMostFields = 4096;
+} // namespace
 
 bool RecordReader::endsField(std::size_t at) const {
     if (at >= m_text.size()) return true;
@@ -42,6 +45,11 @@ RecordReader::Scan RecordReader::scan(std::vector<std::string>& fields, bool inc
     Scan scan;
     std::size_t at = m_at;
     while (true) {
+        if (scan.count == kMostFields) {
+            scan.fault = Fault::tooMany;
+            scan.faultAt = at;
+            return scan;
+        }
         if (scan.count == fields.size()) fields.emplace_back();
         std::string& field = fields[scan.count++];
         field.clear();
@@ -93,7 +101,9 @@ Outcome<bool> RecordReader::next(std::vector<std::string>& fields, std::size_t e
     if (cut) return false;
     if (found.fault == Fault::none) return accept(fields, found);
     auto refusal = refuse(RefusalCode::badTable, {},
-                          found.fault == Fault::unterminated ? "unterminated-quote" : "text-after-quote",
+                          found.fault == Fault::unterminated ? "unterminated-quote"
+                          : found.fault == Fault::tooMany    ? "too-many-columns"
+                                                             : "text-after-quote",
                           placeOf(m_text.substr(m_at), found.faultAt - m_at));
     refusal.value().place.line += m_line - 1;
     return refusal;

@@ -23,7 +23,8 @@ public:
 
     /// The next record, blank lines skipped; false at the end. With `expected` fields known, a record that does not
     /// come out so is read again with an inch sign before a closing quote left as it was typed ("1/8"" for 1/8").
-    /// Refuses badTable with line and column: "unterminated-quote", "text-after-quote".
+    /// Refuses badTable with line and column: "unterminated-quote", "text-after-quote", "too-many-columns"
+    /// (more than 4,096: a line of separators alone may be as long as the file).
     Outcome<bool> next(std::vector<std::string>& fields, std::size_t expected = 0);
     /// The line, from 1, in which the record just read begins.
     int line() const { return m_line; }
@@ -31,7 +32,7 @@ public:
     std::size_t position() const { return m_at; }
 
 private:
-    enum class Fault { none, unterminated, textAfter };
+    enum class Fault { none, unterminated, textAfter, tooMany };
     struct Scan {
         std::size_t end{};   // behind the record and its line break
         std::size_t count{}; // fields

@@ -278,3 +278,14 @@ TEST_CASE("any table written by the rules of RFC 4180 is read back") {
         RC_ASSERT(read->rows == rows);
     }));
 }
+
+TEST_CASE("a line of separators alone is refused before it is held") {
+    const Piano piano = *makePiano(ActionKind::upright, 88, 21);
+    const std::string separators(5000, ';');
+    for (const std::string& bytes : {"note;let off\n1;3.1\n" + separators + "\n", separators + "\n1;3.1\n"}) {
+        const auto intake = readReadings(bytes, piano);
+        REQUIRE_FALSE(intake);
+        CHECK(intake.error().code == RefusalCode::badTable);
+        CHECK(intake.error().detail == "too-many-columns");
+    }
+}

@@ -1,4 +1,5 @@
 // Backups, restoring, what can be rescued, and two who write at once.
+#include "db/document.h"
 #include "tests/db/bench.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -304,4 +305,73 @@ TEST_CASE("a book in use by another program is said to be in use, and is as it w
     CHECK(filled.book.poll() == Change::none); // busy means nothing
     other.exec("ROLLBACK");
     ok(filled.book.store(filled.piano, 1, std::vector{mm(1, letOff, 2.2)}));
+}
+
+TEST_CASE("restoring waits for who is in the middle of a change, and takes nothing away from under them") {
+    const Folder folder = Folder::quick();
+    const std::string name = folder.file("shop.hammerline"), copy = folder.file("copy.hammerline");
+    ok(filledBook(name).book.backUp(copy));
+    int begun[2], end[2];
+    REQUIRE(pipe(begun) == 0);
+    REQUIRE(pipe(end) == 0);
+    const pid_t writer = fork();
+    if (writer == 0) {
+        SQLite::Database db(name, SQLite::OPEN_READWRITE);
+        db.exec("BEGIN IMMEDIATE; UPDATE reading SET typed = typed || ' '");
+        char byte = 'b';
+        (void)!::write(begun[1], &byte, 1);
+        (void)!::read(end[0], &byte, 1);
+        _exit(0);
+    }
+    char byte = 0;
+    REQUIRE(::read(begun[0], &byte, 1) == 1);
+    int waited = 0;
+    const auto restored = restoreBook(name, copy, [&](double share) { return share < 1 || ++waited < 4; });
+    REQUIRE_FALSE(restored);
+    CHECK(restored.error().code == RefusalCode::cancelled);
+    CHECK(named(folder, "replaced").empty());
+    CHECK(fs::exists(name + "-journal"));
+    CHECK(::write(end[1], &byte, 1) == 1);
+    CHECK(waitpid(writer, nullptr, 0) == writer);
+    CHECK(ok(ok(BenchBook::open(name)).verify()).sound);
+    CHECK_FALSE(ok(restoreBook(name, copy)).empty());
+}
+
+TEST_CASE("copies can be read by whom the book can be read by, and by nobody else") {
+    const Folder folder = Folder::quick();
+    const std::string name = folder.file("shop.hammerline"), given = folder.file("given.hammerline");
+    Filled filled = filledBook(name);
+    ok(filled.book.backUp(given));
+    fs::permissions(name, fs::perms(0600));
+    fs::permissions(given, fs::perms(0644));
+    const auto rights = [](const std::string& path) { return fs::status(path).permissions(); };
+    CHECK(rights(ok(filled.book.backUp({}))) == fs::perms(0600));
+    const std::string kept = ok(restoreBook(name, given));
+    CHECK(rights(name) == fs::perms(0600));
+    CHECK(rights(kept) == fs::perms(0600));
+    std::string rescued;
+    ok(rescueBook(name, rescued));
+    CHECK(rights(rescued) == fs::perms(0600));
+    const std::string list = folder.file("list.csv");
+    ok(writeDocument(list, "older").map([] { return true; }));
+    fs::permissions(list, fs::perms(0600));
+    ok(writeDocument(list, "newer").map([] { return true; }));
+    CHECK(rights(list) == fs::perms(0600));
+}
+
+TEST_CASE("a book whose header says another size of pages is rescued whole") {
+    const Folder folder = Folder::quick();
+    const std::string name = folder.file("shop.hammerline");
+    { filledBook(name); }
+    const std::size_t there = readings(ok(BenchBook::open(name)));
+    std::ifstream in(name, std::ios::binary);
+    std::string bytes{std::istreambuf_iterator<char>(in), {}};
+    for (const int said : {512, 2048, 8192, 32768}) {
+        bytes[16] = static_cast<char>(said >> 8);
+        write(name, bytes);
+        std::string into = folder.file("rescued" + std::to_string(said) + ".hammerline");
+        const Rescued rescued = ok(rescueBook(name, into));
+        CHECK(rescued.unproven == 0);
+        CHECK(readings(ok(BenchBook::open(into))) == there);
+    }
 }

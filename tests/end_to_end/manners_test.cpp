@@ -121,3 +121,68 @@ TEST_CASE("--quiet keeps results and refusals and drops remarks") {
     CHECK(quiet.out == program({"survey", book}).out);
     CHECK(!program({"check", folder / "none.hammerline", "--quiet"}).err.empty());
 }
+
+TEST_CASE("a terminal obeys no name, cell or path, and a long one is cut") {
+    const Folder folder;
+    const std::string book = folder / "b.hammerline", table = folder / "t.csv";
+    // CSI of ECMA-48 as escape sequence and as C1 character, and a right-to-left override (Unicode Annex 9)
+    const std::string wild = "A\x1b[31mB\xc2\x9b"
+                             "2J\xe2\x80\xaeZ";
+    CHECK(program({"new", book, "--piano", wild, "--action", "upright"}).status == 0);
+    std::ofstream(table) << "note,let off\n1," << wild << "\n2," << std::string(1'000'000, 'x') << "\n";
+    const auto tame = [](const std::string& said) {
+        INFO(said.substr(0, 2000));
+        CHECK(said.find('\x1b') == std::string::npos);
+        CHECK(said.find("\xc2\x9b") == std::string::npos);
+        CHECK(said.find("\xe2\x80\xae") == std::string::npos);
+        CHECK(said.size() < 2000);
+    };
+    for (const auto& words : {std::vector<std::string>{"list", book},
+                              {"import", book, table},
+                              {"next", book},
+                              {"check", folder / (wild + ".hammerline")},
+                              {wild},
+                              {"enter", book, wild, "let-off", "3"},
+                              {"piano", book, "--attribute", wild + "=" + wild}}) {
+        const Answer answer = program(words);
+        tame(answer.out);
+        tame(answer.err);
+    }
+    CHECK(program({"list", book}).out.find("\\x1b[31m") != std::string::npos);
+}
+
+TEST_CASE("what is no file is not waited for") {
+    const Folder folder;
+    const std::string book = folder / "b.hammerline", pipe = folder / "pipe";
+    CHECK(program({"new", book, "--piano", "P", "--action", "upright"}).status == 0);
+    REQUIRE(runWords({"mkfifo", pipe}).status == 0);
+    for (const auto& words : {std::vector<std::string>{"import", book, pipe},
+                              {"import", book, "/dev/zero"},
+                              {"piano", book, "--spec", pipe},
+                              {"advice", book, pipe},
+                              {"photo", book, pipe},
+                              {"merge", book, pipe},
+                              {"restore", book, pipe},
+                              {"check", pipe}}) {
+        std::vector<std::string> line = {"timeout", "30", HAMMERLINE_PROGRAM};
+        line.insert(line.end(), words.begin(), words.end());
+        const Answer answer = runWords(line);
+        INFO(words[0] << ' ' << answer.err);
+        CHECK(answer.status == 2);
+        CHECK_FALSE(answer.err.empty());
+    }
+}
+
+TEST_CASE("a picture of a book that does not open is refused, and nobody is asked") {
+    const Folder folder;
+    const std::string book = folder / "b.hammerline", picture = folder / "p.png";
+    CHECK(program({"demo", book}).status == 0);
+    std::string bytes = readAll(book);
+    std::fill(bytes.begin() + 5000, bytes.begin() + 40'000, '\xee');
+    std::ofstream(book, std::ios::binary) << bytes;
+    const Answer answer = runWords(
+        {"timeout", "60", HAMMERLINE_PROGRAM, "window", book, "--picture", picture, "--settings", folder / "s.ini"});
+    CHECK(answer.status == 2);
+    CHECK(answer.err.find("is damaged") != std::string::npos);
+    CHECK_FALSE(fs::exists(picture));
+}

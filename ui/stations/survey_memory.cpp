@@ -130,7 +130,7 @@ void SurveyMemory::refresh() {
         if (!here(photo.about)) continue;
         const QImage thumb = imageOf(m_bench.thumb(photo.hash).value_or(std::string()));
         auto* item = new QListWidgetItem(QIcon(QPixmap::fromImage(thumb)), utf8(photo.on), m_pictures);
-        item->setToolTip(words::photoSentence(photo, record->piano));
+        item->setToolTip(words::photoSentence(photo, record->piano).toHtmlEscaped());
         item->setData(kHashRole, utf8(photo.hash));
         item->setData(kNumberRole, number);
     }

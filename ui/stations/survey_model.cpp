@@ -134,6 +134,13 @@ int SurveyModel::rowOf(std::string_view part) const {
     return found == m_rows.end() ? -1 : static_cast<int>(found - m_rows.begin());
 }
 
+namespace {
+/// What a person wrote is no markup: a tool tip would take it for some.
+QString shownAs(int role, const QString& text) {
+    return role == Qt::ToolTipRole ? text.toHtmlEscaped() : text;
+}
+} // namespace
+
 QVariant SurveyModel::data(const QModelIndex& index, int role) const {
     if (!index.isValid() || !m_standing) return {};
     if (role != Qt::AccessibleTextRole && role != Qt::ToolTipRole) return {};
@@ -142,7 +149,7 @@ QVariant SurveyModel::data(const QModelIndex& index, int role) const {
     if (place(index.row(), index.column()) == Place::notFitted)
         return tr("%1, note %2: not fitted").arg(words::partOfActionName(row.key)).arg(note.value);
     if (const Finding* finding = m_standing->at(row, note))
-        return words::findingSentence(*finding, m_standing->piano());
+        return shownAs(role, words::findingSentence(*finding, m_standing->piano()));
     return tr("%1, note %2: not looked at").arg(words::partOfActionName(row.key)).arg(note.value);
 }
 

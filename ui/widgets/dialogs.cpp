@@ -1,10 +1,14 @@
 #include "ui/widgets/dialogs.h"
 
+#include "ui/words/plainly.h"
+
 #include <QDialog>
 #include <QFileDialog>
 #include <QInputDialog>
 #include <QMessageBox>
 #include <QPushButton>
+
+#include <cstdio>
 
 namespace hammerline {
 
@@ -13,7 +17,28 @@ std::unique_ptr<Dialogs>& present() {
     static std::unique_ptr<Dialogs> dialogs = std::make_unique<Dialogs>();
     return dialogs;
 }
+
+/// A picture is drawn without a person, who alone could close a window that asks.
+class NobodyThere : public Dialogs {
+public:
+    QString fileToOpen(QWidget*, const QString&, const QString&) override { return {}; }
+    QString fileToSave(QWidget*, const QString&, const QString&, const QString&) override { return {}; }
+    int choose(QWidget*, const QString&, const QString& text, const QStringList&, const QString&) override {
+        told(text);
+        return -1;
+    }
+    void say(QWidget*, const QString&, const QString& text) override { told(text); }
+    std::optional<QString> ask(QWidget*, const QString&, const QString&, const QString&) override { return {}; }
+    bool run(QDialog&) override { return false; }
+
+private:
+    static void told(const QString& text) { std::fprintf(stderr, "%s\n", words::plainly(text).toUtf8().constData()); }
+};
 } // namespace
+
+void Dialogs::nobodyThere() {
+    replace(std::make_unique<NobodyThere>());
+}
 
 QString Dialogs::fileToOpen(QWidget* parent, const QString& title, const QString& filter) {
     return QFileDialog::getOpenFileName(parent, title, {}, filter);

@@ -30,6 +30,9 @@ public:
     /// How long work may take before it says how far it has come, ms.
     virtual int patience() const;
 
+    /// From now on nobody is there to answer: what would be asked is said on standard error and taken as closed.
+    static void nobodyThere();
+
     static Dialogs& now();
     /// Gives back what was there; null puts the real ones back.
     static std::unique_ptr<Dialogs> replace(std::unique_ptr<Dialogs> by);

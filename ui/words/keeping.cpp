@@ -98,6 +98,8 @@ const std::array kRefusalCauses = {
     CauseRow{
         badTable, "text-after-quote",
         QT_TRANSLATE_NOOP("keeping", "text stands after a closing quotation mark; take it out, or double the mark")},
+    CauseRow{badTable, "too-many-columns",
+             QT_TRANSLATE_NOOP("keeping", "a line has more than 4,096 columns; look at its separators")},
     CauseRow{badTable, "zero-byte",
              QT_TRANSLATE_NOOP("keeping", "it holds a zero byte, which no text does; save it anew as CSV")},
     CauseRow{badTable, "half-character",
@@ -110,6 +112,7 @@ const std::array kRefusalCauses = {
              QT_TRANSLATE_NOOP("keeping", "no column is headed with the name of a dimension; head one with it")},
     CauseRow{badTable, "", QT_TRANSLATE_NOOP("keeping", "save it anew as CSV")},
     CauseRow{tooLarge, "256 MB", QT_TRANSLATE_NOOP("keeping", "256 MB; split it")},
+    CauseRow{tooLarge, "1 MB", QT_TRANSLATE_NOOP("keeping", "1 MB; look whether it is the right file")},
     CauseRow{tooLarge, "memory", QT_TRANSLATE_NOOP("keeping", "there is not that much memory; close other programs")},
     CauseRow{tooLarge, "too-large",
              QT_TRANSLATE_NOOP("keeping", "a text in it is longer than 64 MB; look at where it comes from")},

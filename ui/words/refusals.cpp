@@ -1,5 +1,6 @@
 // What is wrong, where, what to do and what is still safe: one place for window, paper and command line.
 #include "ui/words/keeping.h"
+#include "ui/words/plainly.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
 
@@ -210,7 +211,10 @@ QString sentence(const Refusal& refusal) {
     const std::string& subject = refusal.offending.empty() ? refusal.place.source : refusal.offending;
     const QString detail = refusal.code == RefusalCode::otherDatum ? referenceName(dimension::keyHeight, refusal.detail)
                                                                    : causeText(refusal.code, refusal.detail);
-    const QString parts[] = {utf8(subject), detail, utf8(refusal.place.field)};
+    // a cell of ten megabytes is not said in full; a name of a file is
+    const int most = subject.find('/') == std::string::npos ? 80 : 400;
+    const QString parts[] = {shortened(utf8(subject), most), shortened(detail, 400),
+                             shortened(utf8(refusal.place.field), 80)};
     QString out;
     for (qsizetype i = 0; i < said.size(); ++i) {
         if (said[i] == QLatin1Char('%') && i + 1 < said.size() && said[i + 1] >= QLatin1Char('1') &&
