@@ -85,6 +85,13 @@ const std::vector<Said>& table() {
          "F is no longer there; bring it back, or open the book where it is now. What is being typed is kept in its "
          "field."},
         {tooLarge, "256 MB", "F is larger than what can be taken in at once (256 MB; split it). Nothing was changed."},
+        {tooLarge, "1 MB",
+         "F is larger than what can be taken in at once (1 MB; look whether it is the right file). Nothing was "
+         "changed."},
+        {cannotWrite, "kept", "It was written to F, but the disk has not said that it will stay: look at it again."},
+        {cannotWrite, "unsure",
+         "The disk failed in the moment of storing, and whether it was kept in F cannot be seen now: look at it again "
+         "before you do it once more."},
         {tooLarge, "memory",
          "F is larger than what can be taken in at once (there is not that much memory; close other programs). Nothing "
          "was changed."},
@@ -98,6 +105,9 @@ const std::vector<Said>& table() {
         {badTable, "text-after-quote",
          "This is no table that can be read: text stands after a closing quotation mark; take it out, or double the "
          "mark. Nothing was taken."},
+        {badTable, "too-many-columns",
+         "This is no table that can be read: a line has more than 4,096 columns; look at its separators. Nothing was "
+         "taken."},
         {badTable, "zero-byte",
          "This is no table that can be read: it holds a zero byte, which no text does; save it anew as CSV. Nothing "
          "was taken."},
