@@ -66,10 +66,14 @@ public:
     /// An export of whole pianos.
     void importPianos(const QByteArray& bytes, const QString& name);
     void backUpBook(); // main_window_keeping.cpp
+    /// To a stick or another disk.
+    void backUpElsewhere();
     void verifyBook();
     void mergeBook();
     void restoreBackup(const QString& path = {});
     void reopenBook();
+    /// Says so when the newest copy on another device is older than a month of work.
+    void remindOfCopy();
     enum class Export : std::uint8_t { readings, parts, everything };
     void exportFile(Export);
     /// To the preview, or straight into a PDF file.

@@ -5,13 +5,23 @@
 #include "ui/words/keeping.h"
 #include "ui/words/words.h"
 
+#include <QDate>
+#include <QDateTime>
+#include <QDir>
 #include <QFileInfo>
+#include <QStorageInfo>
 
 namespace hammerline {
 
 namespace {
 QString bookFilter() {
     return MainWindow::tr("Bench books (*.hammerline)");
+}
+
+/// A copy on the disk of the book goes when that goes.
+bool onSameDevice(const QString& one, const QString& other) {
+    const QStorageInfo a(QFileInfo(one).absolutePath()), b(QFileInfo(other).absolutePath());
+    return a.isValid() && b.isValid() && a.device() == b.device() && a.rootPath() == b.rootPath();
 }
 
 /// Work on a whole book: on a large one it takes a second and more.
@@ -30,6 +40,7 @@ void MainWindow::openBook(const QString& path, const std::string& piano) {
                                  [&](const GoOn& goOn) { return m_bench.openBook(chosen, piano, goOn); });
     if (!opened) return offerRescue(chosen, opened.error());
     m_settings.rememberBook(chosen);
+    remindOfCopy();
 }
 
 void MainWindow::backUpBook() {
@@ -38,6 +49,45 @@ void MainWindow::backUpBook() {
                                [&](const GoOn& goOn) { return m_bench.backUp({}, goOn); });
     if (!made) return report(made.error());
     say(tr("A verified copy stands beside the book: %1").arg(QFileInfo(*made).fileName()));
+}
+
+void MainWindow::backUpElsewhere() {
+    if (!leaveStation() || !m_bench.hasBook()) return;
+    const QFileInfo book(m_bench.path());
+    const QString last = m_settings.text(Setting::lastFolder);
+    const QString suggested = QDir(last.isEmpty() ? QDir::homePath() : last).filePath(book.fileName());
+    const QString chosen = Dialogs::now().fileToSave(this, tr("Back up to another place"), suggested, bookFilter());
+    if (chosen.isEmpty()) return;
+    const auto made = atLength(this, tr("Backing up %1").arg(book.fileName()),
+                               [&](const GoOn& goOn) { return m_bench.backUp(chosen, goOn); });
+    if (!made) return report(made.error());
+    m_settings.set(Setting::lastFolder, QFileInfo(*made).absolutePath());
+    const bool elsewhere = !onSameDevice(book.absoluteFilePath(), *made);
+    if (elsewhere) {
+        QVariantMap days = m_settings.value(Setting::copiesElsewhere).toMap();
+        days[book.absoluteFilePath()] = QDate::currentDate().toString(Qt::ISODate);
+        m_settings.set(Setting::copiesElsewhere, days);
+    }
+    const QString said = tr("A verified copy is at %1.").arg(QDir::toNativeSeparators(*made));
+    say(elsewhere ? said
+                  : said + QLatin1Char(' ') + tr("It lies on the disk of the book: a stick would outlive that."));
+}
+
+void MainWindow::remindOfCopy() {
+    constexpr int kMonth = 30; // days
+    const QFileInfo book(m_bench.path());
+    const QVariantMap days = m_settings.value(Setting::copiesElsewhere).toMap();
+    const QDate copied = QDate::fromString(days.value(book.absoluteFilePath()).toString(), Qt::ISODate);
+    const PianoRecord* record = m_bench.record();
+    const bool worked = record && !record->passes.empty();
+    const QDate begun =
+        worked ? QDateTime::fromMSecsSinceEpoch(record->passes.front().startedAt / 1000).date() : QDate();
+    const QDate since = copied.isValid() ? copied : begun;
+    const bool due = since.isValid() && since.daysTo(book.lastModified().date()) > kMonth;
+    if (!due || m_bench.trouble()) return;
+    say(copied.isValid() ? tr("The newest copy on another disk is of %1: Book, Back up to another place.")
+                               .arg(copied.toString(Qt::ISODate))
+                         : tr("There is no copy of a month of work on another disk: Book, Back up to another place."));
 }
 
 void MainWindow::verifyBook() {

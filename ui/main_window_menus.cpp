@@ -54,6 +54,7 @@ void MainWindow::buildBookMenu() {
     menu->addAction(tr("Import readings…"), QKeySequence(QStringLiteral("Ctrl+I")), this, [this] { importFile(); });
     buildExportMenu(menu);
     menu->addAction(tr("Back up"), QKeySequence(QStringLiteral("Ctrl+B")), this, &MainWindow::backUpBook);
+    menu->addAction(tr("Back up to another place…"), this, &MainWindow::backUpElsewhere);
     menu->addAction(tr("Is this book sound?"), this, &MainWindow::verifyBook);
     menu->addAction(tr("Restore a backup…"), this, [this] { restoreBackup(); });
     menu->addAction(tr("Merge another book…"), this, &MainWindow::mergeBook);

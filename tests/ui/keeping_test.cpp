@@ -11,6 +11,7 @@
 #include <QPrintPreviewWidget>
 #include <QPrinter>
 #include <QProgressDialog>
+#include <QStorageInfo>
 #include <QTest>
 #include <QTimer>
 #include <QtEndian>
@@ -45,6 +46,43 @@ private Q_SLOTS:
         QCOMPARE(grid().editor()->text(), QStringLiteral("2.7"));
         QVERIFY(m_window->leaveStation());
         QCOMPARE(m_bench->pass()->value({{5}, dimension::letOff}).value_or(0), 2'700'000);
+    }
+
+    void aCopyOnAnotherDiskIsAskedForAfterAMonthOfWork() {
+        const auto said = [this] { return m_window->findChild<QLabel*>(QStringLiteral("notice"))->text(); };
+        const auto workedUntil = [this](const QDate& day) { // the time of the file, told to it
+            QFile file(path());
+            return file.open(QIODevice::ReadWrite) &&
+                   file.setFileTime(day.startOfDay(), QFileDevice::FileModificationTime);
+        };
+        const QDate today = QDate::currentDate();
+        m_window->openBook(path());
+        QVERIFY(!said().contains(QStringLiteral("another disk")));
+        QVERIFY(workedUntil(today.addDays(40)));
+        m_window->openBook(path());
+        QVERIFY(said().contains(QStringLiteral("no copy of a month of work on another disk")));
+
+        m_dialogs->file = m_folder->filePath(QStringLiteral("beside.hammerline"));
+        m_window->backUpElsewhere();
+        QVERIFY(said().contains(QStringLiteral("lies on the disk of the book")));
+        QVERIFY(m_settings->value(Setting::copiesElsewhere).toMap().isEmpty());
+        m_dialogs->file = path(); // never over the book itself
+        m_window->backUpElsewhere();
+        QVERIFY(said().contains(QStringLiteral("is there already")));
+
+        const QTemporaryDir memory(QStringLiteral("/dev/shm/hammerline-XXXXXX"));
+        if (!memory.isValid() || QStorageInfo(memory.path()) == QStorageInfo(m_folder->path()))
+            QSKIP("no second disk here");
+        m_dialogs->file = memory.filePath(QStringLiteral("stick.hammerline"));
+        m_window->backUpElsewhere();
+        QVERIFY(ok(m_dialogs->file));
+        QVERIFY(!said().contains(QStringLiteral("lies on the disk of the book")));
+        QVERIFY(workedUntil(today.addDays(20)));
+        m_window->openBook(path());
+        QVERIFY(!said().contains(QStringLiteral("another disk")));
+        QVERIFY(workedUntil(today.addDays(40)));
+        m_window->openBook(path());
+        QVERIFY(said().contains(today.toString(Qt::ISODate)));
     }
 
     void aReplacedFileIsNoticedAndOpenedAgainWithTheTypedTextInItsField() {
@@ -271,6 +309,11 @@ private:
         for (const QString& name : QDir(m_folder->path()).entryList(QDir::Files | QDir::Hidden))
             if (name.contains(QLatin1String(".hammerline"))) all[name] = bytesOf(m_folder->filePath(name));
         return all;
+    }
+    static bool ok(const QString& book) {
+        const auto opened = BenchBook::open(book.toStdString(), OpenMode::readOnly);
+        const auto verified = opened ? opened->verify() : Outcome<Verification>();
+        return opened && verified && verified->sound;
     }
     static QByteArray bytesOf(const QString& path) {
         QFile file(path);

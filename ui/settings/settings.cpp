@@ -29,6 +29,7 @@ const std::vector<SettingRow>& Settings::table() {
         {Setting::lastPass, "books/pass", 0},
         {Setting::lastFolder, "books/folder", QString()},
         {Setting::paper, "print/paper", QString()},
+        {Setting::copiesElsewhere, "books/copies-elsewhere", QVariantMap()},
     };
     return rows;
 }

@@ -23,7 +23,8 @@ enum class Setting : std::uint8_t {
     lastPiano, // uuid
     lastPass,
     lastFolder,
-    paper, // A4, Letter; empty: as is usual in the country
+    paper,           // A4, Letter; empty: as is usual in the country
+    copiesElsewhere, // by the path of a book, the day (ISO) of its newest copy on another device
     count
 };
 

@@ -22,7 +22,7 @@ from_the_end() { # N: the entry of the Book menu that is the N-th from its end (
 shown() { xdotool search --onlyvisible --name "$1"; }
 
 backed_up() {
-    from_the_end 7
+    from_the_end 8
     until_true 10 bash -c "ls '$out'/hall.backup-*.hammerline"
 }
 until_true 60 backed_up
