@@ -53,6 +53,7 @@ const std::vector<Job>& jobs() {
         on("override", {"override", "40", "let-off", "2.5", "3", "3.5", "--reason", "thick strings"}),
         on("tick", {"tick", "--all"}),
         on("survey", {"survey", "--add", "20-30 bridle-strap torn", "--set", "spare-percent=5"}),
+        on("work", {"work", "--step", "stand-it-safe", "--done", "all"}),
         on("remark", {"remark", "glued before", "--note", "40"}),
         on("photo", {"photo", "@/photo.png", "--note", "40"}),
         on("archive", {"archive", "--piano", "Bench"}),
