@@ -96,7 +96,7 @@ constexpr std::array kFurtherRows = {
         beforeTilting, "tension"},
     Row{66, "case", "UDG", "cracked castor-gone", "fix-before-any-tilting", set, "", "", perPiano, {30, 30}, false,
         beforeTilting, "tipping"},
-    Row{67, "player-stack", "P", "felt-gone finger-bent stuck-pneumatic loose", "service", set, "",
+    Row{67, "player-stack", "P", "felt-gone finger-bent stuck-pneumatic loose", "service recover-pneumatics", set, "",
         "player-clearance M", perPiano, {60, 150}, false, JobStage::player, "tipping", hasStack},
     Row{68, "player-stop-rail", "P", "lost loose blocks", "set-after-clearance", no, "", "player-clearance", perPiano,
         {30, 60}, false, JobStage::player, "springs", hasStack},

@@ -3,6 +3,7 @@
 #include "core/survey/standing.h"
 
 #include <algorithm>
+#include <map>
 
 namespace hammerline {
 namespace {
@@ -27,9 +28,39 @@ double unitsOf(const Part& part, std::span<const NoteNumber> notes, const Piano&
     return static_cast<double>(notes.size());
 }
 
-double minutesPerUnit(const Part& part, const JobTerms& terms) {
-    const auto own = terms.minutes.find(std::string(part.key));
-    return own != terms.minutes.end() ? own->second : part.minutes[static_cast<std::size_t>(terms.hand)];
+/// What is, or was, done at the note: a part that is mended now is said so without its remedy, which an earlier finding
+/// named; else the part's customary one.
+std::string_view remedyAt(const Part& part, NoteNumber note, const Standing& standing,
+                          std::span<const Finding> findings) {
+    const Finding* now = standing.at(part, note);
+    if (const Remedy* remedy = now ? remedyOf(*now) : nullptr) return remedy->key;
+    for (std::size_t i = findings.size(); i-- > 0;) {
+        const Finding& before = findings[i];
+        const bool here = before.part == part.key && (!before.note || *before.note == note);
+        if (const Remedy* remedy = here ? remedyOf(before) : nullptr) return remedy->key;
+    }
+    return part.remedies.front().key;
+}
+
+/// What the workshop has settled for the part, by the unit; else by remedy as it is customary. `set`: the notes of a
+/// set that is renewed whole, all by the remedy of the first.
+double minutesOf(const Part& part, std::span<const NoteNumber> notes, const Standing& standing,
+                 std::span<const Finding> findings, const JobTerms& terms, bool wholeSet) {
+    const Piano& piano = standing.piano();
+    if (const auto own = terms.minutes.find(std::string(part.key)); own != terms.minutes.end())
+        return own->second * unitsOf(part, notes, piano);
+    std::map<std::string_view, std::vector<NoteNumber>> byRemedy;
+    const auto first = std::ranges::find_if(notes, [&](NoteNumber note) {
+        return standing.state(part, note) == FindingState::toDo; // of a set that is renewed whole, by the remedy chosen
+    });
+    for (const NoteNumber note : notes)
+        byRemedy[remedyAt(part, wholeSet && first != notes.end() ? *first : note, standing, findings)].push_back(note);
+    double minutes = 0;
+    for (const auto& [key, at] : byRemedy) {
+        const Remedy* remedy = findRemedy(part, key);
+        minutes += minutesOfRemedy(part, key, at, piano, terms.hand, wholeSet || (remedy && remedy->set));
+    }
+    return minutes;
 }
 
 bool workless(const Remedy* remedy) {
@@ -159,10 +190,10 @@ Job wholeJob(std::span<const Finding> findings, const Piano& piano, const JobTer
     for (const Part& part : parts()) {
         JobLine line = lineOf(part, standing, terms);
         if (line.toDo.empty() && line.watch.empty() && line.mended.empty()) continue;
-        const double each = minutesPerUnit(part, terms);
-        line.minutesOpen = each * unitsOf(part, workedNotes(part, line, standing, orders), piano);
-        line.minutesDone = each * unitsOf(part, line.mended, piano);
-        line.specialist = line.specialist || each == 0;
+        const auto worked = workedNotes(part, line, standing, orders);
+        line.minutesOpen = minutesOf(part, worked, standing, findings, terms, line.wholeSet);
+        line.minutesDone = minutesOf(part, line.mended, standing, findings, terms, false);
+        line.specialist = line.specialist || (!worked.empty() && line.minutesOpen == 0);
         job.minutesOpen += line.minutesOpen;
         job.minutesDone += line.minutesDone;
         job.lines.push_back(std::move(line));

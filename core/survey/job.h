@@ -1,18 +1,17 @@
 // The whole job before and around regulating: what to do in which order, hours by part, what is done, what waits.
 #pragma once
 
+#include "core/survey/remedy_minutes.h"
 #include "core/survey/survey.h"
 
 #include <set>
 
 namespace hammerline {
 
-enum class Hand : std::uint8_t { practised, beginner };
-
 /// What a workshop has settled for itself; everything else is customary.
 struct JobTerms {
     Hand hand = Hand::practised;
-    std::map<std::string, double> minutes; // by part, per unit, where other than customary
+    std::map<std::string, double> minutes; // by part, per unit, where other than customary by remedy
     Spares spares;
     std::set<std::string> inHand; // supplies that have come; what needs others waits
 };

@@ -1,6 +1,7 @@
 // Parts to order: quantities by part and size, whole sets, counts that are not 88, running lengths, sheets, spares
 // (bench-practice 3: Counts; trade-facts 5).
 #include "core/survey/goods.h"
+#include "core/survey/remedy_minutes.h"
 #include "core/survey/standing.h"
 
 #include <algorithm>
@@ -73,15 +74,6 @@ std::vector<Need> needsOf(const Part& part, const Standing& standing) {
     return out;
 }
 
-/// Centres of the whole action: hammer, wippen and jack at every note, a damper lever up to the last damper (88 x 3 +
-/// n). A grand has a repetition lever besides, and two centres to a damper (common practice, no source).
-int centresOf(const Piano& piano) {
-    int dampers = 0;
-    for (int i = 1; i <= piano.notes; ++i)
-        dampers += hasDamper(NoteNumber{i}, piano);
-    return piano.vertical() ? 3 * piano.notes + dampers : 4 * piano.notes + 2 * dampers;
-}
-
 int bracketsOf(const Piano& piano) {
     std::size_t n = 0;
     for (const auto& piece : piano.brackets)
@@ -97,7 +89,7 @@ int piecesPerNote(std::string_view supply) {
 std::pair<int, std::string_view> countOf(const Need& need, const Piano& piano) {
     const Part& part = *need.part;
     if (isStrip(need.supply)) return {up(naturalsIn(need.notes, piano) * kNaturalWidth, 10), "mm"};
-    if (part.key == "moth-rust" && need.supply == "centre-pin") return {centresOf(piano), "piece"};
+    if (part.key == "moth-rust" && need.supply == "centre-pin") return {centrePinsOf(piano), "piece"};
     if (part.key == "rest-rail-cushions") return {bracketsOf(piano), "piece"};
     if (part.unit == PartUnit::piano || part.unit == PartUnit::section) return {1, "set"};
     return {static_cast<int>(need.notes.size()) * piecesPerNote(need.supply), "piece"};
