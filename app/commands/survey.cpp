@@ -163,7 +163,7 @@ void sayJob(const PianoRecord& record, bool json) {
 /// On standard error: cautions, and what has to be answered before a plan is made.
 void askQuestions(const PianoRecord& record, bool json) {
     for (const auto id : words::cautionsFor(record.piano))
-        ask(words::caution(id), json);
+        ask(words::caution(id, record.piano), json);
     if (letOffRailFirst(record.findings, record.piano)) ask(words::letOffRailSentence(), json);
     for (const auto id : askBeforePlan(record.findings, record.piano))
         ask(QStringLiteral("Before a plan: %1 (--state \"%2\")")

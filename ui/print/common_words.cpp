@@ -72,7 +72,7 @@ Paragraph cautionText(const Piano& piano) {
         const bool atTheAction =
             id == "tipping" || id == "tension" || id == "mains" || id == "force" || id == "grand-slide";
         if (!atTheAction) continue;
-        const QString sentence = words::caution(id);
+        const QString sentence = words::caution(id, piano);
         const auto stop = text.empty() ? sentence.indexOf(QLatin1Char('.')) : -1;
         if (stop >= 0) {
             text.push_back({sentence.left(stop + 1), true});

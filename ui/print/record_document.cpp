@@ -4,6 +4,7 @@
 #include "core/sheet/work_order.h"
 #include "core/survey/standing.h"
 #include "ui/print/documents.h"
+#include "ui/print/owner_words.h"
 #include "ui/words/piano_record.h"
 #include "ui/words/said.h"
 #include "ui/words/survey_names.h"
@@ -209,6 +210,7 @@ public:
         std::vector<const Pass*> read;
         for (const Pass& pass : record.passes)
             if (pass.readingCount() > 0) read.push_back(&pass);
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "In short")), ownersWords(m_source));
         section(onPaper(QT_TRANSLATE_NOOP("paper", "The piano")), whose());
         if (!read.empty())
             section(onPaper(QT_TRANSLATE_NOOP("paper", "As found")), visitText(record, read.front()->number));
@@ -340,7 +342,7 @@ private:
     std::vector<Paragraph> cautions() const {
         std::vector<Paragraph> lines;
         for (const std::string_view id : words::cautionsFor(m_source.piano()))
-            if (id == "tipping" || id == "mains") lines.push_back({{words::caution(id), false}});
+            if (id == "tipping" || id == "mains") lines.push_back({{words::caution(id, m_source.piano()), false}});
         return lines;
     }
 

@@ -145,7 +145,7 @@ Paragraph partCautions(const Job& job, const Piano& piano) {
                            part->caution == "force" || std::find(ids.begin(), ids.end(), part->caution) != ids.end();
         if (shown || line.toDo.empty()) continue;
         ids.push_back(part->caution);
-        text.push_back({QLatin1Char(' ') + words::caution(part->caution), false});
+        text.push_back({QLatin1Char(' ') + words::caution(part->caution, piano), false});
     }
     return text;
 }

@@ -61,7 +61,7 @@ Paragraph stepCautions(const WorkNow& now, const Piano& piano) {
     for (const StepNow& each : now.steps)
         for (const std::string_view caution : cautionsOf(*each.step, piano))
             if (!settled(each) && said.insert(caution).second)
-                text.push_back({QLatin1Char(' ') + words::caution(caution), false});
+                text.push_back({QLatin1Char(' ') + words::caution(caution, piano), false});
     return text;
 }
 

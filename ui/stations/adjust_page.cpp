@@ -146,7 +146,7 @@ void AdjustPage::showOrder(const AdjustmentSheet& sheet, const LineStates& state
 
 void AdjustPage::showWork(const AdjustmentWork* work, const AdjustmentSheet& sheet, const Piano& piano,
                           const LineStates& states) {
-    m_cautionText = words::caution(piano.vertical() ? "tipping" : "grand-slide").toHtmlEscaped();
+    m_cautionText = words::caution(piano.vertical() ? "tipping" : "grand-slide", piano).toHtmlEscaped();
     m_caution->setText(m_cautionText);
     sayLeads();
     if (!work) {

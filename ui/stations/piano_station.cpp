@@ -187,7 +187,6 @@ private:
         addSheetButton(tr("Record for the owner…"), SheetKind::record, page);
         m_caution = makeText(page);
         m_caution->setContentsMargins(0, 0, 0, 0);
-        m_caution->setText(words::caution("tipping"));
         m_form->addRow(m_caution);
         scroll->setWidget(page);
         return scroll;
@@ -201,6 +200,7 @@ private:
         if (record) {
             const Piano& piano = record->piano;
             m_keys->setPiano(piano);
+            m_caution->setText(words::caution(piano.vertical() ? "tipping" : "grand-slide", piano));
             m_name->setText(QString::fromStdString(piano.name));
             m_name->setCursorPosition(0);
             m_sheet->setCurrentIndex(m_sheet->findData(QString::fromStdString(record->specName)));

@@ -230,7 +230,7 @@ void SurveyForm::showWords() {
     if (blocks(finding)) out << tr("Mend first.");
     out << words::staleSentence(*p, *piano);
     if (p->minutes[0] > 0) out << tr("%1 customary.").arg(words::hours(p->minutes[0]));
-    if (!p->caution.empty()) out << words::caution(p->caution).toHtmlEscaped();
+    if (!p->caution.empty()) out << words::caution(p->caution, *piano).toHtmlEscaped();
     out.removeAll(QString());
     m_words->setText(out.join(QLatin1Char(' ')));
     m_words->setToolTip(m_words->text());

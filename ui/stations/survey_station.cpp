@@ -178,7 +178,7 @@ void SurveyStation::refresh() {
         m_asked->setVisible(true);
         m_asked->setText(QStringLiteral("<b>%1</b>").arg(words::letOffRailSentence().toHtmlEscaped()));
     }
-    m_caution->setText(words::caution(bench().piano()->vertical() ? "tipping" : "force"));
+    m_caution->setText(words::caution(bench().piano()->vertical() ? "tipping" : "force", *bench().piano()));
     takeFromTable();
     Q_EMIT wordsChanged();
 }

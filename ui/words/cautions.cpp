@@ -10,24 +10,43 @@ namespace hammerline::words {
 
 namespace {
 
+bool player(const Piano& p) {
+    return p.hasPlayer();
+}
+using kind::any;
+using kind::dropButton;
+using kind::grand;
+using kind::overdamper;
+using kind::vertical;
+
+/// Of rows of one id the first that is meant on this piano.
 struct Caution {
     std::string_view id;
     const char* text;
+    bool (*here)(const Piano&) = any;
 };
 
 constexpr std::array kCautions = {
-    Caution{"tipping", QT_TRANSLATE_NOOP("cautions",
-                                         "An upright falls backward, the more with action, keys or a player stack out. "
-                                         "Block the wheels, keep the back near a wall or a helper behind, children "
-                                         "away; never tilt it or lay it down alone. With action, keys or stack out it "
-                                         "falls more easily than before: wedge it now.")},
+    Caution{"tipping",
+            QT_TRANSLATE_NOOP("cautions",
+                              "An upright falls backward, the more with action, keys or a player stack out. "
+                              "Block the wheels, keep the back near a wall or a helper behind, children "
+                              "away; never tilt it or lay it down alone. With action, keys or stack out it "
+                              "falls more easily than before: wedge it now."),
+            player},
+    Caution{"tipping",
+            QT_TRANSLATE_NOOP("cautions", "An upright falls backward, the more with its action or keys out. Block the "
+                                          "wheels, keep the back near a wall or a helper behind, children away; never "
+                                          "tilt it or lay it down alone. With action or keys out it falls more easily "
+                                          "than before: wedge it now."),
+            vertical},
     Caution{"tension",
             QT_TRANSLATE_NOOP("cautions", "The strings pull with the weight of tonnes. Do not loosen pins, strings or "
                                           "plate screws on the word of this program; wear eye cover near a broken "
                                           "string, and leave such work to a trained technician.")},
     Caution{"force",
             QT_TRANSLATE_NOOP("cautions", "Nothing is forced: not a screw that does not turn, not a wire that was bent "
-                                          "twice, not the tongue of a brass rail. Hold the wooden part with a second "
+                                          "twice, not old brass or wood. Hold the wooden part with a second "
                                           "tool while bending.")},
     Caution{"solvents", QT_TRANSLATE_NOOP(
                             "cautions", "Thin glue and solvents give off vapour that may sicken hours later: open the "
@@ -40,6 +59,11 @@ constexpr std::array kCautions = {
     Caution{"lead",
             QT_TRANSLATE_NOOP("cautions", "Key leads and old lead tubes shed poisonous dust. Gloves and mask, damp "
                                           "wiping, no sanding, no food near; keep children away and follow the local "
+                                          "rules for waste."),
+            player},
+    Caution{"lead",
+            QT_TRANSLATE_NOOP("cautions", "Key leads shed poisonous dust. Gloves and mask, damp "
+                                          "wiping, no sanding, no food near; keep children away and follow the local "
                                           "rules for waste.")},
     Caution{"ivory",
             QT_TRANSLATE_NOOP("cautions", "Old white key tops may be ivory, which is protected. Ask what the law where "
@@ -47,9 +71,19 @@ constexpr std::array kCautions = {
     Caution{"mains", QT_TRANSLATE_NOOP("cautions",
                                        "Unplug an electric player pump before reaching inside; work on mains leads is "
                                        "for a licensed electrician.")},
-    Caution{"springs", QT_TRANSLATE_NOOP("cautions",
-                                         "Springs under load strike: pedal springs, spring rails, the motors and pumps "
-                                         "of a player. Release them first and keep your face away.")},
+    Caution{"springs",
+            QT_TRANSLATE_NOOP("cautions",
+                              "Springs under load strike: pedal springs, spring rails, the motors and pumps "
+                              "of a player. Release them first and keep your face away."),
+            player},
+    Caution{"springs", QT_TRANSLATE_NOOP("cautions", "Springs under load strike: pedal springs, spring rails. Release "
+                                                     "them first and keep your face away.")},
+    Caution{"action-out",
+            QT_TRANSLATE_NOOP("cautions", "Before the action comes out: unhook rods and straps that tie it to the "
+                                          "pedals, and take the damper cage off with its wires. Hold the action by its "
+                                          "brackets, tip the top just clear, then lift straight up; watch the heads "
+                                          "against the plate. Never set it down on hammers or wires."),
+            overdamper},
     Caution{"action-out",
             QT_TRANSLATE_NOOP("cautions", "Before the action comes out: unhook rods and straps that tie it to the "
                                           "pedals. Hold it by its brackets, tip the top just clear, then lift straight "
@@ -76,6 +110,10 @@ constexpr std::array kCautions = {
     Caution{"capstan-out",
             QT_TRANSLATE_NOOP("cautions", "Take out only a screw that turns easily, count its turns and put it back by "
                                           "as many. In dry, crumbling wood leave it.")},
+    Caution{"thread",
+            QT_TRANSLATE_NOOP("cautions", "Not below four turns of thread on the wire. A button that suddenly turns "
+                                          "easily has lost its hold: stop."),
+            dropButton},
     Caution{"thread",
             QT_TRANSLATE_NOOP("cautions", "Not below 8 mm of thread in the wood. A screw that suddenly turns easily "
                                           "has lost its hold: stop.")},
@@ -115,12 +153,6 @@ struct Meant {
     std::string_view id;
     bool (*here)(const Piano&);
 };
-bool player(const Piano& p) {
-    return p.hasPlayer();
-}
-using kind::any;
-using kind::grand;
-using kind::vertical;
 // What is meant only on this kind of action, and what is meant on all, in the order of the work.
 constexpr std::array kMeant = {
     Meant{"action-out", vertical},
@@ -147,6 +179,12 @@ constexpr std::array kMeant = {
 QString caution(std::string_view id) {
     for (const Caution& each : kCautions)
         if (each.id == id) return QCoreApplication::translate("cautions", each.text);
+    return {};
+}
+
+QString caution(std::string_view id, const Piano& piano) {
+    for (const Caution& each : kCautions)
+        if (each.id == id && each.here(piano)) return QCoreApplication::translate("cautions", each.text);
     return {};
 }
 

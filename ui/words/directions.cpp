@@ -17,14 +17,10 @@ QString directionText(const char* text) {
 
 using Holds = bool (*)(const Piano&);
 using kind::any;
+using kind::dropButton;
 using kind::grand;
+using kind::overdamper;
 using kind::vertical;
-bool overdamper(const Piano& p) {
-    return p.damping == Damping::overdamper;
-}
-bool dropButton(const Piano& p) {
-    return p.capstan == Capstan::dropButton;
-}
 bool unknownRocker(const Piano& p) {
     return p.capstan == Capstan::rocker && !turnOf(operation::capstanTurn, p);
 }

@@ -51,9 +51,11 @@ constexpr std::array kRows{
         T("Look first: draw the rest rail gently toward you. Every hammer must follow at once; one that stays behind "
           "is "
           "off the rail. Then press the key slowly and watch the hammer, not the wippen: the fall of the key front "
-          "until it stirs is the lost motion. Lift the dampers with the pedal, so that spoon and damper take no part."),
-        T("Thin strip under the key front, or a depth gauge on it."), T("Soft pedal up, the stack of a player out."),
-        T("Soft pedal half down, or a hanging stack: all notes then look tight. A tight strap; the neighbour's hammer "
+          "until it stirs is the lost motion. Lift the dampers with the pedal, so that they take no part."),
+        T("Thin strip under the key front, or a depth gauge on it."),
+        T("Soft pedal up; nothing else hangs on the wippens or presses on the keys."),
+        T("Soft pedal half down, or wippens that something holds up: all notes then look tight. A tight strap; the "
+          "neighbour's hammer "
           "that sticks."),
         T("None is measured at the key: the hammer rises as soon as the key falls."),
         T("Press slowly: hammer and key must stir together, with the jack under the knuckle.")},
@@ -147,8 +149,8 @@ constexpr std::array kRows{
     HowToRow{upWeight, T("The greatest weight, 13 mm from the front edge, that the returning key lifts."),
              T("Press the key down with the weight on it and let it come back slowly; tap the board lightly."),
              T("A set of weights in grams."),
-             T("Dampers lifted by the pedal. On an upright it says less: the return spring takes part."),
-             T("Letting the key fly; bushings that rub.")},
+             T("Dampers lifted by the pedal. It says less than it would without the return spring, which takes part."),
+             T("Letting the key fly; bushings that rub."), nullptr, nullptr, T("Dampers lifted by the pedal.")},
     HowToRow{sharpProud, T("From the top of the resting naturals to the top of the pressed sharp."),
              T("Press the sharp to its bottom and read what still stands above the naturals beside it."),
              T("Rule, or strips under a small bar."), T("The naturals beside it at rest."),
@@ -177,7 +179,7 @@ HowTo howTo(DimensionId id, ActionKind kind) {
         out.fromTo = howToText(grand && row.grandFromTo ? row.grandFromTo : row.fromTo);
         out.how = howToText(grand && row.grandHow ? row.grandHow : row.how);
         out.with = howToText(row.with);
-        out.reference = howToText(row.reference);
+        out.reference = howToText(grand && row.grandReference ? row.grandReference : row.reference);
         out.mistake = howToText(row.mistake);
     };
     std::ranges::for_each(kRows, fill);

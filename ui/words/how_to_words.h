@@ -14,7 +14,7 @@ namespace hammerline::words {
 struct HowToRow {
     DimensionId id;
     const char *fromTo, *how, *with, *reference, *mistake;
-    const char *grandFromTo = nullptr, *grandHow = nullptr;
+    const char *grandFromTo = nullptr, *grandHow = nullptr, *grandReference = nullptr;
 };
 
 inline constexpr std::array kWordHowTo{
@@ -30,14 +30,16 @@ inline constexpr std::array kWordHowTo{
                                    "every note whose lost motion is under 0.1 mm."),
         QT_TRANSLATE_NOOP("howTo", "Letting the key fly: a fast release brings every jack home."),
         QT_TRANSLATE_NOOP("howTo", "Whether the jack slips back under the knuckle by itself on a very slow release."),
-        nullptr},
+        nullptr,
+        QT_TRANSLATE_NOOP("howTo", "Soft pedal up. Read it at a few notes of each section, and at every note that "
+                                   "fails a soft second blow.")},
     HowToRow{
         dimension::hammerReturn, QT_TRANSLATE_NOOP("howTo", "Whether the hammer falls back to its rest by itself."),
         QT_TRANSLATE_NOOP(
             "howTo", "Action in or out: lift each hammer with a fingertip and let go, along the whole row. It falls "
                      "back without a stop: K. It creeps: S. It stays: X. Then Shift and Y for all the others."),
         QT_TRANSLATE_NOOP("howTo", "A fingertip."),
-        QT_TRANSLATE_NOOP("howTo", "The spring or cord loop on its place; no neighbour touched."),
+        QT_TRANSLATE_NOOP("howTo", "Its spring in its place; no neighbour touched."),
         QT_TRANSLATE_NOOP("howTo", "Pushing the neighbour along; judging a damp day's action as worn out."), nullptr,
         QT_TRANSLATE_NOOP(
             "howTo", "Action drawn out: lift each hammer with a fingertip and let go, along the whole row. It falls "
@@ -65,7 +67,7 @@ inline constexpr std::array kWordHowTo{
                  "howTo", "Action in its place, soft pedal up: bring each hammer slowly to its strings. All strings "
                           "covered, the same at both edges: K. Too far to the bass: B, to the treble: T.")},
     HowToRow{
-        dimension::hammerSquare, QT_TRANSLATE_NOOP("howTo", "Whether the head stands upright on its way."),
+        dimension::hammerSquare, QT_TRANSLATE_NOOP("howTo", "Whether the head stands straight on its way."),
         QT_TRANSLATE_NOOP("howTo", "On the bench: look along the row of heads from the end, at rest and raised. In "
                                    "line with its neighbours: K. Top to the bass: B, to the treble: T."),
         QT_TRANSLATE_NOOP("howTo", "Eyes, a small square."),
@@ -90,7 +92,7 @@ inline constexpr std::array kWordHowTo{
              QT_TRANSLATE_NOOP("howTo", "Where the jack stands under the knuckle, seen from the side."),
              QT_TRANSLATE_NOOP("howTo",
                                "Action drawn out: the jack's back edge stands in line with the back of the knuckle's "
-                               "core: K. Nearer the hammer: D, too deep. Nearer the player: S, too shallow."),
+                               "core: K. Nearer the hammer: D, too deep. Nearer you: S, too shallow."),
              QT_TRANSLATE_NOOP("howTo", "Lamp, a thin mirror."),
              QT_TRANSLATE_NOOP("howTo", "Jack at rest on its button felt."),
              QT_TRANSLATE_NOOP("howTo", "Judging by a worn knuckle's flat."), nullptr, nullptr},
@@ -122,7 +124,7 @@ inline constexpr std::array kWordHowTo{
     HowToRow{dimension::keySquare, QT_TRANSLATE_NOOP("howTo", "Whether the key top lies level across."),
              QT_TRANSLATE_NOOP("howTo",
                                "Look along the fronts from the end with the eye at the height of the tops, or lay "
-                               "a small bar over three keys. Upright: K. Leans to the bass: B, to the treble: T."),
+                               "a small bar over three keys. Level: K. Leans to the bass: B, to the treble: T."),
              QT_TRANSLATE_NOOP("howTo", "Eyes, a small bar."),
              QT_TRANSLATE_NOOP("howTo", "Key fit first: a loose key leans where it is pushed."),
              QT_TRANSLATE_NOOP("howTo", "Bending the pin of a key that is warped."), nullptr, nullptr},

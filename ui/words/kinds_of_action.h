@@ -14,5 +14,11 @@ inline bool vertical(const Piano& piano) {
 inline bool grand(const Piano& piano) {
     return !piano.vertical();
 }
+inline bool overdamper(const Piano& piano) {
+    return piano.damping == Damping::overdamper;
+}
+inline bool dropButton(const Piano& piano) {
+    return piano.capstan == Capstan::dropButton;
+}
 
 } // namespace hammerline::words::kind

@@ -74,8 +74,9 @@ constexpr std::array kGuards = {
           QT_TRANSLATE_NOOP("operations", "First look whether the spring lifts the hammer: a weak spring reads the "
                                           "same. A screw that does not turn: stop."),
           QT_TRANSLATE_NOOP("operations", "First look whether the spring lifts the hammer: a weak spring reads the "
-                                          "same. Read in its place, turn drawn out; no key is touched while the action "
-                                          "slides. A screw that does not turn: stop.")},
+                                          "same. Read in its place, turn drawn out. No key is touched while the action "
+                                          "slides: a pressed key lifts its hammer, and it breaks. A screw that does "
+                                          "not turn: stop.")},
     Guard{"wire-bent-twice",
           QT_TRANSLATE_NOOP("operations", "Hold the wood with a second tool, less than 2 mm a go; a wire bent twice "
                                           "at one place is spent."),

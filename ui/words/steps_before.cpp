@@ -76,7 +76,7 @@ constexpr std::array kBeforeSteps = {
              .whatFor = T("These are the figures to come back to, and the proof of what was gained."),
              .tools = T("Small square, dip block, blow stick, let-off strips."),
              .how = T("One natural near each end of each section and one sharp: key height from the bed, dip, blow, "
-                      "let-off, checking; straps by a glance. Play what cannot be measured and write the word."),
+                      "let-off, checking. Play what cannot be measured and write the word.\nUDBO|Straps by a glance."),
              .way = T(""),
              .goodWhen = T("Ten notes, twenty minutes."),
              .mistake = T("Reading every note by number before the lost motion is right."),
@@ -92,7 +92,7 @@ constexpr std::array kBeforeSteps = {
                    "off. Screws go into a bag or a row of holes in a card, with the place written beside it."),
              .way = T("Numbers run from the bass."),
              .goodWhen = T("A stranger could put it together."),
-             .mistake = T("Numbers on felt or on a face that is filed or glued later; a sticker on each of 88 parts."),
+             .mistake = T("Numbers on felt or on a face that is filed or glued later; a label on each of 88 parts."),
              .takes = T("10 / 20."),
              .records = T("Tick; the labels sheet.")},
 };

@@ -21,8 +21,9 @@ constexpr std::array kBenchSteps = {
              .name = T("Survey the action"),
              .whatFor = T("The list of faults decides parts, hours and what must come first."),
              .tools = T("Lamp, mirror, caliper; the keys of the program, or a helper who types."),
-             .how = T("Go part by part along the row, not note by note: hammers, shanks, butts, springs, jacks, "
-                      "wippens, checks, straps, dampers. Move each centre: does it fall freely, does it move sideways? "
+             .how = T("Go part by part along the row, not note by note: hammers, shanks, springs, jacks, "
+                      "wippens, checks, dampers.\nUDBO|Butts and straps as well.\nMove each centre: does it fall "
+                      "freely, does it move sideways? "
                       "Type fault and note. Measure felt over wood at the worst hammer of each section."),
              .way = T(""),
              .goodWhen = T("Every part of the list is \"sound\" or has notes."),
@@ -37,7 +38,7 @@ constexpr std::array kBenchSteps = {
                       "not twisted out of line. Where a screw keeps turning, plug its hole; do not force it."),
              .way = T("Clockwise."),
              .goodWhen = T("Snug; nothing moved out of its space."),
-             .mistake = T("Forcing a screw into old wood or into a brass rail."),
+             .mistake = T("Forcing a screw into old wood.\nB|Forcing a screw into the brass."),
              .takes = T("15 / 30 a section."),
              .records = T("Finding flange-screws.")},
     StepText{.id = "mend-brass-rail",
@@ -69,25 +70,28 @@ constexpr std::array kBenchSteps = {
         .mistake = T("Oil, or heat until the wood chars; one size for all."),
         .takes = T("5 / 10 a pin single, 4 / 8 in a set."),
         .records = T("Findings; size of pin per note.")},
-    StepText{.id = "mend-butts-and-springs",
-             .name = T("Mend butts and springs"),
-             .whatFor = T("The butt gives power and repetition."),
-             .tools = T("Thin knife, glue, tweezers, small hook; the butt held in a notched block."),
-             .how = T("Renew leather that the jack has dished, in the same thickness; hard cushions; broken cord loops "
-                      "and springs; bare catcher leather. See that each spring sits in its slot and groove. Where more "
-                      "than a tenth is bad, do the whole set before regulating."),
-             .way = T(""),
-             .goodWhen = T("The jack's tip slides without a click, and the hammer returns by itself from half way."),
-             .mistake = T("Thicker leather on a few notes: those notes play tight."),
-             .takes = T("See remedies."),
-             .records = T("Findings butt-leather, butt-cushion, butt-spring, catcher.")},
+    StepText{
+        .id = "mend-butts-and-springs",
+        .name = T("Mend butts and springs"),
+        .whatFor = T("The butt gives power and repetition."),
+        .tools = T("Thin knife, glue, tweezers, small hook; the butt held in a notched block."),
+        .how = T("Renew leather that the jack has dished, in the same thickness; hard cushions; broken springs "
+                 "and their loops; bare catcher leather. See that each spring sits in its slot and groove. Where more "
+                 "than a tenth is bad, do the whole set before regulating."),
+        .way = T(""),
+        .goodWhen = T("The jack's tip slides without a click, and the hammer returns by itself from half way."),
+        .mistake = T("Thicker leather on a few notes: those notes play tight."),
+        .takes = T("See remedies."),
+        .records = T("Findings butt-leather, butt-cushion, butt-spring, catcher.")},
     StepText{.id = "mend-wippens-and-jacks",
              .name = T("Mend wippens and jacks"),
              .whatFor = T("The jack must return by itself, the wippen must ride its capstan."),
              .tools = T("Tweezers, hook, glue, a holder: two battens with a slot for the wippen."),
-             .how = T("Look at each jack's glue joint, spring and pin. Renew heel cloth that has a hole as a set, and "
-                      "grooved check felt.\nDU|Renew the felts and elbows of lifters or stickers as a whole set where "
-                      "they crumble.\nG|Raise or renew flat knuckles; clean the slots of the springs."),
+             .how =
+                 T("Look at each jack's glue joint, spring and pin. Renew heel cloth that has a hole as a set, and "
+                   "grooved check felt.\nD|Renew the felts and elbows of the lifters as a whole set where they crumble."
+                   "\nUB|Renew the felts of stickers as a whole set where they crumble.\nG|Raise or renew flat "
+                   "knuckles; clean the slots of the springs."),
              .way = T(""),
              .goodWhen = T("Trip each jack: it snaps home; wippen falls freely."),
              .mistake = T("One new heel cloth among worn ones."),
@@ -161,7 +165,7 @@ constexpr std::array kBenchSteps = {
             "its middle, turning it, until the wood gives; twist a little beyond, hold until cool. Small twists only."),
         .way = T("Twist toward where the crown should go."),
         .goodWhen = T("Gaps parallel."),
-        .mistake = T("Heat at head or butt: the glue lets go; felt singes."),
+        .mistake = T("Heat at the joints: the glue lets go; felt singes."),
         .takes = T("1 / 3."),
         .records = T("Word hammer-square.")},
     StepText{.id = "renew-rest-rail",
@@ -196,7 +200,7 @@ constexpr std::array kBenchSteps = {
         .tools = T("Tweezers, hook, spring bender, glue that can be undone with warmth."),
         .how =
             T("See that each lever falls, springs back and has no side play. Renew broken springs or cords, all of one "
-              "strength, and lever cloth that the spoons have cut, as a set. The rod and its hangers have no slop. "
+              "strength, and lever cloth that has been cut through, as a set. The rod and its hangers have no slop. "
               "Flat felts may be glued here, square on the block; wedges and clips are glued later, on the strings."),
         .way = T("Thinner felt makes every damper start later and press less; note old felt depth (9.5 and 11 mm "
                  "were made)."),

@@ -39,8 +39,7 @@ constexpr std::array kGrandSteps = {
         .how = T("Lift the lever a hair and look from the side: the jack's rear face (toward the hammer) in line with "
                  "the rear of the knuckle's wooden core. Turn its small button a quarter and look which way it goes. "
                  "Tight in its thread: if it wanders, that is the fault."),
-        .way = T(
-            "Too deep (toward the hammer): late, heavy escape; too shallow (toward the player): slips on a hard blow."),
+        .way = T("Too deep (toward the hammer): late, heavy escape; too shallow (toward you): slips on a hard blow."),
         .goodWhen = T("Faces flush by eye."),
         .mistake = T("Setting it by the worn leather instead of the core."),
         .takes = T("0.4 / 1."),

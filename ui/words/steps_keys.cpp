@@ -39,7 +39,7 @@ constexpr std::array kKeysSteps = {
                       "screws: does it dip? Lay a straight bar along the balance rail from pin to pin. Where it is low "
                       "between screws, put card under the rail beside the screw, not papers under the keys."),
              .way = T("Screw clockwise = frame down on the bed."),
-             .goodWhen = T("Bar and rail touch within 0.3 mm, and a knuckle on the rail makes no knock."),
+             .goodWhen = T("Bar and rail touch within 0.3 mm, and tapped with a finger the rail sounds dead."),
              .mistake = T("Screwing a bowed rail down so that it cracks."),
              .takes = T("10 / 25."),
              .records = T("Finding key-frame; note numbers of the screws.")},

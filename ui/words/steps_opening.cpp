@@ -54,7 +54,7 @@ constexpr std::array kOpeningSteps = {
             T("Lift off or unhook damper rod, soft rod and muffler linkage. Undo the knobs at the top of the brackets "
               "while one hand holds the rail. Tip the top toward you just clear of the bolts, see that nothing hooks, "
               "take the brackets near both ends (never the rails of hammers or let-off) and lift straight up off the "
-              "studs, then out. Set it on its feet in the cradle, never on hammers, dampers or spoons."),
+              "studs, then out. Set it on its feet in the cradle, never on hammers or dampers."),
         .way =
             T("First toward you, then up. Watch the bass dampers at the plate's edge: let the bass end come a little "
               "farther toward you.\nD|First unhook and number each lifter or sticker and tie it up. On some only the "

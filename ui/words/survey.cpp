@@ -59,7 +59,7 @@ constexpr std::array<const char*, 5> kStates = {
 };
 
 constexpr std::array<const char*, 9> kStages = {
-    QT_TRANSLATE_NOOP("survey", "Before anything is tilted"),
+    QT_TRANSLATE_NOOP("survey", "Before anything is moved"),
     QT_TRANSLATE_NOOP("survey", "Action, on the bench"),
     QT_TRANSLATE_NOOP("survey", "Hammers"),
     QT_TRANSLATE_NOOP("survey", "Rails and cushions"),

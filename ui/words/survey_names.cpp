@@ -28,7 +28,7 @@ constexpr std::array kParts = {
     PartNames{"hammer-flange", QT_TRANSLATE_NOOP("survey", "Hammer flange, pin"), nullptr},
     PartNames{"butt-leather", QT_TRANSLATE_NOOP("survey", "Butt leather"), QT_TRANSLATE_NOOP("survey", "Butt leathers")},
     PartNames{"butt-cushion", QT_TRANSLATE_NOOP("survey", "Butt cushion"), QT_TRANSLATE_NOOP("survey", "Butt cushions")},
-    PartNames{"butt-spring", QT_TRANSLATE_NOOP("survey", "Butt spring, cord loop"), QT_TRANSLATE_NOOP("survey", "Butt springs")},
+    PartNames{"butt-spring", QT_TRANSLATE_NOOP("survey", "Butt spring"), QT_TRANSLATE_NOOP("survey", "Butt springs")},
     PartNames{"spring-rail", QT_TRANSLATE_NOOP("survey", "Spring rail"), nullptr},
     PartNames{"hammer-shank", QT_TRANSLATE_NOOP("survey", "Hammer shank"), QT_TRANSLATE_NOOP("survey", "Hammer shanks")},
     PartNames{"hammer-head", QT_TRANSLATE_NOOP("survey", "Hammer head"), QT_TRANSLATE_NOOP("survey", "Hammer heads")},

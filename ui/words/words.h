@@ -94,6 +94,8 @@ QString findingSentence(const Finding&, const Piano&);
 
 // cautions.cpp: ids "tipping", "tension", "force", "solvents", "dust", "lead", "ivory", "mains", "springs", "specs"
 QString caution(std::string_view id);
+/// As it is meant of this piano; empty where it is not.
+QString caution(std::string_view id, const Piano&);
 std::vector<std::string_view> cautionsFor(const Piano&);
 
 } // namespace hammerline::words

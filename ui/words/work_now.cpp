@@ -165,7 +165,7 @@ std::vector<StepParagraph> stepParagraphs(const StepOfWork& step, const Piano& p
     add(ofWork("Good when"), text->goodWhen);
     add(ofWork("Usual mistake"), text->mistake);
     for (const std::string_view each : cautionsOf(step, piano))
-        out.push_back({ofWork("Caution"), caution(each)});
+        out.push_back({ofWork("Caution"), caution(each, piano)});
     return out;
 }
 
