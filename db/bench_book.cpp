@@ -240,8 +240,16 @@ Outcome<ActId> BenchBook::markNotFitted(std::string_view pianoUuid, int pass, Ce
 }
 
 Outcome<ActId> BenchBook::setOverride(std::string_view pianoUuid, const Override& set) {
-    return ofPiano(*m_inner->book, "override", pianoUuid,
-                   [&](ActUnderWay& act, std::int64_t row) { return hammerline::setOverride(act, row, set); });
+    return setOverrides(pianoUuid, {&set, 1});
+}
+
+Outcome<ActId> BenchBook::setOverrides(std::string_view pianoUuid, std::span<const Override> all) {
+    return ofPiano(*m_inner->book, "override", pianoUuid, [&](ActUnderWay& act, std::int64_t row) {
+        ActId last = act.idOrNone();
+        for (const Override& each : all)
+            last = hammerline::setOverride(act, row, each);
+        return last;
+    });
 }
 
 Outcome<ActId> BenchBook::removeOverride(std::string_view pianoUuid, Cell cell) {

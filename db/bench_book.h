@@ -139,6 +139,8 @@ public:
     Outcome<ActId> withdraw(std::string_view pianoUuid, int pass, Cell);
     Outcome<ActId> markNotFitted(std::string_view pianoUuid, int pass, Cell);
     Outcome<ActId> setOverride(std::string_view pianoUuid, const Override&);
+    /// Several as one act.
+    Outcome<ActId> setOverrides(std::string_view pianoUuid, std::span<const Override>);
     Outcome<ActId> removeOverride(std::string_view pianoUuid, Cell);
     Outcome<ActId> addFindings(std::string_view pianoUuid, std::span<const Finding>);
     Outcome<ActId> addSymptom(std::string_view pianoUuid, const Symptom&);
