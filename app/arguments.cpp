@@ -27,6 +27,10 @@ CLI::App* command(CLI::App& top, Arguments& out, std::vector<std::function<void(
     return sub;
 }
 
+void spokenOption(CLI::App* sub, Arguments& out) {
+    sub->add_flag("--spoken", out.spoken, "whole sentences, a line each, in the place of tables");
+}
+
 void bookAndPiano(CLI::App* sub, Common& at) {
     sub->add_option("BOOK", at.book, "the bench book")->required();
     sub->add_option("--piano", at.piano, "name of the piano (not needed where the book has one)");
@@ -44,7 +48,7 @@ void identityOptions(CLI::App* sub, SetUp& s) {
 }
 
 void setUp(CLI::App* sub, SetUp& s) {
-    sub->add_option("--action", s.action, "upright, drop or grand");
+    sub->add_option("--action", s.action, "upright, drop or grand")->check(CLI::IsMember({"upright", "drop", "grand"}));
     sub->add_option("--attribute", s.attributes, "NAME=VALUE, see hammerline ids")->allow_extra_args(false);
     sub->add_option("--notes", s.notes, "number of notes, 20 to 108");
     sub->add_option("--lowest", s.lowest, "the lowest note, such as A0");
@@ -57,11 +61,13 @@ void setUp(CLI::App* sub, SetUp& s) {
 
 void planOptions(CLI::App* sub, PlanRequest& p) {
     sub->add_option("--pass", p.pass, "number or label of the pass");
-    sub->add_option("--intent", p.intent, "touch-up or full");
-    sub->add_option("--float", p.floating, "dip, blow or aftertouch: what may float");
+    sub->add_option("--intent", p.intent, "touch-up or full")->check(CLI::IsMember({"touch-up", "full"}));
+    sub->add_option("--float", p.floating, "dip, blow or aftertouch: what may float")
+        ->check(CLI::IsMember({"dip", "blow", "aftertouch"}));
     sub->add_option("--minutes", p.minutes, "what can be done in so many minutes");
     sub->add_option("--accept", p.accept, "CAUSE or CAUSE=REMEDY: work this cause")->allow_extra_args(false);
-    sub->add_option("--stage", p.stage, "trial, sections or whole");
+    sub->add_option("--stage", p.stage, "trial, sections or whole")
+        ->check(CLI::IsMember({"trial", "sections", "whole"}));
 }
 
 struct Requests {
@@ -149,9 +155,9 @@ void measuringCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& 
     undo->add_option("BOOK", r.undo.book, "the bench book")->required();
     auto* redo = command(top, out, chosen, "redo", "bring back what undo took", r.redo);
     redo->add_option("BOOK", r.redo.book, "the bench book")->required();
-    auto* over = command(top, out, chosen, "override", "a zone of its own for one note", r.override_);
+    auto* over = command(top, out, chosen, "override", "a zone of its own for one note or some", r.override_);
     bookAndPiano(over, r.override_.at);
-    over->add_option("NOTE", r.override_.note, "number or pitch, such as 40 or C4")->required();
+    over->add_option("NOTE", r.override_.note, "number, pitch or range, such as 40, C4 or 20-30")->required();
     over->add_option("DIMENSION", r.override_.dimension, "what is measured, such as let-off")->required();
     over->add_option("LOW", r.override_.low, "the low edge of the zone")->required();
     over->add_option("NOMINAL", r.override_.nominal, "the aim")->required();
@@ -163,16 +169,20 @@ void measuringCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& 
 void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) {
     auto* check = command(top, out, chosen, "check", "judge and rank a pass", r.check);
     bookAndPiano(check, r.check.at);
+    spokenOption(check, out);
     check->add_option("--pass", r.check.pass, "number or label of the pass");
     check->add_option("--spec", r.check.spec, "another spec sheet: a file or a name");
-    check->add_option("--rule", r.check.rule, "plain, guard95 or guardU");
+    check->add_option("--rule", r.check.rule, "plain, guard95 or guardU")
+        ->check(CLI::IsMember({"plain", "guard95", "guardU"}));
     auto* action = command(top, out, chosen, "action",
                            "where the key's way goes: account of the dip, stroke, after the plan", r.action);
     bookAndPiano(action, r.action.at);
+    spokenOption(action, out);
     action->add_option("--note", r.action.note, "number or pitch of one note, such as 40 or C4 (else all)");
     action->add_option("--pass", r.action.pass, "number or label of the pass");
     auto* plan = command(top, out, chosen, "plan", "what to turn or shim; writes nothing", r.plan);
     bookAndPiano(plan, r.plan.at);
+    spokenOption(plan, out);
     planOptions(plan, r.plan);
     auto* tick = command(top, out, chosen, "tick", "record what was done", r.tick);
     bookAndPiano(tick, r.tick.plan.at);
@@ -184,11 +194,13 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
     tick->add_flag("--not-done", r.tick.notDone, "it was not done after all: what was said of the step is taken back");
     auto* compare = command(top, out, chosen, "compare", "two passes side by side", r.compare);
     bookAndPiano(compare, r.compare.at);
+    spokenOption(compare, out);
     compare->add_option("--from", r.compare.from, "number or label of the earlier pass");
     compare->add_option("--to", r.compare.to, "number or label of the later pass");
     auto* survey =
         command(top, out, chosen, "survey", "findings, parts to order, the order of the whole job", r.survey);
     bookAndPiano(survey, r.survey.at);
+    survey->add_flag("--cautions", r.survey.cautions, "every caution that holds for this piano");
     survey->add_option("--add", r.survey.add, "\"NOTES PART FAULT [REMEDY]\"")->allow_extra_args(false);
     survey->add_option("--state", r.survey.state, "\"NOTES PART STATE\"")->allow_extra_args(false);
     survey->add_option("--symptom", r.survey.symptom, "\"NOTES SYMPTOM\"")->allow_extra_args(false);
@@ -381,6 +393,22 @@ std::vector<std::string> choicesIn(const std::string& type) {
     return CLI::detail::split(type.substr(open + 1, close - open - 1), ',');
 }
 
+using NumberRange = std::optional<std::pair<double, double>>;
+
+/// The library tells a range only as "INT in [80 - 200]".
+NumberRange rangeIn(const std::string& type) {
+    double low = 0, high = 0;
+    const auto open = type.find(" in [");
+    const bool told =
+        open != std::string::npos && std::sscanf(type.c_str() + open, " in [%lf - %lf]", &low, &high) == 2;
+    return told ? NumberRange(std::pair{low, high}) : std::nullopt;
+}
+
+OptionRow::Kind kindOf(const std::string& type) {
+    if (type.starts_with("INT")) return OptionRow::Kind::whole;
+    return type.starts_with("FLOAT") ? OptionRow::Kind::decimal : OptionRow::Kind::text;
+}
+
 bool namesFile(const std::string& option) {
     static const std::set<std::string> files = {"BOOK",  "FILE",      "FROM",       "OTHER",
                                                 "--out", "--picture", "--settings", "--spec"};
@@ -395,7 +423,10 @@ OptionRow rowOf(const CLI::Option& option) {
                   .choices = choicesIn(type),
                   .byPlace = option.get_positional(),
                   .required = option.get_required(),
-                  .isFile = namesFile(option.get_name())};
+                  .isFile = namesFile(option.get_name()),
+                  .many = option.get_items_expected_max() > 1,
+                  .kind = kindOf(type),
+                  .range = rangeIn(type)};
     const bool isSwitch = option.get_items_expected_max() == 0;
     if (!out.byPlace && !isSwitch) out.value = valueName(out.name, type.substr(0, type.find(':')));
     return out;

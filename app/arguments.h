@@ -95,6 +95,7 @@ struct SurveyRequest {
     std::vector<std::string> looks;        // "CHECK yes|no", of the last pass
     std::vector<std::string> settings;     // NAME=VALUE: minutes, spares, what is in hand
     std::vector<std::string> checkNumbers; // "PART NUMBERS AS THEY LIE"
+    bool cautions = false;                 // all of them on standard error
 };
 struct WorkRequest {
     Common at;
@@ -186,7 +187,7 @@ using Request =
 
 struct Arguments {
     Request request;
-    bool json = false, quiet = false;
+    bool json = false, quiet = false, spoken = false;
 };
 
 /// Either what is asked for, or the exit status when help or a refusal was printed already.

@@ -25,8 +25,25 @@ QString commandsFor(const Refusal& refusal) {
 }
 
 bool quiet = false;
+bool spokenWanted = false;
 
 } // namespace
+
+QString inConsole(const char* text) {
+    return QCoreApplication::translate("console", text);
+}
+
+QString countedInConsole(const char* text, int n) {
+    return QCoreApplication::translate("console", text, nullptr, n);
+}
+
+void speakSentences() {
+    spokenWanted = true;
+}
+
+bool sentencesWanted() {
+    return spokenWanted;
+}
 
 void beQuiet() {
     quiet = true;

@@ -5,6 +5,7 @@
 
 #include <QString>
 
+#include <concepts>
 #include <string>
 
 namespace hammerline::app {
@@ -22,6 +23,16 @@ Outcome<void> writeOut(const std::string& path, std::string_view bytes);
 void sayWritten(const QString& line, const std::string& path, bool json);
 /// One line of plain text for people; nothing with --json.
 void say(const QString&, bool json);
+/// A text of the context "console"; `n`: what its %n counts.
+QString inConsole(const char* text);
+QString countedInConsole(const char* text, int n);
+template <std::integral N>
+QString inConsole(const char* text, N n) {
+    return countedInConsole(text, static_cast<int>(n));
+}
+/// Whole sentences in the place of tables from now on (--spoken): for a voice, not for the eye.
+void speakSentences();
+bool sentencesWanted();
 /// Nothing is asked or remarked on standard error from now on (--quiet).
 void beQuiet();
 /// False, after a sentence on standard error, where standard output could not take all that was printed.

@@ -72,6 +72,7 @@ int main(int argc, char** argv) {
     if (const int* status = std::get_if<int>(&read)) return outputKept() ? *status : kRefused;
     const auto& arguments = std::get<Arguments>(read);
     if (arguments.quiet) beQuiet();
+    if (arguments.spoken) speakSentences();
     QCoreApplication::setApplicationName(QStringLiteral("hammerline"));
     QCoreApplication::setApplicationVersion(QStringLiteral(HAMMERLINE_VERSION));
     if (wantsPaper(arguments.request)) qputenv("QT_QPA_PLATFORM", "offscreen");

@@ -1,8 +1,10 @@
 // Every command and option as plain rows: --help, the manual page and the completions of the shells are made from them.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace hammerline::app {
@@ -13,6 +15,9 @@ struct OptionRow {
     std::string help;
     std::vector<std::string> choices;
     bool byPlace = false, required = false, isFile = false;
+    bool many = false; // by place: as many as are typed
+    enum class Kind { text, whole, decimal } kind = Kind::text;
+    std::optional<std::pair<double, double>> range; // of a number, both ends inside
 };
 
 struct CommandRow {

@@ -1,11 +1,12 @@
 #include "app/typed_words.h"
 
+#include "app/wrong_words.h"
+
 #include <QCoreApplication>
 #include <QString>
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <filesystem>
 
 namespace hammerline::app {
@@ -21,14 +22,6 @@ std::string sentence(const char* text, const std::string& first, const std::stri
 std::string meant(const std::string& typed, const std::vector<std::string>& known) {
     const std::string near = nearest(typed, known);
     return near.empty() ? std::string{} : ' ' + sentence(QT_TRANSLATE_NOOP("usage", "Did you mean %1?"), near);
-}
-
-bool isNegativeNumber(const std::string& word) {
-    const auto digit = [&word](std::size_t i) {
-        return i < word.size() && std::isdigit(static_cast<unsigned char>(word[i])) != 0;
-    };
-    const bool pointFirst = word.size() > 1 && (word[1] == '.' || word[1] == ',');
-    return word.size() > 1 && word[0] == '-' && (digit(1) || (pointFirst && digit(2)));
 }
 
 std::vector<std::string> namesOf(const OptionTable& table) {
@@ -47,7 +40,8 @@ std::string unknownCommand(const std::string& word, const OptionTable& table) {
 std::string unknownOption(const std::vector<std::string>& words, const CommandRow& command) {
     for (std::size_t i = 1; i < words.size() && words[i] != "--"; ++i) {
         const std::string name = words[i].substr(0, words[i].find('='));
-        if (!name.starts_with("--")) continue;
+        const bool byPlace = !name.starts_with('-') || name.size() == 1 || isNegativeNumber(name);
+        if (byPlace) continue;
         if (const OptionRow* option = find(command, name)) {
             const bool valueFollows = !option->value.empty() && words[i].size() == name.size();
             if (valueFollows) ++i;
@@ -133,6 +127,11 @@ TypedWords readTypedWords(const std::vector<std::string>& typed, const OptionTab
         return out;
     }
     out.refusal = unknownOption(out.words, *command);
+    if (out.refusal.empty()) {
+        out.refusal = wrongWords(out.words, *command);
+        if (!out.refusal.empty()) out.refusal += seeHelp(out.words);
+    }
+    acceptDecimalComma(out.words, *command);
     const bool takesNumbers = command->name == "enter" || command->name == "override" || command->name == "tick";
     if (takesNumbers)
         for (auto word = out.words.begin(); word != out.words.end() && *word != "--"; ++word)

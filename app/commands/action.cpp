@@ -4,7 +4,9 @@
 #include "app/commands/bench.h"
 #include "app/commands/commands.h"
 #include "app/console.h"
+#include "app/text_table.h"
 #include "core/plan/plan_in_force.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -41,14 +43,37 @@ void sayNote(const NoteAction& action, const Piano& piano, bool json) {
             json);
 }
 
+QString wayText(const std::optional<double>& mm) {
+    return mm ? words::number(*mm, 2) : QString();
+}
+
+QStringList strokeRow(const Stroke& stroke, const Piano& piano) {
+    return {words::noteName(stroke.note, piano),
+            piano.vertical() ? wayText(stroke.moves) : QString(),
+            wayText(stroke.damperStirs),
+            wayText(stroke.letOff),
+            wayText(stroke.bottom),
+            wayText(stroke.aftertouch)};
+}
+
 void sayAll(const std::vector<NoteAction>& actions, const Piano& piano, bool json) {
     int silent = 0;
+    TextTable table({{inConsole(QT_TRANSLATE_NOOP("console", "Note"))},
+                     {inConsole(QT_TRANSLATE_NOOP("console", "Hammer moves")), true},
+                     {inConsole(QT_TRANSLATE_NOOP("console", "Damper stirs")), true},
+                     {inConsole(QT_TRANSLATE_NOOP("console", "Lets off")), true},
+                     {inConsole(QT_TRANSLATE_NOOP("console", "Bottom")), true},
+                     {inConsole(QT_TRANSLATE_NOOP("console", "Left")), true}});
     for (const NoteAction& each : actions) {
-        if (anythingRead(each))
+        if (!anythingRead(each))
+            ++silent;
+        else if (sentencesWanted())
             say(words::strokeSentence(each.stroke, piano), json);
         else
-            ++silent;
+            table.add(strokeRow(each.stroke, piano));
     }
+    if (!table.empty()) say(inConsole(QT_TRANSLATE_NOOP("console", "Way of the key from rest, mm:")), json);
+    say(table, json);
     if (silent > 0)
         say(QCoreApplication::translate("action", "%n note(s) without readings of the stroke.", nullptr, silent), json);
 }

@@ -3,6 +3,7 @@
 #include "app/commands/commands.h"
 #include "app/commands/progress.h"
 #include "app/console.h"
+#include "app/text_table.h"
 #include "core/sheet/sheet.h"
 #include "db/document.h"
 #include "ui/words/keeping.h"
@@ -10,6 +11,7 @@
 #include "ui/words/said.h"
 #include "ui/words/words.h"
 
+#include <QCoreApplication>
 #include <QString>
 #include <nlohmann/json.hpp>
 
@@ -65,17 +67,19 @@ int run(const ListRequest& request, bool json) {
         if (away && !request.archived) continue;
         if (!words::holdsWords(utf8(request.find), textsOf(line))) continue;
         Json passes = Json::array();
-        QString head =
-            QStringLiteral("%1: %2, %3 notes").arg(utf8(line.name), words::actionName(line.action)).arg(line.notes);
-        if (away) head += QStringLiteral(" (put away)");
+        QString head = inConsole(QT_TRANSLATE_N_NOOP("console", "%1: %2, %n note(s)"), line.notes)
+                           .arg(utf8(line.name), words::actionName(line.action));
+        if (away) head += inConsole(QT_TRANSLATE_NOOP("console", " (put away)"));
         say(head, json);
+        TextTable table({{{}, true}, {{}, true}, {}}, 2);
         const QString whose = words::identityLine(line.identity);
         if (!whose.isEmpty()) say(QStringLiteral("  ") + whose, json);
         for (const auto& pass : line.passes) {
             passes.push_back({{"pass", pass.number}, {"label", pass.label}, {"readings", pass.readings}});
-            say(QStringLiteral("  pass %1, %2: %3 readings").arg(pass.number).arg(utf8(pass.label)).arg(pass.readings),
-                json);
+            table.add({inConsole(QT_TRANSLATE_NOOP("console", "pass %1")).arg(pass.number),
+                       inConsole(QT_TRANSLATE_N_NOOP("console", "%n reading(s)"), pass.readings), utf8(pass.label)});
         }
+        say(table, json);
         out["pianos"].push_back({{"name", line.name},
                                  {"action", std::string(key(line.action))},
                                  {"notes", line.notes},
@@ -86,7 +90,7 @@ int run(const ListRequest& request, bool json) {
     const bool nothing = out["pianos"].empty();
     if (nothing && !request.find.empty()) ask(QStringLiteral("No piano holds these words."), json);
     if (putAway > 0 && !request.archived)
-        ask(QStringLiteral("%1 put away, not shown; --archived shows them.").arg(putAway), json);
+        ask(inConsole(QT_TRANSLATE_N_NOOP("console", "%n piano(s) put away, not shown: --archived."), putAway), json);
     print(out, json);
     return kDone;
 }

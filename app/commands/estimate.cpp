@@ -4,6 +4,7 @@
 #include "app/commands/bench.h"
 #include "app/commands/commands.h"
 #include "app/console.h"
+#include "app/text_table.h"
 #include "ui/words/said.h"
 #include "ui/words/survey_names.h"
 
@@ -61,36 +62,34 @@ Json estimateJson(const Estimate& estimate) {
 
 QString amountText(const std::optional<Money>& amount, const EstimateTerms& terms) {
     if (!amount) return {};
-    return QStringLiteral(", %1 %2").arg(utf8(moneyText(*amount)), utf8(terms.currency)).trimmed();
+    return QStringLiteral("%1 %2").arg(utf8(moneyText(*amount)), utf8(terms.currency)).trimmed();
 }
 
 void sayEstimate(const Estimate& estimate, bool json) {
+    TextTable table({{}, {{}, true}, {{}, true}});
+    const auto priced = [&](const std::optional<Money>& amount) { return amountText(amount, estimate.terms); };
     for (const EstimateStep& step : estimate.steps) {
-        say(QStringLiteral("%1: %2%3")
-                .arg(words::workStepName(step.id), words::hours(step.minutes), amountText(step.cost, estimate.terms)),
-            json);
+        table.add({words::workStepName(step.id), words::hours(step.minutes), priced(step.cost)});
         for (const auto& [part, minutes] : step.parts)
-            say(QStringLiteral("  %1: %2").arg(words::partOfActionName(part), words::hours(minutes)), json);
+            table.add({QStringLiteral("  ") + words::partOfActionName(part), words::hours(minutes)});
     }
     for (const EstimatePart& part : estimate.parts)
-        say(QStringLiteral("%1 %2%3").arg(words::supplyQuantity(part.line, part.line.quantity),
-                                          words::supplyName(part.line.part), amountText(part.cost, estimate.terms)),
-            json);
-    say(QStringLiteral("Allowance, %1 % of the repairs: %2")
-            .arg(estimate.terms.allowance)
-            .arg(words::hours(estimate.allowanceMinutes)),
-        json);
-    say(QStringLiteral("Together: %1%2")
-            .arg(words::hours(estimate.minutes + estimate.allowanceMinutes),
-                 amountText(estimate.total, estimate.terms)),
-        json);
+        table.add({words::supplyName(part.line.part), words::supplyQuantity(part.line, part.line.quantity),
+                   priced(part.cost)});
+    table.add({inConsole(QT_TRANSLATE_NOOP("console", "Allowance, %1 % of the repairs")).arg(estimate.terms.allowance),
+               words::hours(estimate.allowanceMinutes)});
+    table.add({inConsole(QT_TRANSLATE_NOOP("console", "Together")),
+               words::hours(estimate.minutes + estimate.allowanceMinutes), priced(estimate.total)});
+    say(table, json);
 }
 
 /// What the sum does not hold, on standard error.
 void askAbout(const Estimate& estimate, bool json) {
     if (!estimate.measured) ask(QStringLiteral("Not measured yet: the regulating is not in these hours."), json);
     if (estimate.unpriced > 0)
-        ask(QStringLiteral("%1 lines of parts have no price (--set part.SUPPLY=...).").arg(estimate.unpriced), json);
+        ask(inConsole(QT_TRANSLATE_N_NOOP("console", "%n line(s) of parts without a price (--set part.SUPPLY=...)."),
+                      estimate.unpriced),
+            json);
     if (!estimate.terms.hour) ask(QStringLiteral("No price of an hour is said (--set hour=...)."), json);
 }
 

@@ -4,18 +4,17 @@
 #include "core/sheet/sheet.h"
 #include "ui/words/words.h"
 
+#include <QCoreApplication>
 #include <QString>
 
 namespace hammerline::app {
 
 int reportIntake(const Intake& intake, const Piano& piano, int pass, std::size_t taken, bool json) {
     printJson(importJson(intake, pass, taken), json);
-    say(QStringLiteral("Pass %1: %2 readings taken, %3 questions, %4 refused.")
-            .arg(pass)
-            .arg(taken)
-            .arg(intake.questions.size())
-            .arg(intake.refused.size()),
-        json);
+    const QStringList counts = {inConsole(QT_TRANSLATE_N_NOOP("console", "%n reading(s) taken"), taken),
+                                inConsole(QT_TRANSLATE_N_NOOP("console", "%n question(s)"), intake.questions.size()),
+                                inConsole(QT_TRANSLATE_N_NOOP("console", "%n refused"), intake.refused.size())};
+    say(inConsole(QT_TRANSLATE_NOOP("console", "Pass %1: %2.")).arg(pass).arg(counts.join(QStringLiteral(", "))), json);
     for (const Question& question : intake.questions)
         ask(words::sentence(question, piano), json);
     for (const RefusedRow& refusedRow : intake.refused)

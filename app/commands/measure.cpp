@@ -129,36 +129,56 @@ int run(const EnterRequest& request, bool json) {
     return reportIntake(intake, piano, number, 1, json);
 }
 
-int run(const OverrideRequest& request, bool json) {
-    auto bench = openBench(request.at, json);
-    if (!bench) return refused(bench.error(), json);
-    const auto note = parseNote(request.note, bench->record.piano);
-    if (!note) return refused(note.error(), json);
-    const auto id = findDimension(request.dimension);
-    if (!id) return refused(id.error(), json);
-    Override wanted;
-    wanted.cell = {*note, *id};
-    wanted.reason = request.reason;
-    wanted.reviewOn = request.review;
-    const bool noSuchDay =
-        !request.review.empty() && !QDate::fromString(QString::fromStdString(request.review), Qt::ISODate).isValid();
-    if (noSuchDay) return refused({RefusalCode::usage, {}, usageOfDate("--review", request.review), {}}, json);
-    if (request.reason.empty()) return refused({RefusalCode::reasonMissing, {}, {}, {}}, json);
+namespace {
+
+Outcome<Zone> zoneTyped(const OverrideRequest& request, DimensionId id) {
     std::array<std::int64_t, 3> limits{};
     std::size_t i = 0;
     for (const std::string* text : {&request.low, &request.nominal, &request.high}) {
-        const auto value = parseQuantity(*text, row(*id).entryUnit);
-        if (!value) return refused(value.error(), json);
+        const auto value = parseQuantity(*text, row(id).entryUnit);
+        if (!value) return tl::unexpected(value.error());
         limits[i++] = value->count;
     }
     if (limits[0] > limits[1] || limits[1] > limits[2])
-        return refused({RefusalCode::badZone, {}, request.low + ' ' + request.nominal + ' ' + request.high, {}}, json);
-    wanted.zone = {limits[0], limits[1], limits[2]};
-    const auto act = bench->book.setOverride(bench->record.uuid, wanted);
+        return refuse(RefusalCode::badZone, request.low + ' ' + request.nominal + ' ' + request.high);
+    return Zone{limits[0], limits[1], limits[2]};
+}
+
+/// One a note that has the dimension. Refuses where none has it.
+Outcome<std::vector<Override>> overridesWanted(const OverrideRequest& request, const Piano& piano) {
+    const auto notes = parseNotes(request.note, piano);
+    if (!notes) return tl::unexpected(notes.error());
+    const auto id = findDimension(request.dimension);
+    if (!id) return tl::unexpected(id.error());
+    const bool noSuchDay =
+        !request.review.empty() && !QDate::fromString(QString::fromStdString(request.review), Qt::ISODate).isValid();
+    if (noSuchDay) return refuse(RefusalCode::usage, usageOfDate("--review", request.review));
+    if (request.reason.empty()) return refuse(RefusalCode::reasonMissing);
+    const auto zone = zoneTyped(request, *id);
+    if (!zone) return tl::unexpected(zone.error());
+    std::vector<Override> out;
+    for (const NoteNumber note : *notes)
+        if (fitted(*id, note, piano))
+            out.push_back({.cell = {note, *id}, .zone = *zone, .reason = request.reason, .reviewOn = request.review});
+    if (out.empty()) return refuse(RefusalCode::notFitted, words::name(*id).toStdString());
+    return out;
+}
+
+} // namespace
+
+int run(const OverrideRequest& request, bool json) {
+    auto bench = openBench(request.at, json);
+    if (!bench) return refused(bench.error(), json);
+    const auto wanted = overridesWanted(request, bench->record.piano);
+    if (!wanted) return refused(wanted.error(), json);
+    const auto act = bench->book.setOverrides(bench->record.uuid, *wanted);
     if (!act) return refused(act.error(), json);
-    say(QStringLiteral("Zone of its own for %1: %2.").arg(QString::fromStdString(request.note), words::name(*id)),
+    const auto count = static_cast<qsizetype>(wanted->size());
+    say(inConsole(QT_TRANSLATE_NOOP("console", "Zone of its own for %1: %2."))
+                .arg(QString::fromStdString(request.note), words::name(wanted->front().cell.dimension)) +
+            (count > 1 ? u' ' + inConsole(QT_TRANSLATE_N_NOOP("console", "%n note(s)."), count) : QString()),
         json);
-    return done(*act, json);
+    return done(*act, json, ", \"notes\": " + std::to_string(count));
 }
 
 } // namespace hammerline::app

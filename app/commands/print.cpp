@@ -89,7 +89,9 @@ int run(const PrintRequest& request, bool json) {
         if (!frozen) return refused(frozen.error(), json);
         act = *frozen;
     }
-    sayWritten(QStringLiteral("%1 pages: %2").arg(pages).arg(QString::fromStdString(request.out)), request.out, json);
+    sayWritten(
+        inConsole(QT_TRANSLATE_N_NOOP("console", "%n page(s): %1"), pages).arg(QString::fromStdString(request.out)),
+        request.out, json);
     return request.out == "-" ? kDone : done(act, json, ", \"pages\": " + std::to_string(pages));
 }
 

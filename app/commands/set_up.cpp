@@ -4,6 +4,8 @@
 #include "app/console.h"
 #include "db/files.h"
 
+#include <QCoreApplication>
+
 #include <filesystem>
 
 namespace hammerline::app {
@@ -96,9 +98,8 @@ int run(const NewRequest& request, bool json) {
     if (!book) return refused(book.error(), json);
     if (there)
         if (const auto entered = enter(*book); !entered) return refused(entered.error(), json);
-    say(QStringLiteral("%1: %2, %3 notes.")
-            .arg(QString::fromStdString(request.at.book), QString::fromStdString(piano->name))
-            .arg(piano->notes),
+    say(inConsole(QT_TRANSLATE_N_NOOP("console", "%1: %2, %n note(s)."), piano->notes)
+            .arg(QString::fromStdString(request.at.book), QString::fromStdString(piano->name)),
         json);
     printJson("{\"done\": true, \"act\": 1, \"piano\": \"" + uuid + "\"}", json);
     return kDone;

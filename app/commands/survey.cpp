@@ -2,11 +2,13 @@
 #include "app/commands/bench.h"
 #include "app/commands/commands.h"
 #include "app/console.h"
+#include "app/text_table.h"
 #include "core/sheet/sheet.h"
 #include "core/sheet/work_order.h"
 #include "core/survey/rail_advice.h"
 #include "ui/words/survey_names.h"
 
+#include <QCoreApplication>
 #include <QString>
 #include <nlohmann/json.hpp>
 
@@ -138,35 +140,47 @@ void sayFindings(const PianoRecord& record, bool json) {
     }
 }
 
-void sayJob(const PianoRecord& record, bool json) {
-    const auto lines = partsList(record.findings, record.piano, jobTerms(record.preferences).spares);
-    if (!lines.empty()) say(QStringLiteral("Parts to order:"), json);
-    for (const PartsLine& line : lines)
-        say(QStringLiteral("  %1  %2 %3")
-                .arg(words::supplyQuantity(line, line.quantity), words::supplyName(line.part), words::supplySize(line)),
-            json);
-    const WorkOrder order = workOrder(record);
-    say(QStringLiteral("The whole job, %1 open, %2 done:")
-            .arg(words::hours(order.minutesOpen), words::hours(order.minutesDone)),
-        json);
-    int number = 0;
-    for (const WorkOrderStep& step : order.steps) {
-        QString line = QStringLiteral("  %1. %2: %3")
-                           .arg(++number)
-                           .arg(words::workStepName(step.id), words::workStateName(step.state));
-        if (const QString more = words::workStepText(step); !more.isEmpty()) line += QStringLiteral(" (%1)").arg(more);
-        if (step.minutesOpen > 0) line += QStringLiteral(", %1").arg(words::hours(step.minutesOpen));
-        say(line, json);
-    }
+void sayParts(const PianoRecord& record, bool json) {
+    TextTable table({{{}, true}, {}, {}}, 2);
+    for (const PartsLine& line : partsList(record.findings, record.piano, jobTerms(record.preferences).spares))
+        table.add({words::supplyQuantity(line, line.quantity), words::supplyName(line.part), words::supplySize(line)});
+    if (!table.empty()) say(inConsole(QT_TRANSLATE_NOOP("console", "Parts to order:")), json);
+    say(table, json);
 }
 
-/// On standard error: cautions, and what has to be answered before a plan is made.
+void sayJob(const PianoRecord& record, bool json) {
+    sayParts(record, json);
+    const WorkOrder order = workOrder(record);
+    say(inConsole(QT_TRANSLATE_NOOP("console", "The whole job, %1 open, %2 done:"))
+            .arg(words::hours(order.minutesOpen), words::hours(order.minutesDone)),
+        json);
+    TextTable table({{{}, true}, {}, {}, {{}, true}, {}}, 2);
+    int number = 0;
+    for (const WorkOrderStep& step : order.steps)
+        table.add({QStringLiteral("%1.").arg(++number), words::workStepName(step.id), words::workStateName(step.state),
+                   step.minutesOpen > 0 ? words::hours(step.minutesOpen) : QString(), words::workStepText(step)});
+    say(table, json);
+}
+
+/// On standard error. All of them while nothing was found yet, and with --cautions; else the first, which can kill, and
+/// how many more there are.
+void sayCautions(const PianoRecord& record, bool all, bool json) {
+    const auto cautions = words::cautionsFor(record.piano);
+    const std::size_t shown =
+        all || record.findings.empty() ? cautions.size() : std::min<std::size_t>(1, cautions.size());
+    for (std::size_t i = 0; i < shown; ++i)
+        ask(words::caution(cautions[i], record.piano), json);
+    if (shown < cautions.size())
+        ask(inConsole(QT_TRANSLATE_N_NOOP("console", "%n more caution(s) hold here: --cautions."),
+                      cautions.size() - shown),
+            json);
+}
+
+/// On standard error: what has to be answered before a plan is made.
 void askQuestions(const PianoRecord& record, bool json) {
-    for (const auto id : words::cautionsFor(record.piano))
-        ask(words::caution(id, record.piano), json);
     if (letOffRailFirst(record.findings, record.piano)) ask(words::letOffRailSentence(), json);
     for (const auto id : askBeforePlan(record.findings, record.piano))
-        ask(QStringLiteral("Before a plan: %1 (--state \"%2\")")
+        ask(inConsole(QT_TRANSLATE_NOOP("console", "Before a plan: %1 (--state \"%2\")"))
                 .arg(words::surveyQuestion(id, record.piano), words::surveyAnswer(id, record.piano)),
             json);
 }
@@ -184,6 +198,7 @@ int run(const SurveyRequest& request, bool json) {
         if (const auto written = write(*bench, request); !written) return refused(written.error(), json);
     const PianoRecord& record = bench->record;
     printJson(withNumbers(surveyJson(record), *numbers), json);
+    sayCautions(record, request.cautions, json);
     askQuestions(record, json);
     sayFindings(record, json);
     for (const Advice& advice : adviceOf(record))

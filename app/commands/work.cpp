@@ -1,14 +1,13 @@
-// check, plan, tick, compare: from readings to what was done.
+// plan, tick, compare: from a pass to what was done.
 #include "app/commands/bench.h"
 #include "app/commands/commands.h"
+#include "app/commands/work_said.h"
 #include "app/console.h"
 #include "core/operation/amount.h"
 #include "core/plan/plan_in_force.h"
-#include "core/plan/trials_said.h"
 #include "core/sheet/sheet.h"
 #include "ui/words/said.h"
 #include "ui/words/survey_names.h"
-#include "ui/words/trials.h"
 
 #include <QString>
 #include <QUuid>
@@ -21,63 +20,6 @@ namespace {
 
 using words::utf8;
 
-void sayReview(const PassView& view, const Piano& piano, bool json) {
-    const Summary& s = view.review.summary;
-    say(QStringLiteral("Pass %1, %2. Zones: %3 (%4).")
-            .arg(view.pass.number)
-            .arg(utf8(view.pass.label), words::specName(view.sheet.name), utf8(view.sheet.source)),
-        json);
-    say(QStringLiteral("%1 fitted, %2 within, %3 low, %4 high, %5 undecided, %6 missing, %7 uneven, %8 stale: %9.")
-            .arg(s.fitted)
-            .arg(s.within)
-            .arg(s.low)
-            .arg(s.high)
-            .arg(s.undecided)
-            .arg(s.missing)
-            .arg(s.uneven)
-            .arg(s.stale)
-            .arg(words::gradeName(view.grade)),
-        json);
-    for (const Cause& cause : view.causes)
-        say(words::causeSentence(cause, piano), json);
-    for (const Judged& judged : view.review.ranked)
-        if (judged.verdict != Verdict::within || judged.uneven || judged.step)
-            say(words::cellSentence(judged, piano), json);
-    for (const DoubtfulNote& each : view.review.doubtful)
-        ask(QStringLiteral("Note %1: these readings cannot all be true; measure again, first %2.")
-                .arg(words::noteName(each.note, piano), words::name(each.suspect).toLower()),
-            json);
-}
-
-bool anythingOpen(const Review& review) {
-    const Summary& s = review.summary;
-    return s.outside() + s.undecided + s.uneven > 0 || !review.doubtful.empty();
-}
-
-} // namespace
-
-int run(const CheckRequest& request, bool json) {
-    const auto bench = openBench(request.at, json, OpenMode::readOnly);
-    if (!bench) return refused(bench.error(), json);
-    const auto rule = parseRule(request.rule);
-    if (!rule) return refused(rule.error(), json);
-    const auto pass = passOf(*bench, request.pass);
-    if (!pass) return refused(pass.error(), json);
-    std::optional<SpecSheet> sheet;
-    if (!request.spec.empty()) {
-        auto read = sheetFrom(request.spec);
-        if (!read) return refused(read.error(), json);
-        sheet = std::move(*read);
-    }
-    const auto view = viewPass(bench->record, *pass, *rule, sheet);
-    if (!view) return refused(view.error(), json);
-    printJson(checkJson(bench->record, *view), json);
-    sayReview(*view, bench->record.piano, json);
-    return anythingOpen(view->review) || !view->causes.empty() ? kOutside : kDone;
-}
-
-namespace {
-
 void askFirst(const Plan& plan, const PianoRecord& record, bool json) {
     for (const auto question : openQuestions(plan, record)) {
         const auto check = checkQuestion(question);
@@ -89,40 +31,6 @@ void askFirst(const Plan& plan, const PianoRecord& record, bool json) {
                       .arg(words::surveyAnswer(check ? check->part : question, record.piano));
         ask(words::askFirstSentence(question, record.piano) + how, json);
     }
-}
-
-void sayPlan(const Plan& plan, const PianoRecord& record, bool json) {
-    const Piano& piano = record.piano;
-    for (const TrialAnswer& each : trialsSaid(record))
-        if (const QString said = words::trialSentence(each, piano); !said.isEmpty()) say(said, json);
-    if (const QString bench = words::benchSentence(plan.setUp, piano); !bench.isEmpty()) ask(bench, json);
-    for (const Trial& trial : plan.trials)
-        say(QStringLiteral("Trial first: %1, notes %2, %3.")
-                .arg(words::name(trial.operation), utf8(writeNotes(trial.notes)),
-                     words::directionWord(trial.direction, trial.operation, piano)),
-            json);
-    for (const AccessGroup& access : groupSteps(plan, piano)) {
-        say(QStringLiteral("%1 (%2 min to get there)")
-                .arg(words::accessName(access.access, piano))
-                .arg(access.minutesToGetThere),
-            json);
-        for (const OperationGroup& group : access.operations)
-            for (const Step* step : group.steps) {
-                const QString where = step->note ? words::noteName(*step->note, piano) : utf8(writeNotes(step->notes));
-                say(QStringLiteral("  [%1] %2: %3").arg(utf8(step->id), where, words::headline(*step, piano)), json);
-            }
-    }
-    for (const Conflict& each : plan.conflicts)
-        say(words::conflictSentence(each, piano), json);
-    for (const BlockedNote& each : plan.blocked)
-        say(QStringLiteral("%1: mend first. %2")
-                .arg(words::noteName(each.note, piano), words::findingSentence(each.finding, piano)),
-            json);
-    say(QStringLiteral("%1 steps, about %2 minutes, %3 readings to take next.")
-            .arg(plan.steps.size())
-            .arg(plan.minutes, 0, 'f', 0)
-            .arg(plan.readNext.size()),
-        json);
 }
 
 bool anythingToDo(const Plan& plan) {
@@ -195,7 +103,7 @@ int run(const TickRequest& request, bool json) {
     }
     const auto act = bench->book.tickAnew(bench->record.uuid, doneNow, frozen);
     if (!act) return refused(act.error(), json);
-    say(QStringLiteral("%1 steps ticked off.").arg(doneNow.size()), json);
+    say(inConsole(QT_TRANSLATE_N_NOOP("console", "%n step(s) ticked off."), doneNow.size()), json);
     return done(*act, json, ", \"plan\": \"" + plan->uuid + "\", \"ticked\": " + std::to_string(doneNow.size()));
 }
 
@@ -210,22 +118,10 @@ int run(const CompareRequest& request, bool json) {
     const auto comparison = comparePasses(bench->record, sheetOf(bench->record), *from, *to);
     if (!comparison) return refused(comparison.error(), json);
     printJson(comparisonJson(*comparison), json);
-    say(QStringLiteral("Pass %1 to pass %2: %3.").arg(*from).arg(*to).arg(words::gradeName(comparison->grade)), json);
+    sayComparison(*comparison, json);
     int outside = 0;
-    for (const DimensionComparison& each : comparison->dimensions) {
+    for (const DimensionComparison& each : comparison->dimensions)
         outside += each.outsideNow;
-        say(QStringLiteral("  %1: %2 notes read in both, outside %3 before, %4 now, %5 got worse")
-                .arg(words::name(each.dimension))
-                .arg(each.n)
-                .arg(each.outsideBefore)
-                .arg(each.outsideNow)
-                .arg(each.worseNow),
-            json);
-    }
-    for (const auto& [id, why] : comparison->notComparable)
-        say(QStringLiteral("  ") + words::notComparableSentence(id, why), json);
-    for (const auto why : comparison->missingForGrade)
-        say(words::missingForGradeSentence(why), json);
     return outside > 0 || comparison->grade == Grade::notYet ? kOutside : kDone;
 }
 

@@ -185,4 +185,123 @@ TEST_CASE("a picture of a book that does not open is refused, and nobody is aske
     CHECK(answer.status == 2);
     CHECK(answer.err.find("is damaged") != std::string::npos);
     CHECK_FALSE(fs::exists(picture));
+
+namespace {
+
+/// The demo book: three passes, a plan, findings.
+std::string demoBook(const Folder& folder) {
+    const std::string book = folder / "demo.hammerline";
+    REQUIRE(program({"demo", book}).status == 0);
+    return book;
+}
+
+std::vector<std::string> linesOf(const std::string& text) {
+    std::vector<std::string> out;
+    std::istringstream in(text);
+    for (std::string line; std::getline(in, line);)
+        out.push_back(line);
+    return out;
+}
+
+/// Letters of a terminal, not bytes: what UTF-8 continues does not count.
+std::size_t columnOf(const std::string& line, std::size_t byte) {
+    return static_cast<std::size_t>(
+        std::count_if(line.begin(), line.begin() + static_cast<std::ptrdiff_t>(byte),
+                      [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+}
+
+} // namespace
+
+TEST_CASE("people get a table whose columns stand under their headings, and sentences only with --spoken") {
+    const Folder folder;
+    const std::string book = demoBook(folder);
+    const Answer table = program({"check", book});
+    const auto lines = linesOf(table.out);
+    const auto head =
+        std::find_if(lines.begin(), lines.end(), [](const auto& each) { return each.rfind("Note", 0) == 0; });
+    REQUIRE(head != lines.end());
+    const std::size_t dimension = columnOf(*head, head->find("Dimension"));
+    const auto ranked = program({"check", book, "--json"}).json().at("ranked");
+    std::size_t rows = 0;
+    for (auto line = head + 1; line != lines.end(); ++line, ++rows) {
+        INFO(*line);
+        const std::size_t second =
+            line->find("  ") == std::string::npos ? 0 : line->find_first_not_of(' ', line->find("  "));
+        CHECK(columnOf(*line, second) == dimension);
+        CHECK(line->back() != ' ');
+    }
+    CHECK(rows == static_cast<std::size_t>(std::count_if(ranked.begin(), ranked.end(), [](const auto& each) {
+              return each.at("verdict") != "within" || each.at("uneven") == true || each.at("step") == true;
+          })));
+    CHECK(table.out.find("deviation plus") == std::string::npos);
+    const Answer spoken = program({"check", book, "--spoken"});
+    CHECK(spoken.out.find("Note 78, D7, let-off, 4.2 millimetres, too far, deviation plus 2.0") != std::string::npos);
+    CHECK(linesOf(spoken.out).size() + 1 == lines.size());
+    for (const char* command : {"check", "plan", "action", "compare"}) {
+        INFO(command);
+        CHECK(program({command, book, "--json"}).out == program({command, book, "--json", "--spoken"}).out);
+        CHECK(program({command, book}).out != program({command, book, "--spoken"}).out);
+    }
+}
+
+TEST_CASE("a wrong value is answered with what the option takes") {
+    const Folder folder;
+    const std::string book = newBook(folder);
+    const auto said = [](std::vector<std::string> words) {
+        const Answer answer = program(std::move(words));
+        CHECK(answer.status == 2);
+        return answer.err.substr(0, answer.err.find(" See:"));
+    };
+    CHECK(said({"check", book, "--rule", "foo"}) == "--rule takes plain, guard95 or guardU; \"foo\" is none.");
+    CHECK(said({"pass", book, "--stack", "x"}) == "--stack takes in or out; \"x\" is none.");
+    CHECK(said({"pass", book, "--humidity=wet"}) == "--humidity takes a number; \"wet\" is none.");
+    CHECK(said({"window", book, "--text-size", "10"}) == "--text-size takes 80 to 200; \"10\" is none.");
+    CHECK(said({"plan", book, "--minutes"}) == "--minutes needs a value: what can be done in so many minutes.");
+    CHECK(said({"enter", book, "40"}) == "enter needs DIMENSION: what was measured, such as let-off.");
+    CHECK(said({"check", book, "more"}).rfind("check has no place for \"more\"", 0) == 0);
+    CHECK(said({"check", book, "-x"}) == "check has no option -x.");
+    CHECK(program({"pass", book, "--humidity", "21,5", "--temperature=-1,5"}).status == 0); // as readings are typed
+}
+
+TEST_CASE("cautions in full once, then the first of them and how many more") {
+    const Folder folder;
+    const std::string book = newBook(folder);
+    const std::string first = program({"survey", book}).err;
+    REQUIRE(program({"survey", book, "--add", "40 jack-spring broken", "--quiet"}).status == 1);
+    const std::string later = program({"survey", book}).err;
+    CHECK(first.find("tonnes") != std::string::npos);
+    CHECK(later.find("tonnes") == std::string::npos);
+    CHECK(later.find("falls backward") != std::string::npos);
+    CHECK(later.find("more cautions hold here: --cautions.") != std::string::npos);
+    CHECK(program({"survey", book, "--cautions"}).err.find("tonnes") != std::string::npos);
+}
+
+TEST_CASE("one is one, and nothing is coloured") {
+    const Folder folder;
+    const std::string book = newBook(folder);
+    CHECK(program({"enter", book, "40", "let-off", "3.1"}).out == "Pass 1: 1 reading taken, 0 questions, 0 refused.\n");
+    CHECK(program({"list", book}).out.find("1 reading ") != std::string::npos);
+    for (const char* command : {"check", "plan", "survey", "list", "estimate"}) {
+        const Answer plain = program({command, book});
+        CHECK((plain.out + plain.err).find('\x1b') == std::string::npos);
+        CHECK(shell("NO_COLOR=1 TERM=xterm $H " + std::string(command) + ' ' + quoted(book)).out == plain.out);
+    }
+}
+
+TEST_CASE("a zone of its own for a range of notes is one act") {
+    const Folder folder;
+    const std::string book = newBook(folder);
+    const Answer done =
+        program({"override", book, "20-22,40", "let-off", "2.5", "3", "3.5", "--reason", "thick strings", "--json"});
+    CHECK(done.json().at("notes") == 4);
+    REQUIRE(program({"enter", book, "21", "let-off", "3.6"}).status == 0);
+    REQUIRE(program({"enter", book, "23", "let-off", "3.6"}).status == 0);
+    const auto ranked = program({"check", book, "--json"}).json().at("ranked");
+    for (const auto& each : ranked)
+        if (each.at("note") == 21) CHECK(each.at("overridden") == true);
+    REQUIRE(program({"undo", book}).status == 0);
+    REQUIRE(program({"undo", book}).status == 0);
+    REQUIRE(program({"undo", book}).status == 0); // the zones, all four
+    CHECK(program({"export", book, "--json", "--out", "-"}).out.find("thick strings") == std::string::npos);
+    CHECK(program({"override", book, "90", "let-off", "2", "3", "4", "--reason", "x"}).status == 2);
 }

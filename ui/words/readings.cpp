@@ -279,6 +279,27 @@ QString shown(DimensionId id, const Reading& reading) {
     return value;
 }
 
+QString valueText(const Judged& judged) {
+    if (judged.word) return name(*judged.word);
+    if (!judged.value) return {};
+    const DimensionId id = judged.cell.dimension;
+    const QString value = shown(id, *judged.value);
+    if (judged.relation == Relation::less) return QStringLiteral("< ") + value;
+    if (judged.relation == Relation::more) return QStringLiteral("> ") + value;
+    if (judged.relation == Relation::between && judged.upper) return value + QChar(kDash) + shown(id, *judged.upper);
+    return value;
+}
+
+QString verdictText(const Judged& judged) {
+    const bool outside = judged.verdict == Verdict::low || judged.verdict == Verdict::high;
+    QStringList said;
+    if (!outside) said << verdictName(judged.verdict);
+    if (outside && !judged.word) said << sideName(judged.cell.dimension, judged.verdict == Verdict::high);
+    if (judged.uneven || judged.step) said << ReadingsText::tr("uneven");
+    if (judged.stale) said << ReadingsText::tr("measured before later work");
+    return said.join(ReadingsText::tr(", "));
+}
+
 QString cellSentence(const Judged& judged, const Piano& piano) {
     const Dimension& dimension = row(judged.cell.dimension);
     const QString where = ReadingsText::tr("Note %1, %2, %3")

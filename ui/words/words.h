@@ -30,6 +30,8 @@ QString shown(DimensionId, std::int64_t count);
 QString shown(DimensionId, const Reading&);
 /// "Note 51, B4, let-off, 4.4 millimetres, too far, deviation plus 1.9"
 QString cellSentence(const Judged&, const Piano&);
+QString valueText(const Judged&);           // "4.4", "< 4.4", "4.0–4.4", "blocks": no unit
+QString verdictText(const Judged&);         // "too far, uneven"
 QString pitch(NoteNumber, const Piano&);    // with the sharp sign U+266F
 QString noteName(NoteNumber, const Piano&); // "51 B4"
 QString sectionName(const Section&, std::size_t index, std::size_t count);
