@@ -3,7 +3,8 @@
 build_packages=(g++ cmake ninja-build pkg-config qt6-base-dev libgl-dev libsqlite3-dev libsqlitecpp-dev libsodium-dev
     libcli11-dev libfmt-dev libexpected-dev nlohmann-json3-dev libboost-dev fonts-noto-core fonts-dejavu-core)
 test_packages=(git catch2 librapidcheck-dev clang-format-14 clang-tidy-14 xvfb xdotool openbox xauth poppler-utils sqlite3 xclip
-    desktop-file-utils appstream lintian man-db shared-mime-info libglib2.0-bin dpkg-dev file zsh fish)
+    desktop-file-utils appstream lintian man-db shared-mime-info libglib2.0-bin dpkg-dev file zsh fish
+    dbus at-spi2-core python3-gi gir1.2-atspi-2.0)
 desktop_packages=(qt6-gtk-platformtheme qt6-wayland)
 package_packages=(dpkg-dev file)
 bench_packages=(libbenchmark-dev sqlite3)

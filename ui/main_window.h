@@ -40,6 +40,8 @@ public:
     Station* station() const;
     KeyboardStrip& strip() const { return *m_strip; }
     void setTheme(const QString& theme);
+    /// From now on "as the desktop" goes dark and light with it.
+    void followDesktop();
     void setTextSize(int percent);
     /// Commits an open editor; false where something refused stays open.
     bool leaveStation();

@@ -3,6 +3,7 @@
 #include "ui/main_window.h"
 #include "ui/print/sheets.h"
 #include "ui/stations/note_card.h"
+#include "ui/widgets/desktop_scheme.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/keyboard_strip.h"
 #include "ui/widgets/row_table.h"
@@ -150,6 +151,14 @@ void MainWindow::setTheme(const QString& theme) {
     dressBench();
     refreshWords();
     refreshTrouble();
+}
+
+void MainWindow::followDesktop() {
+    auto* scheme = new DesktopScheme(QDBusConnection::sessionBus(), this);
+    connect(scheme, &DesktopScheme::told, this, [this](Theme theme) {
+        setDesktopTheme(theme);
+        if (m_settings.text(Setting::theme) == QLatin1String("desktop")) setTheme(QStringLiteral("desktop"));
+    });
 }
 
 void MainWindow::setTextSize(int percent) {

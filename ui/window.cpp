@@ -139,6 +139,7 @@ int runWindow(QApplication& app, const WindowOptions& options) {
     if (wide >= 0) window.showNoteWide(wide);
     if (entry || !options.typed.isEmpty()) openField(window, entry, options.typed);
     if (picture) return paint(window, options) ? 0 : 2;
+    window.followDesktop();
     window.show();
     return app.exec();
 }

@@ -4,12 +4,18 @@
 #include "ui/stations/measure_model.h"
 #include "ui/stations/measure_view.h"
 
+#include <QCheckBox>
+#include <QComboBox>
 #include <QFontMetricsF>
 #include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
 #include <QLineEdit>
+#include <QPushButton>
+#include <QRadioButton>
+#include <QSpinBox>
 #include <QTest>
+#include <QToolButton>
 
 #include "colour_science.h"
 #include "window_bench.h"
@@ -224,6 +230,41 @@ private Q_SLOTS:
                 best = std::max(best, colour::contrast(image.pixel(x, 25), beside));
             QVERIFY2(best >= 3, qPrintable(QString::number(best)));
         }
+        dress(Theme::light, 100);
+    }
+
+    /// The same of everything that is pressed or chosen, on both grounds it stands on, and of what is drawn inside it.
+    void theEdgeOfEveryControlIsSeenInBothThemes() {
+        const std::vector<std::pair<const char*, std::function<QWidget*(QWidget*)>>> controls{
+            {"button", [](QWidget* on) { return new QPushButton(QStringLiteral("x"), on); }},
+            {"tool", [](QWidget* on) { return new QToolButton(on); }},
+            {"choice", [](QWidget* on) { return new QComboBox(on); }},
+            {"number", [](QWidget* on) { return new QSpinBox(on); }},
+            {"box", [](QWidget* on) { return new QCheckBox(on); }},
+            {"one of several", [](QWidget* on) { return new QRadioButton(on); }},
+            {"field", [](QWidget* on) { return new QLineEdit(on); }}};
+        for (const Theme theme : kThemes)
+            for (const auto ground : {QPalette::Base, QPalette::Window})
+                for (const auto& [name, make] : controls) {
+                    dress(theme, 100);
+                    QWidget page;
+                    page.setBackgroundRole(ground);
+                    page.setAutoFillBackground(true);
+                    page.resize(140, 60);
+                    QWidget* control = make(&page);
+                    control->setFocusPolicy(Qt::NoFocus);
+                    control->setGeometry(20, 15, 100, 30);
+                    const QImage image = page.grab().toImage();
+                    const QRgb beside = image.pixel(10, 30);
+                    double best = 1;
+                    for (int x = 18; x < 30; ++x)
+                        best = std::max(best, colour::contrast(image.pixel(x, 30), beside));
+                    QVERIFY2(best >= 3, qPrintable(QStringLiteral("%1 in theme %2 on role %3: %4")
+                                                       .arg(QLatin1String(name))
+                                                       .arg(static_cast<int>(theme))
+                                                       .arg(ground)
+                                                       .arg(best)));
+                }
         dress(Theme::light, 100);
     }
 

@@ -4,9 +4,9 @@
 #include "ui/stations/measure_acts.h"
 #include "ui/widgets/hint_bar.h"
 #include "ui/widgets/keyboard_strip.h"
+#include "ui/widgets/spoken.h"
 #include "ui/words/words.h"
 
-#include <QAccessible>
 #include <QResizeEvent>
 
 #include <utility>
@@ -126,7 +126,7 @@ bool BenchEntry::commit() {
     if (m_meaning.kind == Meaning::empty) return true;
     if (m_meaning.kind == Meaning::sound) return store(*m_meaning.reading);
     m_asking = true;
-    m_field->setAccessibleDescription(m_meaning.headline);
+    sayAt(*m_field, m_meaning.headline);
     m_field->selectAll(); // what is typed now takes the place of what was refused
     m_hints->setHints(hints(), {});
     update();
@@ -139,9 +139,7 @@ void BenchEntry::speak() {
     if (const PassView* view = m_last ? m_bench.view() : nullptr)
         if (const Judged* judged = view->review.at(*m_last)) said << words::cellSentence(*judged, *m_bench.piano());
     said << tr("next: %1").arg(words::noteName(m_bench.note(), *m_bench.piano()));
-    m_field->setAccessibleDescription(said.join(QStringLiteral("; ")));
-    QAccessibleEvent event(m_field, QAccessible::Alert);
-    QAccessible::updateAccessibility(&event);
+    sayAt(*m_field, said.join(QStringLiteral("; ")));
 }
 
 QList<KeyHint> BenchEntry::hints() const {

@@ -1,6 +1,7 @@
 #include "ui/stations/measure_editor.h"
 
 #include "ui/widgets/marks.h"
+#include "ui/widgets/spoken.h"
 
 #include <QKeyEvent>
 #include <QPaintEvent>
@@ -35,7 +36,9 @@ void ReadingEditor::understandNow() {
     m_asking = false;
     m_meaning = understand(m_bench, text(), m_cell);
     using Meaning = Understanding::Kind;
-    if (m_meaning.kind == Meaning::sound) {
+    const bool sound = m_meaning.kind == Meaning::sound;
+    sayAt(*this, sound ? (m_meaning.headline + QStringLiteral(", ") + m_meaning.more) : QString());
+    if (sound) {
         m_plate->say(Plate::Kind::echo, QStringLiteral("= ") + m_meaning.headline, m_meaning.more);
         m_plate->standBy(geometry(), parentWidget()->rect());
     } else {
@@ -59,8 +62,8 @@ void ReadingEditor::ask() {
     }
     m_asking = true;
     m_plate->standBy(geometry(), parentWidget()->rect());
-    setAccessibleDescription(m_plate->headline());
     setFocus();
+    sayAt(*this, m_plate->spoken());
     selectAll(); // what is typed now takes the place of what was refused
     update();
 }

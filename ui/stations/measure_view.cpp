@@ -94,7 +94,8 @@ void MeasureView::showCurrent() {
 }
 
 void MeasureView::currentChanged(const QModelIndex& now, const QModelIndex& before) {
-    QTableView::currentChanged(now, before);
+    // the base tells a screen reader of the cell as if the hand were here, also behind the entry at the bench
+    hasFocus() ? QTableView::currentChanged(now, before) : QAbstractItemView::currentChanged(now, before);
     chosen();
     if (now.isValid() && !m_following) {
         m_following = true;

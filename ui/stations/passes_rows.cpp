@@ -97,6 +97,19 @@ QString climateText(const Comparison& comparison) {
     return html;
 }
 
+QString rowSentence(const DimensionComparison& each) {
+    QStringList said{PassesText::tr("%1: %2 out before, %3 now, %4 got worse")
+                         .arg(words::name(each.dimension))
+                         .arg(each.outsideBefore)
+                         .arg(each.outsideNow)
+                         .arg(each.worseNow)};
+    if (each.spreadBefore && each.spreadNow)
+        said << PassesText::tr("spread %1 before, %2 now")
+                    .arg(plainNumber(each.spreadBefore, 2), plainNumber(each.spreadNow, 2));
+    if (each.achievedBias) said << PassesText::tr("%1 less expected").arg(signedNumber(each.achievedBias));
+    return said.join(PassesText::tr(", "));
+}
+
 } // namespace
 
 std::vector<ListRow> comparisonRows(const Comparison& comparison) {
@@ -121,11 +134,7 @@ std::vector<ListRow> comparisonRows(const Comparison& comparison) {
                      RowCell(plainNumber(each.spreadBefore, 2)),
                      RowCell(plainNumber(each.spreadNow, 2), true),
                      RowCell(signedNumber(each.achievedBias))};
-        row.sentence = PassesText::tr("%1: %2 out before, %3 now, %4 got worse")
-                           .arg(words::name(each.dimension))
-                           .arg(each.outsideBefore)
-                           .arg(each.outsideNow)
-                           .arg(each.worseNow);
+        row.sentence = rowSentence(each);
         rows.push_back(std::move(row));
     }
     return rows;

@@ -110,7 +110,8 @@ private:
         area->setFrameShape(QFrame::NoFrame);
         area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
         area->setBackgroundRole(QPalette::Base);
-        area->setFocusPolicy(Qt::ClickFocus);
+        area->setFocusPolicy(Qt::StrongFocus); // a long text is read by keys
+        area->setAccessibleName(tr("Whether it is even, and what this piano answers"));
         m_gradePanel = new Panel(tr("Is it even?"), area, page);
         m_gradePanel->setMinimumWidth(u(60));
         m_profile = new Profile(bench(), page);

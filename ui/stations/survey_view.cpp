@@ -67,7 +67,8 @@ void SurveyView::follow() {
 }
 
 void SurveyView::currentChanged(const QModelIndex& now, const QModelIndex& before) {
-    QTableView::currentChanged(now, before);
+    // the base tells a screen reader of the cell as if the hand were here, also behind the entry at the bench
+    hasFocus() ? QTableView::currentChanged(now, before) : QAbstractItemView::currentChanged(now, before);
     if (now.isValid() && !m_following) {
         m_following = true;
         m_bench.setNote(NoteNumber{now.column() + 1});

@@ -10,22 +10,55 @@
 
 namespace hammerline {
 
+namespace {
+
+/// Fusion takes its outlines from the window's colour, too faint to be seen; ours have 3:1 to what lies beside them.
+void paintEdge(QPainter& painter, const QStyleOption& option, bool round = false) {
+    const Look& look = lookOf(option.palette);
+    const bool focus = option.state & QStyle::State_HasFocus;
+    const double width = focus ? units(0.5) : 1, half = width / 2;
+    const QRectF box = QRectF(option.rect).adjusted(half, half, -half, -half);
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(ink(focus ? look.ring : look.edge), width));
+    if (round)
+        painter.drawEllipse(box);
+    else
+        painter.drawRoundedRect(box, units(0.75), units(0.75));
+    painter.restore();
+}
+
+/// A flat button and a raised tool have none until they are pressed or under the pointer.
+bool hasEdge(QStyle::PrimitiveElement element, const QStyleOption& option) {
+    const bool pressed = option.state & (QStyle::State_Sunken | QStyle::State_On);
+    switch (element) {
+    case QStyle::PE_PanelButtonCommand: {
+        const auto* button = qstyleoption_cast<const QStyleOptionButton*>(&option);
+        return !button || !(button->features & QStyleOptionButton::Flat) || pressed;
+    }
+    case QStyle::PE_PanelButtonTool:
+        return !(option.state & QStyle::State_AutoRaise) || pressed || (option.state & QStyle::State_Raised);
+    case QStyle::PE_IndicatorCheckBox:
+    case QStyle::PE_IndicatorRadioButton:
+    case QStyle::PE_IndicatorItemViewItemCheck:
+        return true;
+    default:
+        return false;
+    }
+}
+
+} // namespace
+
 HouseStyle::HouseStyle() : QProxyStyle(QStringLiteral("Fusion")) {
     setObjectName(QStringLiteral("hammerline"));
 }
 
 void HouseStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                                const QWidget* widget) const {
-    if (element != PE_FrameLineEdit) return QProxyStyle::drawPrimitive(element, option, painter, widget);
-    const Look& look = lookOf(option->palette);
-    const bool focus = option->state & State_HasFocus;
-    const double width = focus ? units(0.5) : 1, half = width / 2;
-    painter->save();
-    painter->setRenderHint(QPainter::Antialiasing);
-    painter->setBrush(Qt::NoBrush);
-    painter->setPen(QPen(ink(focus ? look.ring : look.edge), width));
-    painter->drawRoundedRect(QRectF(option->rect).adjusted(half, half, -half, -half), units(0.75), units(0.75));
-    painter->restore();
+    if (element != PE_FrameLineEdit) QProxyStyle::drawPrimitive(element, option, painter, widget);
+    if (element == PE_FrameLineEdit || hasEdge(element, *option))
+        paintEdge(*painter, *option, element == PE_IndicatorRadioButton);
 }
 
 void HouseStyle::drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
@@ -41,7 +74,11 @@ void HouseStyle::drawControl(ControlElement element, const QStyleOption* option,
 void HouseStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option, QPainter* painter,
                                     const QWidget* widget) const {
     const auto* bar = qstyleoption_cast<const QStyleOptionSlider*>(option);
-    if (control != CC_ScrollBar || !bar) return QProxyStyle::drawComplexControl(control, option, painter, widget);
+    if (control != CC_ScrollBar || !bar) {
+        QProxyStyle::drawComplexControl(control, option, painter, widget);
+        if (control == CC_ComboBox || control == CC_SpinBox) paintEdge(*painter, *option);
+        return;
+    }
     const Look& look = lookOf(option->palette);
     painter->fillRect(option->rect, ink(look.head));
     const bool upright = bar->orientation == Qt::Vertical;

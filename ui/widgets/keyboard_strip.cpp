@@ -23,7 +23,10 @@ KeyboardStrip::KeyboardStrip(Workbench& bench, QWidget* parent) : QWidget(parent
         update();
     };
     connect(&m_bench, &Workbench::recordChanged, this, whole);
-    connect(&m_bench, &Workbench::noteChanged, this, qOverload<>(&QWidget::update));
+    connect(&m_bench, &Workbench::noteChanged, this, [this] {
+        update();
+        sayAnew(*this);
+    });
     connect(&m_bench, &Workbench::dimensionChanged, this, whole);
     connect(&m_bench, &Workbench::pianoChanged, this, [this] { layOut(); });
 }
@@ -104,6 +107,23 @@ QString KeyboardStrip::sentence() const {
         for (const Judged& judged : view->review.ranked)
             if (judged.cell.note == m_bench.note()) return words::cellSentence(judged, *m_bench.piano());
     return words::noteName(m_bench.note(), *m_bench.piano()) + standingText();
+}
+
+QString KeyboardStrip::spoken() const {
+    if (!m_bench.piano()) return {};
+    std::vector<NoteNumber> out, mendFirst;
+    for (int n = 1; n <= m_axis.notes(); ++n) {
+        const Bar& bar = m_bars[static_cast<std::size_t>(n)];
+        if (bar.marks != 0) out.push_back({n});
+        if (bar.mendFirst) mendFirst.push_back({n});
+    }
+    QStringList said;
+    if (!out.empty())
+        said << tr("%n note(s) out: %1.", nullptr, static_cast<int>(out.size()))
+                    .arg(QString::fromStdString(writeNotes(out)));
+    if (!mendFirst.empty()) said << tr("Mend first: %1.").arg(QString::fromStdString(writeNotes(mendFirst)));
+    said << sentence();
+    return said.join(u' ');
 }
 
 void KeyboardStrip::mousePressEvent(QMouseEvent* event) {

@@ -4,12 +4,13 @@
 
 #include "ui/stations/station.h"
 #include "ui/widgets/note_axis.h"
+#include "ui/widgets/spoken.h"
 
 #include <QPixmap>
 
 namespace hammerline {
 
-class KeyboardStrip : public QWidget {
+class KeyboardStrip : public QWidget, public Speaking {
     Q_OBJECT
 public:
     explicit KeyboardStrip(Workbench&, QWidget* parent = nullptr);
@@ -23,6 +24,8 @@ public:
     QSize minimumSizeHint() const override;
     /// The sentence of the current note, for a screen reader.
     QString sentence() const;
+    /// How many notes are out and which, then the sentence of the current note.
+    QString spoken() const override;
 
 protected:
     void paintEvent(QPaintEvent*) override;

@@ -2,6 +2,7 @@
 
 #include "ui/widgets/house_style.h"
 #include "ui/widgets/quiet_wheel.h"
+#include "ui/widgets/spoken.h"
 
 #include <QApplication>
 #include <QFontDatabase>
@@ -179,9 +180,22 @@ int u(double n) {
     return qRound(units(n));
 }
 
-Theme desktopTheme() {
-    static const Theme theme = themeOf(QApplication::palette());
+namespace {
+
+/// By the palette the application started with, until the desktop says otherwise.
+Theme& desktopsOwn() {
+    static Theme theme = themeOf(QApplication::palette());
     return theme;
+}
+
+} // namespace
+
+Theme desktopTheme() {
+    return desktopsOwn();
+}
+
+void setDesktopTheme(Theme theme) {
+    desktopsOwn() = theme;
 }
 
 int textSize() {
@@ -196,6 +210,7 @@ void dress(Theme theme, int percent) {
         return filter;
     }();
     Q_UNUSED(quiet);
+    installSpoken();
     if (!qobject_cast<HouseStyle*>(QApplication::style())) QApplication::setStyle(new HouseStyle);
     QFont font{QStringLiteral("Noto Sans")};
     font.setFamilies({QStringLiteral("Noto Sans"), QStringLiteral("DejaVu Sans")});

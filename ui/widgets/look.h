@@ -64,8 +64,9 @@ double units(double n);
 
 /// Sets style, face and palette of the application. `textSize` in per cent, 80 to 200.
 void dress(Theme, int textSize);
-/// What the desktop uses, by the palette the application started with.
+/// What the desktop uses, by the palette the application started with, or as it has said since.
 Theme desktopTheme();
+void setDesktopTheme(Theme);
 int textSize();
 
 } // namespace hammerline

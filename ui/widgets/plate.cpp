@@ -18,7 +18,7 @@ void Plate::say(Kind kind, const QString& headline, const QString& more) {
     m_kind = kind;
     m_headline = headline;
     m_more = more;
-    setAccessibleName(headline + u' ' + more);
+    setAccessibleName(spoken());
     update();
 }
 

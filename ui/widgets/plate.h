@@ -14,6 +14,7 @@ public:
     void say(Kind, const QString& headline, const QString& more);
     Kind kind() const { return m_kind; }
     QString headline() const { return m_headline; }
+    QString spoken() const { return m_headline + u' ' + m_more; }
     QString more() const { return m_more; }
     /// Beside the field where the room to the right is enough, else below it (or above at the lower edge).
     void standBy(const QRect& field, const QRect& room);

@@ -51,7 +51,10 @@ Profile::Profile(Workbench& bench, QWidget* parent) : QWidget(parent), m_bench(b
     connect(&m_bench, &Workbench::pianoChanged, this, again);
     connect(&m_bench, &Workbench::passChanged, this, again);
     connect(&m_bench, &Workbench::dimensionChanged, this, again);
-    connect(&m_bench, &Workbench::noteChanged, this, qOverload<>(&QWidget::update));
+    connect(&m_bench, &Workbench::noteChanged, this, [this] {
+        update();
+        sayAnew(*this);
+    });
     reckon();
 }
 
@@ -71,6 +74,32 @@ QString Profile::legend() const {
     return tr("%1: above = %2, below = %3")
         .arg(words::unitName(row(dimension).entryUnit), words::sideName(dimension, true),
              words::sideName(dimension, false));
+}
+
+QString Profile::spoken() const {
+    const PassView* shown = m_bench.piano() ? view() : nullptr;
+    if (!shown) return {};
+    std::vector<NoteNumber> low, high;
+    int within = 0;
+    const auto count = [&](const Point& point) {
+        if (point.judged->verdict == Verdict::low)
+            low.push_back(point.note);
+        else if (point.judged->verdict == Verdict::high)
+            high.push_back(point.note);
+        else
+            ++within;
+    };
+    std::ranges::for_each(m_points, count);
+    std::ranges::for_each(m_words, count);
+    const DimensionId dimension = m_bench.dimension();
+    QStringList said{tr("%1: %n note(s) not outside.", nullptr, within).arg(words::name(dimension))};
+    for (const bool above : {false, true})
+        if (const auto& notes = above ? high : low; !notes.empty())
+            said << QStringLiteral("%1: %2.").arg(words::sideName(dimension, above),
+                                                  QString::fromStdString(writeNotes(notes)));
+    if (const Judged* here = shown->review.at({m_bench.note(), dimension}))
+        said << words::cellSentence(*here, *m_bench.piano());
+    return said.join(u' ');
 }
 
 QSize Profile::sizeHint() const {

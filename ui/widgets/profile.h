@@ -4,6 +4,7 @@
 
 #include "ui/widgets/look.h"
 #include "ui/widgets/note_axis.h"
+#include "ui/widgets/spoken.h"
 #include "ui/workbench.h"
 
 #include <QWidget>
@@ -20,7 +21,7 @@ struct ProfileScale {
     double first() const; // lowest step line
 };
 
-class Profile : public QWidget {
+class Profile : public QWidget, public Speaking {
     Q_OBJECT
 public:
     explicit Profile(Workbench&, QWidget* parent = nullptr);
@@ -28,6 +29,8 @@ public:
     void setPasses(int shown, int before);
     /// What lies where: "too far", for the bar above the profile.
     QString legend() const;
+    /// The dimension, how many notes lie outside and which, then the current note.
+    QString spoken() const override;
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
 

@@ -69,6 +69,26 @@ int RowModel::columnCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : static_cast<int>(m_columns.size());
 }
 
+/// "low 3": the cell with the title of its column; empty where it says nothing.
+QString RowModel::cellText(const ListRow& row, std::size_t column) const {
+    if (column >= row.cells.size()) return {};
+    const RowCell& cell = row.cells[column];
+    const QString title = column < m_columns.size() ? m_columns[column].title : QString();
+    QString text = cell.text == QStringLiteral("·") ? tr("none") : cell.text;
+    if (cell.kind == RowCell::Kind::tick) text = cell.part == 2 ? tr("done") : tr("open");
+    if (cell.kind == RowCell::Kind::bars) text = tr("%1 before, %2 now").arg(cell.value).arg(cell.now);
+    return title.isEmpty() || text.isEmpty() ? text : QStringLiteral("%1 %2").arg(title, text);
+}
+
+/// The row's own sentence, else its cells with their titles.
+QString RowModel::rowSentence(const ListRow& row) const {
+    if (!row.sentence.isEmpty()) return row.sentence;
+    QStringList parts;
+    for (std::size_t i = 0; i < row.cells.size(); ++i)
+        if (const QString text = i == 0 ? row.cells[0].text : cellText(row, i); !text.isEmpty()) parts << text;
+    return parts.join(QStringLiteral(", "));
+}
+
 QVariant RowModel::data(const QModelIndex& index, int role) const {
     if (!index.isValid()) return {};
     const ListRow& here = row(index.row());
@@ -76,12 +96,8 @@ QVariant RowModel::data(const QModelIndex& index, int role) const {
     if (role == Qt::DisplayRole)
         return column < here.cells.size() ? here.cells[column].text : index.column() == 0 ? here.heading : QString();
     if (role == Qt::AccessibleTextRole) {
-        if (!here.sentence.isEmpty()) return here.sentence;
         if (!here.heading.isEmpty()) return here.heading;
-        QStringList parts;
-        for (const RowCell& cell : here.cells)
-            if (!cell.text.isEmpty()) parts << cell.text;
-        return parts.join(QStringLiteral(", "));
+        return index.column() == 0 ? rowSentence(here) : cellText(here, column);
     }
     return {};
 }
@@ -178,7 +194,8 @@ void RowTable::changeEvent(QEvent* event) {
 }
 
 void RowTable::currentChanged(const QModelIndex& now, const QModelIndex& before) {
-    QTableView::currentChanged(now, before);
+    // a reader is told of a cell only where the hand is: the base would tell it of every list that follows along
+    hasFocus() ? QTableView::currentChanged(now, before) : QAbstractItemView::currentChanged(now, before);
     viewport()->update();
     if (!m_filling && now.isValid()) Q_EMIT moved(m_model.row(now.row()).key);
 }

@@ -74,6 +74,8 @@ public:
     Qt::ItemFlags flags(const QModelIndex&) const override;
 
 private:
+    QString cellText(const ListRow&, std::size_t column) const;
+    QString rowSentence(const ListRow&) const;
     std::vector<RowColumn> m_columns;
     std::vector<ListRow> m_rows;
 };

@@ -14,6 +14,7 @@ constexpr double kWidth = 22, kRow = 21.5, kRailAt = 3, kForward = 3.5, kHammerA
 Hammer::Hammer(int number, const QString& name, QWidget* parent) : QAbstractButton(parent), m_number(number) {
     setText(name);
     setCheckable(true);
+    setAutoExclusive(true); // one of several, as a screen reader says it
     setFocusPolicy(Qt::TabFocus);
     setAccessibleName(name);
     setToolTip(tr("Ctrl+%1").arg(number));
