@@ -10,6 +10,7 @@ namespace hammerline {
 namespace {
 
 constexpr int kFewestNotes = 3;                    // for an estimate of the ratio
+constexpr double kLeastSpreadShare = 0.012;        // between the notes of one action (a guess, no source)
 constexpr double kDefaultSpreadShare = 0.33 / 4.9; // the band 4.3 to 5.6 (bench-practice 2.6) as 2 sd each way
 
 } // namespace
@@ -71,25 +72,47 @@ std::optional<double> relationResidual(const EscapementReading& reading, double 
     return aftertouchOf(*reading.dip, *reading.lostMotion, *reading.blow, *reading.letOff, ratio) - *reading.aftertouch;
 }
 
+namespace {
+
+/// What the readings' uncertainty alone makes of the ratio found at one note: R = (B - O)/(D - M - A), by the
+/// derivatives, over a travel T of the key. Variance.
+double noiseOfRatio(const Piano& piano, double ratio, double travel) {
+    const auto variance = [&](DimensionId id) {
+        const double u = toTrade(uncertaintyOf(id, piano), Kind::length);
+        return u * u;
+    };
+    const double lost = piano.vertical() ? variance(dimension::lostMotion) : 0;
+    const double atHammer = variance(dimension::blow) + variance(dimension::letOff);
+    const double atKey = variance(dimension::keyDip) + lost + variance(dimension::aftertouch);
+    return (atHammer + ratio * ratio * atKey) / (travel * travel);
+}
+
+} // namespace
+
 Ratio estimateRatio(const Piano& piano, const PassTable& table, KeyColour colour) {
     const auto& entered = piano.ratio[static_cast<std::size_t>(colour)];
     if (entered) return {*entered, kDefaultSpreadShare * *entered, 0, true};
-    std::vector<double> found;
+    std::vector<double> found, travels;
     for (int n = 1; n <= piano.notes; ++n) {
         const NoteNumber note{n};
         if (colourOf(note, piano) != colour) continue;
         const EscapementReading reading = escapementAt(piano, table, note);
         if (!reading.complete() || reading.letOffBound || reading.aftertouchBound) continue;
         if (const auto r =
-                ratioOf(*reading.dip, *reading.lostMotion, *reading.blow, *reading.letOff, *reading.aftertouch))
+                ratioOf(*reading.dip, *reading.lostMotion, *reading.blow, *reading.letOff, *reading.aftertouch)) {
             found.push_back(*r);
+            travels.push_back((*reading.blow - *reading.letOff) / *r);
+        }
     }
     if (found.size() < kFewestNotes) {
         const double value = defaultRatio(piano, colour);
         return {value, kDefaultSpreadShare * value, 0, false};
     }
     const auto scale = robustScale(found);
-    return {scale->median, kMadToDeviation * scale->mad, static_cast<int>(found.size()), false};
+    const double seen = kMadToDeviation * scale->mad;
+    const double noise = noiseOfRatio(piano, scale->median, *median(travels));
+    const double between = std::sqrt(std::max(seen * seen - noise, 0.0));
+    return {scale->median, std::max(between, kLeastSpreadShare * scale->median), static_cast<int>(found.size()), false};
 }
 
 Ratio estimateRatio(const Piano& piano, const Pass& pass, KeyColour colour) {

@@ -93,7 +93,7 @@ Review review(const Piano&, const Pass&, const Zones&, Rule = Rule::plain, std::
 /// Hammer travel : key-front travel of one colour (computation 6).
 struct Ratio {
     double value{};
-    double spread{};      // 1 sd between notes
+    double spread{};      // 1 sd between notes, the readings' uncertainty taken out; at least 1.2 %
     int notes{};          // 0: not from readings
     bool entered = false; // set by hand, which goes before readings
     bool fromDefault() const { return notes == 0 && !entered; }
