@@ -38,7 +38,8 @@ std::optional<Told> tell(DimensionId id, const Measured& measured, double u) {
     if (const auto value = measured.value()) {
         const auto plain = std::count_if(measured.trials.begin(), measured.trials.end(),
                                          [](const Reading& r) { return !r.word && r.relation == Relation::equal; });
-        return Told{toTrade(*value, kind), u * u / static_cast<double>(std::max<std::ptrdiff_t>(plain, 1))};
+        const int readings = std::max(static_cast<int>(plain), 1);
+        return Told{toTrade(*value, kind), u * u / readings, readings};
     }
     const Reading& latest = *measured.latest();
     if (latest.word) {
@@ -51,17 +52,37 @@ std::optional<Told> tell(DimensionId id, const Measured& measured, double u) {
     return Told{(low + high) / 2, (high - low) * (high - low) / 12 + u * u};
 }
 
+namespace {
+
+Known readAlone(const Told& told) {
+    Known known{told.value, told.variance, true};
+    known.readings = told.readings;
+    known.own = known.latest = told.value;
+    return known;
+}
+
+/// Something was done to it: what was read before says no more what is there.
+void disturb(Known& known) {
+    known.expected = true;
+    known.readings = 0;
+}
+
+} // namespace
+
 void weigh(Known& known, const Told& told) {
     if (!known.known) {
-        known = {told.value, told.variance, true, false, false, false};
+        known = readAlone(told);
         return;
     }
     // Beyond four standard deviations of both it is not the same thing any more: wood moved, felt settled, or something
     // was done that nobody ticked. What is read now then stands alone.
     if (std::pow(told.value - known.value, 2) > 16 * (known.variance + told.variance)) {
-        known = {told.value, told.variance, true, false, false, false};
+        known = readAlone(told);
         return;
     }
+    known.own = (known.readings * known.own + told.readings * told.value) / (known.readings + told.readings);
+    known.readings += told.readings;
+    known.latest = told.value;
     const double k = known.variance / (known.variance + told.variance);
     known.value += k * (told.value - known.value);
     known.variance *= 1 - k;
@@ -77,7 +98,7 @@ void useRelation(NoteState& note, double ratio, double ratioSpread, bool vertica
     constexpr std::array five = {keyDip, lostMotion, blow, letOff, aftertouch};
     const std::array c = {1.0, -1.0, -1 / ratio, 1 / ratio, -1.0};
     // A grand's keys have no lost motion: known to be none.
-    Known none{0, 0, true, false, false, false};
+    Known none{0, 0, true};
     std::array<Known*, 5> at{};
     std::size_t unknown = 0, missing = 0;
     for (std::size_t i = 0; i < five.size(); ++i) {
@@ -97,7 +118,8 @@ void useRelation(NoteState& note, double ratio, double ratioSpread, bool vertica
     const double run = at[2]->known && at[3]->known ? at[2]->value - at[3]->value : 43.0;
     variance += std::pow(run * ratioSpread / (ratio * ratio), 2);
     if (unknown == 1) {
-        *at[missing] = {-residual / c[missing], variance / (c[missing] * c[missing]), true, true, false, true};
+        *at[missing] = {-residual / c[missing], variance / (c[missing] * c[missing]), true, true};
+        at[missing]->derived = true;
         return;
     }
     if (variance <= 0 || residual * residual > 16 * variance) return;
@@ -121,7 +143,7 @@ void move(NoteState& note, const Response& response, double amount, AmountUnit u
         if (!known.known) continue;
         known.value += effect.perUnit * amount;
         known.variance += std::pow(effect.sd * amount, 2) + std::pow(effect.perUnit * hand, 2);
-        known.expected = true;
+        disturb(known);
     }
 }
 
@@ -137,9 +159,12 @@ void setToAim(NoteState& note, const Response& response, std::optional<double> a
         known.known = follows;
         known.value += effect.perUnit * amount;
         known.variance += std::pow(effect.perUnit * amountSd, 2);
-        known.expected = true;
+        disturb(known);
     }
-    served = {aim.value_or(0), u * u, aim.has_value(), true, true, false};
+    served = {aim.value_or(0), u * u, aim.has_value(), true, true};
+    // Whoever set it by looking read it there.
+    served.readings = aim ? 1 : 0;
+    served.own = served.latest = aim.value_or(0);
 }
 
 } // namespace hammerline

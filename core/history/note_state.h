@@ -14,6 +14,9 @@ struct Known {
     bool expected = false; // no fresh reading since the last operation that moved it
     bool weighed = false;  // a reading was weighed with an expectation, not taken alone
     bool derived = false;  // never read: the relation gave it
+    int readings = 0;      // by a person since it was last disturbed
+    double own = 0;        // their mean, as read (a word as its bound)
+    double latest = 0;     // the newest of them
 };
 
 /// Blow is kept as the blow of the *rail*, B + R |M| where the hammer is held off it (M < 0): the state is linear
@@ -33,6 +36,7 @@ struct NoteState {
 struct Told {
     double value{};
     double variance{};
+    int readings = 1;
 };
 std::optional<Told> tell(DimensionId, const Measured&, double u);
 

@@ -66,6 +66,7 @@ void lowerSharps(std::vector<NoteState>& notes, const Piano& piano, NoteNumber n
         height.value -= share * rise.value_or(0);
         height.variance += share * share * variance;
         height.expected = true;
+        height.readings = 0;
     }
 }
 
@@ -158,7 +159,7 @@ private:
         NoteState seen;
         seen.of(dimension::lostMotion) = at(note).of(dimension::lostMotion);
         seen.takeShownBlow(told->value, ratioAt(note).value);
-        weigh(at(note).of(id), {seen.of(id).value, told->variance});
+        weigh(at(note).of(id), {seen.of(id).value, told->variance, told->readings});
     }
 
     void apply(const Done& done) {

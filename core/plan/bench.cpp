@@ -51,10 +51,6 @@ Goal shrunk(const Goal& zone, double u) {
             std::isinf(zone.high) ? zone.high : zone.high - std::min(by, 0.65 * (zone.high - zone.nominal))};
 }
 
-double workBeyond(const Goal& zone, double variance) {
-    return std::max(kProbablyOutside, 1.25 * outside(zone.nominal, variance, zone));
-}
-
 namespace {
 
 /// A hammer held off its rail (M < 0) is short of blow by R |M| (computation 6): that is its lost motion's matter while
@@ -70,9 +66,65 @@ bool shortByHanging(const Bench& bench, Cell cell) {
            outside(rail.value, rail.variance, zoneOf(*zone, cell.dimension)) <= 0.5;
 }
 
-/// Whether this probability of being outside is beyond workBeyond, which is never below kProbablyOutside.
-bool worthWork(double probability, const Goal& zone, double variance) {
-    return probability > kProbablyOutside && probability > workBeyond(zone, variance);
+constexpr double kNoLimit = std::numeric_limits<double>::infinity();
+
+/// The eye tells whether the hammer lies on its rail: a number of 0 or more says so, one below -0.1 that it hangs
+/// (bench-practice 4, the rail tests). The strip, which tells how much, is too coarse for that side.
+constexpr double kHangs = -0.1;
+constexpr double kEyeWrong = 0.02;
+constexpr double kRounding = 1e-9; // mm
+
+/// "Nothing is too little": a lower limit that a strip of 0.1 mm cannot tell from 0.
+constexpr double kCountsAsNothing = 0.05;
+bool toldByEye(const Bench& bench, Cell cell, const Goal& zone) {
+    return cell.dimension == dimension::lostMotion && bench.piano().vertical() &&
+           zone.low <= kCountsAsNothing + kRounding;
+}
+
+} // namespace
+
+Goal limitsAt(const Bench& bench, Cell cell) {
+    const auto& zone = bench.zones.at(cell);
+    if (!zone) return {-kNoLimit, 0, kNoLimit};
+    Goal limits = zoneOf(*zone, cell.dimension);
+    if (toldByEye(bench, cell, limits)) limits.low = std::min(limits.low, kHangs);
+    return limits;
+}
+
+double outsideAt(const Bench& bench, Cell cell) {
+    const Known& known = bench.state(cell.note).of(cell.dimension);
+    const auto& zone = bench.zones.at(cell);
+    if (!known.known || !zone) return 0;
+    Goal limits = limitsAt(bench, cell);
+    const double value = bench.shown(cell);
+    const bool onRail = known.readings > 0 && known.latest >= 0;
+    if (!onRail || !toldByEye(bench, cell, zoneOf(*zone, cell.dimension)))
+        return outside(value, known.variance, limits);
+    limits.low = -kNoLimit;
+    return std::min(outside(value, known.variance, limits) + kEyeWrong, 1.0);
+}
+
+namespace {
+
+// What lies outside by more than one reading can be wrong needs no second one.
+constexpr double kPlainly = 0.9;
+
+/// By its own readings since it was last disturbed, or by what is expected of it where nobody has read it since.
+bool asksByState(const Bench& bench, Cell cell, const Known& known) {
+    const double probability = outsideAt(bench, cell);
+    if (known.readings == 0) return probability > kUnreadOutside;
+    const Goal limits = limitsAt(bench, cell);
+    // The newest look decides what the eye tells, whatever a strip read before.
+    if (toldByEye(bench, cell, zoneOf(*bench.zones.at(cell), cell.dimension)) && known.latest < limits.low - kRounding)
+        return true;
+    const double own = known.own + bench.shown(cell) - known.value; // a blow as it is seen
+    const bool ownOutside = own < limits.low - kRounding || own > limits.high + kRounding;
+    if (!ownOutside) return known.readings >= 2 && probability > kOutsideAgainstReadings;
+    // A key is lifted or let down on more than one reading near a limit (6 seconds against a punching and what
+    // follows).
+    const bool height = cell.dimension == dimension::keyHeight || cell.dimension == dimension::sharpHeight;
+    const bool readAgain = height && known.readings < 2;
+    return probability > (readAgain ? kPlainly : kOutside);
 }
 
 } // namespace
@@ -83,20 +135,8 @@ bool asksForWork(const Bench& bench, Cell cell) {
     const auto& zone = bench.zones.at(cell);
     if (!zone || shortByHanging(bench, cell)) return false;
     const Known& known = bench.state(cell.note).of(cell.dimension);
-    if (known.known) {
-        // What only the default ratio tells is no ground for work (bench-practice 2.6).
-        if (known.derived && bench.ratio[static_cast<std::size_t>(bench.colour(cell.note))].fromDefault()) return false;
-        const Goal limits = zoneOf(*zone, cell.dimension);
-        const double byState = outside(bench.shown(cell), known.variance, limits);
-        // A lone reading speaks for itself; what the relation makes of it counts once it is more likely out than in.
-        const auto value = bench.pass().value(cell);
-        if (!known.weighed && !known.expected && value) {
-            const double alone = bench.u(cell.dimension) * bench.u(cell.dimension);
-            return worthWork(outside(toTrade(*value, row(cell.dimension).kind), alone, limits), limits, alone) ||
-                   (byState > 0.5 && worthWork(byState, limits, known.variance));
-        }
-        return worthWork(byState, limits, known.variance);
-    }
+    // What nobody has read is no ground for work: it is read first.
+    if (known.known) return !known.derived && asksByState(bench, cell, known);
     const Judged* judged = bench.reviewed.at(cell);
     return judged && !judged->stale && (judged->verdict == Verdict::low || judged->verdict == Verdict::high);
 }

@@ -72,15 +72,24 @@ double outside(double value, double variance, const Goal& zone);
 /// The zone shrunk by u on each side, at most 0.35 of its width and 0.65 of that side.
 Goal shrunk(const Goal& zone, double u);
 
-/// A note is worked on beyond this probability of being outside, even where it reads within (computation 9.3).
-inline constexpr double kProbablyOutside = 0.3;
+// A cell asks for work (simulated on pianos that need none and on worn ones):
+/// by readings of its own outside the zone, where it is more likely out than in;
+inline constexpr double kOutside = 0.5;
+/// against two or more readings inside, where the state says clearly that it is out;
+inline constexpr double kOutsideAgainstReadings = 0.7;
+/// and where it was moved and not read since, if even that leaves no doubt; else it is read first.
+inline constexpr double kUnreadOutside = 0.9;
+/// Beyond this a cell of a note that is worked anyway comes in with it.
+inline constexpr double kComesAlong = 0.3;
 /// Cells beyond this after the work are read next (computation 9.7).
 inline constexpr double kWorthReading = 0.05;
 
-/// A gauge that cannot decide a zone leaves even a nominal reading doubtful: beyond a quarter over that, or 0.3.
-double workBeyond(const Goal& zone, double variance);
+/// The zone's limits with what only the eye tells taken in: lost motion of a vertical is too little below -0.1.
+Goal limitsAt(const Bench&, Cell);
+/// Probability that what is seen at the cell lies outside; 0 where nothing is known or nothing is asked.
+double outsideAt(const Bench&, Cell);
 
-/// Whether this cell asks for work: outside by its state, probably outside, or by a word.
+/// Whether this cell asks for work. A piano whose readings all lie inside gets none.
 bool asksForWork(const Bench&, Cell);
 
 } // namespace hammerline

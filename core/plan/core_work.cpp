@@ -65,6 +65,18 @@ CoreWork::CoreWork(const Bench& bench) {
         m_workers.emplace_back(moves);
 }
 
+namespace {
+
+/// Doubtful where the note is worked anyway. Not the height: a key that stands within stays where it is.
+bool comesAlong(const Bench& bench, Cell cell) {
+    const NoteStanding& standing = bench.stand(cell.note);
+    const bool kept = standing.held[cell.dimension.row] || standing.accepted[cell.dimension.row];
+    const bool height = cell.dimension == dimension::keyHeight || cell.dimension == dimension::sharpHeight;
+    return !kept && !height && outsideAt(bench, cell) > kComesAlong;
+}
+
+} // namespace
+
 CoreWork::Reach CoreWork::reach(const Bench& bench, NoteNumber n, double margin) const {
     Reach reach;
     const KeyColour colour = bench.colour(n);
@@ -75,16 +87,18 @@ CoreWork::Reach CoreWork::reach(const Bench& bench, NoteNumber n, double margin)
         const auto& zone = bench.zones.at({n, id});
         if (!zone || !known.known) continue;
         if (known.derived && bench.ratio[static_cast<std::size_t>(colour)].fromDefault()) continue;
-        const Goal limits = zoneOf(*zone, id);
-        Goal goal = shrunk(limits, margin * bench.u(id));
         reach.note.value[i] = known.value;
+        reach.note.goal[i] = shrunk(zoneOf(*zone, id), margin * bench.u(id));
         asks[i] = asksForWork(bench, {n, id});
-        if (!asks[i]) {
-            goal.low = std::min(goal.low, known.value);
-            goal.high = std::max(goal.high, known.value);
-        }
-        reach.note.goal[i] = goal;
         reach.asks = reach.asks || asks[i];
+    }
+    for (std::size_t i = 0; i < kCoreCount; ++i) {
+        const DimensionId id = dimensionOf(static_cast<Core>(i), colour);
+        if (!reach.note.goal[i] || asks[i] || comesAlong(bench, {n, id})) continue;
+        // What does not ask may stay where it is, and is sent no nearer to a limit.
+        Goal& goal = *reach.note.goal[i];
+        goal.low = std::min(goal.low, reach.note.value[i]);
+        goal.high = std::max(goal.high, reach.note.value[i]);
     }
     const auto moves = this->moves(colour);
     const bool keepDip = bench.options.floating == Float::aftertouch && !asks[place(Core::dip)];
@@ -95,8 +109,11 @@ CoreWork::Reach CoreWork::reach(const Bench& bench, NoteNumber n, double margin)
         // What is not measured is not adjusted; only the front punching is also told by the aftertouch gauge.
         const bool known = reach.note.goal[place(move.own)].has_value() ||
                            (move.own == Core::dip && reach.note.goal[place(Core::aftertouch)].has_value());
-        const bool cloth = move.operation == operation::railClothShim;
-        if (held || !known || (cloth && !asks[place(Core::blow)])) continue;
+        // Keys that stand level stay level: no key is lifted for its dip or its aftertouch. Cloth only for a short
+        // blow.
+        const bool onlyForItself =
+            move.operation == operation::railClothShim || move.operation == operation::balancePunching;
+        if (held || !known || (onlyForItself && !asks[place(move.own)])) continue;
         // Dip held even: it is not spent on aftertouch (situation 13), except where the height is worked anyway.
         // Only where nothing else helps may it give way, inside its zone.
         const bool spared = move.own == Core::dip && keepDip && !asks[place(Core::height)];

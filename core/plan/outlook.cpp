@@ -50,7 +50,7 @@ std::string_view whyRead(const Bench& bench, Cell cell, bool moved) {
     if (known.derived) return {};
     const auto& zone = bench.zones.at(cell);
     if (!zone) return {};
-    if (outside(bench.shown(cell), known.variance, zoneOf(*zone, cell.dimension)) <= kWorthReading) return {};
+    if (outsideAt(bench, cell) <= kWorthReading) return {};
     if (moved) return "moved";
     return known.expected ? "stale" : "doubtful";
 }

@@ -84,18 +84,6 @@ OwnTask taskFor(Bench& bench, NoteNumber n, OperationId operation, DimensionId d
     return own;
 }
 
-/// A reading that earlier work of this plan moves is judged by where that work is expected to leave it; a guess alone
-/// is no ground for more work: it is read again instead.
-bool asks(const Bench& bench, Cell cell, const NotePlan& plan) {
-    if (!asksForWork(bench, cell)) return false;
-    const Known& known = bench.state(cell.note).of(cell.dimension);
-    const bool moved = std::any_of(plan.tasks.begin(), plan.tasks.end(), [&](const NoteTask& task) {
-        return disturbs(task.operation, cell.dimension, bench.piano());
-    });
-    if (!known.known || !moved) return true;
-    return outside(known.value, known.variance, zoneOf(*bench.zones.at(cell), cell.dimension)) > 0.5;
-}
-
 } // namespace
 
 std::optional<OwnTask> wordWork(Bench& bench, NoteNumber n, const NotePlan& plan) {
@@ -123,7 +111,7 @@ std::vector<OwnTask> ownWork(Bench& bench, NoteNumber n, const NotePlan& plan) {
             if (!bench.piano().vertical() || served) continue;
         }
         const bool tight = row.dimension == strap && bench.stand(n).strapTight;
-        if (!tight && !asks(bench, {n, row.dimension}, plan)) continue;
+        if (!tight && !asksForWork(bench, {n, row.dimension})) continue;
         tasks.push_back(taskFor(bench, n, row.operation, row.dimension));
         if (tight) tasks.back().way = wayOf(word::tight, strap);
         done = row.dimension;

@@ -92,7 +92,12 @@ TEST_CASE("naturals are planned before the sharps that stand over them") {
             CHECK_FALSE(step.after.empty());
         }
     }
-    CHECK(sharps > 20);
+    // Those that only probably come to lie too low are read first; no sharp is worked on a guess (P > 0.9 unread).
+    int readFirst = 0;
+    for (const ToRead& each : plan.readNext)
+        readFirst += each.cell.dimension == sharpHeight && each.why == "moved";
+    CHECK(sharps >= 5);
+    CHECK(sharps + readFirst > 20);
     CHECK(lastNatural < firstSharp);
 }
 

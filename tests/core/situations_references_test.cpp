@@ -73,7 +73,12 @@ TEST_CASE("situation 11: a level keyboard under a line that hangs gives no work,
     readLevelUnderLine(scene, 0.28);
     Scene blind = scene;
     CHECK(blind.verdict(40, keyHeight) == Verdict::high); // looks 0.28 high in the middle
-    CHECK(count(blind.plan(), operation::balancePunching) > 10);
+    // Its keys are punched, or, near the limit, read a second time before they are.
+    const Plan misled = blind.plan();
+    const auto again = std::count_if(misled.readNext.begin(), misled.readNext.end(),
+                                     [](const ToRead& each) { return each.cell.dimension == keyHeight; });
+    CHECK(count(misled, operation::balancePunching) > 3);
+    CHECK(count(misled, operation::balancePunching) + again > 10);
     for (const char* said : {"0.28", "steel 0.5 mm 10 N"}) {
         scene.pass().lineSag = said;
         const Review reviewed = scene.review();
