@@ -1,5 +1,6 @@
 #include "core/history/states.h"
 
+#include "core/history/beside.h"
 #include "core/history/learning.h"
 #include "core/stats/climate.h"
 
@@ -130,6 +131,7 @@ private:
     template <class Which>
     void read(const Pass& pass, Which which) {
         std::fill(m_fresh.begin(), m_fresh.end(), false);
+        lookBeside(pass, which);
         // Blow after the others: the blow of the rail needs the lost motion.
         std::vector<std::pair<NoteNumber, const Measured*>> blows;
         for (const auto& [cell, measured] : pass.cells) {
@@ -147,6 +149,30 @@ private:
                 useRelation(at({n}), ratioAt({n}).value, ratioAt({n}).spread, piano().vertical());
     }
 
+    /// First readings of a row are weighed with what their neighbours say, once. Not the aftertouch: it has the
+    /// relation.
+    template <class Which>
+    void lookBeside(const Pass& pass, Which which) {
+        m_beside.clear();
+        const auto sections = sectionsOf(piano());
+        std::map<std::tuple<DimensionId, std::size_t, bool>, std::vector<FirstReading>> rows;
+        for (const auto& [cell, measured] : pass.cells) {
+            if (cell.dimension == dimension::aftertouch || !piano().contains(cell.note) || measured.missing()) continue;
+            if (!measured.value() || !which(measured.order()) || at(cell.note).of(cell.dimension).known) continue;
+            const auto told = tell(cell.dimension, measured, m_u[cell.dimension.row]);
+            if (!told) continue;
+            const bool apart = cell.dimension == dimension::keyHeight || cell.dimension == dimension::keyDip;
+            const bool sharp = apart && colourOf(cell.note, piano()) == KeyColour::sharp;
+            rows[{cell.dimension, sectionIndexOf(cell.note, piano()), sharp}].push_back({cell.note, told->value});
+        }
+        for (const auto& [rowKey, row] : rows) {
+            const DimensionId id = std::get<0>(rowKey);
+            const auto beside = besideEach(row, m_u[id.row]);
+            for (std::size_t i = 0; i < row.size(); ++i)
+                if (beside[i]) m_beside[{row[i].note, id}] = *beside[i];
+        }
+    }
+
     void weighIn(NoteNumber note, DimensionId id, const Measured& measured) {
         const auto told = tell(id, measured, m_u[id.row]);
         if (!told) return;
@@ -154,12 +180,19 @@ private:
         const Pass*& before = m_readIn[static_cast<std::size_t>(note.value) - 1][id.row];
         if (m_otherAir || (before && !otherMethod(id, *before, *m_pass).empty())) at(note).of(id).known = false;
         before = m_pass;
+        startBeside(note, id);
         if (id != dimension::blow) return weigh(at(note).of(id), *told);
         // Seen is B_rail + R min(M, 0): bring the reading to the rail first.
         NoteState seen;
         seen.of(dimension::lostMotion) = at(note).of(dimension::lostMotion);
         seen.takeShownBlow(told->value, ratioAt(note).value);
         weigh(at(note).of(id), {seen.of(id).value, told->variance, told->readings});
+    }
+
+    void startBeside(NoteNumber note, DimensionId id) {
+        const auto beside = m_beside.find({note, id});
+        if (beside == m_beside.end()) return;
+        if (Known& known = at(note).of(id); !known.known) known = {beside->second.value, beside->second.variance, true};
     }
 
     void apply(const Done& done) {
@@ -182,6 +215,7 @@ private:
     const Pass* m_pass = nullptr;                                   // that is being read
     std::optional<double> m_moisture;                               // of the last pass that says it, per cent
     bool m_otherAir = false;
+    std::map<Cell, Beforehand> m_beside; // of the first readings of the pass that is being read
     std::array<double, kDimensionCount> m_u{};
 };
 

@@ -1,0 +1,28 @@
+// What the neighbours of a first reading say of it (empirical Bayes: James and Stein 1961, Efron and Morris 1975).
+#pragma once
+
+#include "core/history/note_state.h"
+
+#include <span>
+
+namespace hammerline {
+
+/// A first reading in the row of its like: one dimension, one section, one colour where those differ. Trade units.
+struct FirstReading {
+    NoteNumber note;
+    double value{};
+};
+
+/// What is expected at a note before its own reading counts. None: too few readings, or this one may be the odd one.
+struct Beforehand {
+    double value{}, variance{};
+};
+
+/// m = median of the six nearest readings on each side, without the note; e = y - m; T = (1.4826 MAD(e))^2/(1 +
+/// 1.57/12); between the notes sigma^2 = max(1.25 (T - u^2), (u/2)^2). The note is then expected at m with variance
+/// sigma^2 + 1.57 (sigma^2 + u^2)/12 (1.57 = pi/2: a median against a mean). Not where |e| exceeds 2.5 standard
+/// deviations of e, and not from fewer than seven readings. The factor, the floor and the cut are from simulation: with
+/// them the truth lies inside 95 % intervals as often as they say.
+std::vector<std::optional<Beforehand>> besideEach(std::span<const FirstReading> row, double u);
+
+} // namespace hammerline
