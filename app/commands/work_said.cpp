@@ -4,6 +4,7 @@
 #include "app/text_table.h"
 #include "core/plan/trials_said.h"
 #include "core/sheet/sheet.h"
+#include "ui/words/finish.h"
 #include "ui/words/said.h"
 #include "ui/words/trials.h"
 #include "ui/words/words.h"
@@ -79,6 +80,7 @@ void sayPlan(const Plan& plan, const PianoRecord& record, bool json) {
                 .arg(words::noteName(each.note, piano), words::findingSentence(each.finding, piano)),
             json);
     say(summaryOf(plan), json);
+    if (plan.finish) say(words::finishSentence(*plan.finish), json);
 }
 
 void sayComparison(const Comparison& comparison, bool json) {

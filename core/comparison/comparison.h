@@ -53,6 +53,9 @@ struct Comparison {
 /// `from` may equal `to`: the grade of one pass alone.
 Outcome<Comparison> comparePasses(const PianoRecord&, const SpecSheet&, int from, int to);
 
+/// Whether somebody reported a hammer that strikes twice after that pass was read.
+bool doubleStrikeReported(const PianoRecord&, int pass);
+
 /// Grade of one pass by its review (computation 11), and what is missing for the next better one:
 ///   for `even`: "notes-outside", "notes-undecided", "notes-uneven", "notes-not-read", "changed-since-last-pass";
 ///   for `goodForThisPiano`: "note-stopped" (blocks, no let-off), "too-many-outside" (over 5 % of the known notes of a

@@ -93,15 +93,6 @@ bool changedSince(const PianoRecord& record, const Review& review, int number) {
     return false;
 }
 
-bool doubleStrikeReported(const PianoRecord& record, int number) {
-    const Pass* pass = record.pass(number);
-    return pass && std::any_of(record.symptoms.begin(), record.symptoms.end(), [&](const Symptom& each) {
-               const bool strikes =
-                   std::find(kDoubleStrikes.begin(), kDoubleStrikes.end(), each.key) != kDoubleStrikes.end();
-               return strikes && each.order > pass->order;
-           });
-}
-
 using Missing = std::vector<std::string_view>;
 
 Missing missingForEven(const PianoRecord& record, const Review& review, const std::map<DimensionId, ReadSoFar>& known,
@@ -139,6 +130,15 @@ Missing missingForGood(const PianoRecord& record, const Review& review, const st
 }
 
 } // namespace
+
+bool doubleStrikeReported(const PianoRecord& record, int number) {
+    const Pass* pass = record.pass(number);
+    return pass && std::any_of(record.symptoms.begin(), record.symptoms.end(), [&](const Symptom& each) {
+               const bool strikes =
+                   std::find(kDoubleStrikes.begin(), kDoubleStrikes.end(), each.key) != kDoubleStrikes.end();
+               return strikes && each.order > pass->order;
+           });
+}
 
 std::string_view key(Grade grade) {
     switch (grade) {

@@ -77,17 +77,28 @@ Goal shrunk(const Goal& zone, double u);
 inline constexpr double kOutside = 0.5;
 /// against two or more readings inside, where the state says clearly that it is out;
 inline constexpr double kOutsideAgainstReadings = 0.7;
+/// read three times, where that leaves a real doubt: another reading would not settle it;
+inline constexpr int kReadingsDecide = 3;
+inline constexpr double kOutsideDecided = 0.3;
 /// and where it was moved and not read since, if even that leaves no doubt; else it is read first.
 inline constexpr double kUnreadOutside = 0.9;
 /// Beyond this a cell of a note that is worked anyway comes in with it.
 inline constexpr double kComesAlong = 0.3;
-/// Cells beyond this after the work are read next (computation 9.7).
-inline constexpr double kWorthReading = 0.05;
 
 /// The zone's limits with what only the eye tells taken in: lost motion of a vertical is too little below -0.1.
 Goal limitsAt(const Bench&, Cell);
 /// Probability that what is seen at the cell lies outside; 0 where nothing is known or nothing is asked.
 double outsideAt(const Bench&, Cell);
+
+/// The mean of its own readings since it was last moved, as it is shown, and whether it lies outside.
+struct OwnReadings {
+    double mean = 0;
+    bool outside = false;
+};
+OwnReadings ownReadings(const Bench&, Cell);
+
+/// Whether only the eye tells this cell's lower side, and it saw the hammer on its rail since it was last moved.
+bool seenOnRail(const Bench&, Cell);
 
 /// Whether this cell asks for work. A piano whose readings all lie inside gets none.
 bool asksForWork(const Bench&, Cell);

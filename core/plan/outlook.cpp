@@ -1,5 +1,7 @@
 #include "core/plan/outlook.h"
 
+#include "core/plan/doubts.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -40,7 +42,18 @@ Expected expect(const Bench& bench, Cell cell, const Known& known) {
     return expected;
 }
 
-std::string_view whyRead(const Bench& bench, Cell cell, bool moved) {
+// A cell is read when it may be plainly outside or uneven by more than this; where all that was read and nothing is
+// left to do, yet the grade is not reached, the limit is halved, down to the least: so reading always serves the
+// decision.
+constexpr double kWorthReading = 0.05, kLeastWorthReading = 0.00625;
+
+bool worthReading(const CellDoubt& doubt, double limit) {
+    // Read so often since it was last moved, a cell is decided: it is worked or left.
+    if (doubt.readings >= kReadingsDecide) return false;
+    return doubt.reads || doubt.plainly > limit || doubt.uneven > limit;
+}
+
+std::string_view whyRead(const Bench& bench, const Doubts& doubts, Cell cell, bool moved, double limit) {
     const NoteStanding& standing = bench.stand(cell.note);
     if (standing.blocked) return {};
     const Known& known = bench.state(cell.note).of(cell.dimension);
@@ -50,7 +63,7 @@ std::string_view whyRead(const Bench& bench, Cell cell, bool moved) {
     if (known.derived) return {};
     const auto& zone = bench.zones.at(cell);
     if (!zone) return {};
-    if (outsideAt(bench, cell) <= kWorthReading) return {};
+    if (!worthReading(doubts.at(cell), limit)) return {};
     if (moved) return "moved";
     return known.expected ? "stale" : "doubtful";
 }
@@ -67,6 +80,24 @@ void lookAhead(const Bench& bench, Plan& plan) {
     for (const Step& step : plan.steps)
         if (step.why == "trial" && step.note) trial.push_back({*step.note, step.aimDimension});
     std::sort(trial.begin(), trial.end());
+    const Doubts doubts(bench);
+    const auto askFor = [&](double limit) {
+        for (int n = 1; n <= bench.piano().notes; ++n)
+            for (const Dimension& dimension : dimensions()) {
+                const Cell cell{{n}, dimension.id};
+                if (!fitted(dimension.id, {n}, bench.piano())) continue;
+                const bool here = moved[static_cast<std::size_t>(n) - 1][dimension.id.row];
+                if (std::binary_search(trial.begin(), trial.end(), cell))
+                    plan.readNext.push_back({cell, "trial"});
+                else if (const auto why = whyRead(bench, doubts, cell, here, limit); !why.empty())
+                    plan.readNext.push_back({cell, why});
+            }
+    };
+    askFor(kWorthReading);
+    const bool reached = plan.finish && plan.finish->grade == Grade::even;
+    if (plan.steps.empty() && !reached)
+        for (double limit = kWorthReading / 2; plan.readNext.empty() && limit >= kLeastWorthReading; limit /= 2)
+            askFor(limit);
     for (int n = 1; n <= bench.piano().notes; ++n) {
         const auto i = static_cast<std::size_t>(n) - 1;
         for (const Dimension& dimension : dimensions()) {
@@ -76,10 +107,6 @@ void lookAhead(const Bench& bench, Plan& plan) {
             const Known& known = bench.state({n}).of(dimension.id);
             if ((touched[i] || here) && known.known) plan.expected.push_back(expect(bench, cell, known));
             if (here && bench.read(cell)) plan.becomesStale.push_back(cell);
-            if (std::binary_search(trial.begin(), trial.end(), cell))
-                plan.readNext.push_back({cell, "trial"});
-            else if (const auto why = whyRead(bench, cell, here); !why.empty())
-                plan.readNext.push_back({cell, why});
         }
     }
 }

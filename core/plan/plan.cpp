@@ -1,5 +1,6 @@
 #include "core/plan/plan.h"
 
+#include "core/plan/doubts.h"
 #include "core/plan/outlook.h"
 #include "core/plan/steps.h"
 #include "core/survey/job.h"
@@ -102,6 +103,21 @@ void askAboutParts(Bench& bench) {
     bench.askFirst = std::move(asked);
 }
 
+/// What the plan asks for, and whether it asks for nothing more.
+void sumUp(const Bench& bench, Plan& plan) {
+    FinishLine& line = *plan.finish;
+    std::set<NoteNumber> worked;
+    for (const Step& step : plan.steps)
+        worked.insert(step.notes.begin(), step.notes.end());
+    line.notes = static_cast<int>(worked.size());
+    line.readings = static_cast<int>(plan.readNext.size());
+    line.minutes = plan.minutes;
+    for (const ToRead& each : plan.readNext)
+        line.minutes += row(each.cell.dimension).seconds[0] / 60;
+    line.stop = plan.steps.empty() && plan.trials.empty() && plan.readNext.empty() && bench.blocked.empty() &&
+                line.all.cells > 0;
+}
+
 /// On a bench that does not hold the keys as the piano did nothing is adjusted: the reference notes are read first.
 Plan waitingPlan(Bench& bench, BenchSetUp setUp) {
     Plan plan;
@@ -125,13 +141,14 @@ Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pa
     Bench& bench = *laid;
     BenchSetUp setUp = benchSetUp(record, pass);
     if (setUp.waits()) return waitingPlan(bench, std::move(setUp));
+    Plan plan;
+    plan.finish = finishLine(bench, Doubts(bench));
     CoreWork work(bench);
     holdSharps(bench);
     takeOnCauses(bench, work);
     fitRestRail(bench, work);
 
     const std::vector<NoteState> found = bench.notes;
-    Plan plan;
     for (const CommonMove& move : bench.common)
         plan.steps.push_back(commonStep(bench, move));
     // Naturals first: a sharp's height is read over theirs.
@@ -155,6 +172,7 @@ Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pa
     plan.minutes = minutesOf(bench, plan.steps);
     lookAhead(bench, plan);
     if (options.stage == Stage::trial) readTrialNotes(bench, trialNotes(bench.piano()), plan);
+    sumUp(bench, plan);
     plan.responses = std::move(bench.responses);
     plan.causes = std::move(bench.causes);
     plan.blocked = std::move(bench.blocked);

@@ -6,6 +6,7 @@
 #include "core/comparison/bench_set_up.h"
 #include "core/history/learning.h"
 #include "core/judge/judge.h"
+#include "core/plan/finish_line.h"
 
 #include <deque>
 #include <memory>
@@ -99,6 +100,7 @@ struct Plan {
     std::vector<Trial> trials;
     std::vector<Cell> becomesStale;
     std::vector<std::string_view> askFirst; // questions before a plan is made: "try-let-off-screws", "action-bolts"
+    std::optional<FinishLine> finish;       // as it stands before the steps; none in a plan that was kept
     BenchSetUp setUp; // where it waits, there are no steps: the readings may be the bench's and not the piano's
     double minutes = 0;
     std::shared_ptr<const std::deque<std::string>> texts; // what the ids of a plan that was read from text point at
