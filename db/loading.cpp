@@ -1,5 +1,6 @@
 #include "db/loading.h"
 
+#include "core/history/unfit.h"
 #include "db/reading_rows.h"
 #include "db/stores.h"
 #include "db/versions.h"
@@ -327,6 +328,7 @@ PianoRecord loadPiano(OpenBook& book, std::string_view uuid) {
     loadIdentity(book, piano, record);
     loadRemarks(book, piano, places, record);
     loadPhotos(book, piano, places, record);
+    leaveOutUnfit(record);
     return record;
 }
 

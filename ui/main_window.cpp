@@ -9,6 +9,7 @@
 #include "ui/widgets/hint_bar.h"
 #include "ui/widgets/keyboard_strip.h"
 #include "ui/widgets/station_rail.h"
+#include "ui/words/keeping.h"
 #include "ui/words/words.h"
 
 #include <QApplication>
@@ -154,6 +155,8 @@ void MainWindow::connectBench() {
     connect(&m_bench, &Workbench::passChanged, this, &MainWindow::refreshWords);
     connect(&m_bench, &Workbench::recordChanged, this, [this] {
         m_notice->setVisible(m_bench.trouble().has_value());
+        const bool leftOut = m_bench.record() && !m_bench.record()->leftOut.empty();
+        if (leftOut && !m_bench.trouble()) say(words::leftOutSentence(*m_bench.record()));
         refreshRail();
         refreshWords();
     });

@@ -1,8 +1,10 @@
 #include "app/commands/bench.h"
 
 #include "app/commands/progress.h"
+#include "app/console.h"
 #include "core/plan/plan_in_force.h"
 #include "db/files.h"
+#include "ui/words/keeping.h"
 
 #include <array>
 #include <cerrno>
@@ -24,6 +26,7 @@ Outcome<Bench> openBench(const Common& at, bool json, OpenMode mode) {
     if (!uuid) return tl::unexpected(uuid.error());
     auto record = book->load(*uuid);
     if (!record) return tl::unexpected(record.error());
+    if (!record->leftOut.empty()) ask(words::leftOutSentence(*record), json);
     return Bench{std::move(*book), std::move(*record)};
 }
 

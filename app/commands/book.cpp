@@ -117,6 +117,8 @@ int run(const ExportRequest& request, bool json) {
         if (!record) return refused(record.error(), json);
         records.push_back(std::move(*record));
     }
+    for (const PianoRecord& record : records)
+        if (!record.leftOut.empty()) ask(words::leftOutSentence(record), json);
     const bool toOutput = request.out == "-"; // --json says which of the two
     const bool asJson = toOutput ? json : request.out.ends_with(".json");
     if (!asJson && !toOutput && !request.out.ends_with(".csv"))

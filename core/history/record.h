@@ -55,6 +55,7 @@ struct PianoRecord {
     std::vector<Photo> photos;                      // likewise
     std::map<std::string, Picture> pictures;        // by hash; filled only where they are exported or were read back
     std::vector<Remark> remarks;                    // in the order in which they were said
+    std::vector<std::string> leftOut;               // rows that cannot be true: KIND:NOTE:NAME (see unfit.h)
 
     const Pass* pass(int number) const;
 };

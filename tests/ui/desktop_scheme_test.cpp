@@ -14,7 +14,7 @@ using namespace hammerline;
 
 namespace {
 
-/// Answers as the portal of a desktop: the value in two wrappings for Read, in one for SettingChanged.
+/// Answers as the portal of a desktop: the value in two wrappings, as Read has it.
 class Portal : public QObject {
     Q_OBJECT
     Q_CLASSINFO("D-Bus Interface", "org.freedesktop.portal.Settings")
@@ -28,9 +28,6 @@ public Q_SLOTS:
         const bool known = group == QLatin1String("org.freedesktop.appearance") && key == QLatin1String("color-scheme");
         return QDBusVariant(QVariant::fromValue(QDBusVariant(known ? wish : 99U)));
     }
-
-Q_SIGNALS:
-    void SettingChanged(const QString& group, const QString& key, const QDBusVariant& value);
 };
 
 } // namespace
@@ -48,7 +45,7 @@ private Q_SLOTS:
         auto bus = QDBusConnection::connectToBus(QString::fromUtf8(address), QStringLiteral("desktop"));
         QVERIFY(bus.registerService(QStringLiteral("org.freedesktop.portal.Desktop")));
         QVERIFY(bus.registerObject(QStringLiteral("/org/freedesktop/portal/desktop"), &m_portal,
-                                   QDBusConnection::ExportAllSlots | QDBusConnection::ExportAllSignals));
+                                   QDBusConnection::ExportAllSlots));
     }
     void cleanup() { close(); }
     void cleanupTestCase() {
@@ -57,26 +54,14 @@ private Q_SLOTS:
         m_daemon.waitForFinished();
     }
 
-    void theWindowFollowsTheDesktopWhileItIsOpen() {
+    void theWindowIsAsTheDesktopSaysAtTheStart() {
         m_portal.wish = 1;
         open();
         m_settings->set(Setting::theme, QStringLiteral("desktop"));
         m_window->followDesktop();
         QTRY_COMPARE(themeOf(QApplication::palette()), Theme::dark);
-        say(2);
-        QTRY_COMPARE(themeOf(QApplication::palette()), Theme::light);
-        say(1);
-        QTRY_COMPARE(themeOf(QApplication::palette()), Theme::dark);
         QCOMPARE(themeOf(grid().palette()), Theme::dark); // not only what is made after it
-        Q_EMIT m_portal.SettingChanged(QStringLiteral("org.freedesktop.appearance"), QStringLiteral("contrast"),
-                                       QDBusVariant(2U));
-        Q_EMIT m_portal.SettingChanged(QStringLiteral("org.gnome.desktop.interface"), QStringLiteral("color-scheme"),
-                                       QDBusVariant(2U));
-        say(1);
-        QSignalSpy told(m_window->findChild<DesktopScheme*>(), &DesktopScheme::told);
-        say(1);
-        QTRY_VERIFY(!told.isEmpty());
-        QCOMPARE(themeOf(QApplication::palette()), Theme::dark); // other settings are nobody's business here
+        QVERIFY(m_portal.asked > 0);
     }
 
     void aThemeThatWasChosenStays() {
@@ -93,11 +78,6 @@ private Q_SLOTS:
     }
 
 private:
-    void say(unsigned wish) {
-        Q_EMIT m_portal.SettingChanged(QStringLiteral("org.freedesktop.appearance"), QStringLiteral("color-scheme"),
-                                       QDBusVariant(wish));
-    }
-
     Portal m_portal;
     QProcess m_daemon;
 };

@@ -238,6 +238,20 @@ QString problemText(const std::string& what) {
     return utf8(what);
 }
 
+QString leftOutSentence(const PianoRecord& record) {
+    if (record.leftOut.empty()) return {};
+    const QStringList parts = utf8(record.leftOut.front()).split(QLatin1Char(':'));
+    const QString note = parts.value(1), name = parts.mid(2).join(QLatin1Char(':')).left(80);
+    const QString where =
+        note.isEmpty() ? name : keepingText(QT_TRANSLATE_NOOP("keeping", "note %1, %2")).arg(note, name);
+    return QCoreApplication::translate("keeping", "%n thing(s) that this piano cannot have are left out", nullptr,
+                                       static_cast<int>(record.leftOut.size())) +
+           QLatin1Char(' ') +
+           keepingText(QT_TRANSLATE_NOOP("keeping", "(the first: %1, %2). They stay in the book: look at the number of "
+                                                    "notes of %3, and whether the book is sound."))
+               .arg(parts.front(), where, utf8(record.piano.name));
+}
+
 QString soundSentence(bool sound, std::int64_t olderAt) {
     if (!sound) return keepingText(QT_TRANSLATE_NOOP("keeping", "The book is not sound; restore a backup."));
     const QString said = keepingText(QT_TRANSLATE_NOOP("keeping", "The book is sound."));

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/history/merging.h"
+#include "core/history/record.h"
 #include "core/refusal/refusal.h"
 
 #include <QString>
@@ -19,6 +20,8 @@ bool canBeRescued(const Refusal&);
 /// command for the book that took them in, or (empty) by the menu of the window.
 QString mergeSentence(const Merged&, const std::string& book = {});
 QString sentence(const Dispute&);
+/// What was left out of a piano because it cannot be true; empty: nothing.
+QString leftOutSentence(const PianoRecord&);
 /// What verify found, as a phrase: "what was written on 2026-11-25 (entry, act 5) is no longer as it was written".
 QString problemText(const std::string& what);
 /// "The book is sound." `olderAt`: when what had been written until then got its proof, microseconds since 1970; 0: it
