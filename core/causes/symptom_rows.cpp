@@ -49,6 +49,29 @@ constexpr SymptomCheck dropClose{
 constexpr SymptomCheck letOffClose{"let-off-too-near", dimension::letOff,        false, {},
                                    word::blocks,       AftertouchGain::atHammer, 1.0,   kFartherLetOff};
 
+/// What a word of a dimension that is said by words alone shows.
+constexpr SymptomCheck said(std::string_view id, DimensionId dimension, WordId word, std::string_view part = {},
+                            std::string_view fault = {}) {
+    SymptomCheck check{id};
+    check.dimension = dimension;
+    check.word = word;
+    check.part = part;
+    check.fault = fault;
+    return check;
+}
+constexpr SymptomCheck hammerSlow = said("hammer-centre", dimension::hammerReturn, word::slow, "hammer-flange");
+constexpr SymptomCheck jackStaysOut =
+    said("jack-not-home", dimension::jackReturn, word::staysOut, "jack-spring|bridle-strap");
+constexpr SymptomCheck springKicks =
+    said("repetition-spring-strong", dimension::repetitionSpring, word::kicks, "repetition-lever", "strong");
+constexpr SymptomCheck springWeak =
+    said("repetition-spring-weak", dimension::repetitionSpring, word::weak, "repetition-lever", "weak");
+constexpr SymptomCheck leverTooHigh = said("lever-too-high", dimension::leverHeight, word::leverHigh);
+constexpr SymptomCheck leverTooLow = said("lever-too-low", dimension::leverHeight, word::leverLow);
+constexpr SymptomCheck keySticks =
+    said("key-bushing", dimension::keyFit, word::sticks, "front-bushing|balance-bushing");
+constexpr SymptomCheck frameTaps = said("frame-not-bedded", dimension::frameBed, word::taps, "key-frame");
+
 constexpr SymptomCheck look(std::string_view id, std::string_view part = {}) {
     SymptomCheck check{id};
     check.part = part;
@@ -78,8 +101,11 @@ constexpr SymptomCheck kByPlayer[] = {clearance, look("player-stop-rail", "playe
                                       look("finger-stroke", "player-stack")};
 constexpr SymptomCheck kBlocks[] = {letOffNear, checkNear, dipShallow, look("button-felt", "let-off-button"),
                                     look("let-off-rail-screws", "let-off-rail")};
-constexpr SymptomCheck kNoReturn[] = {strapTorn, look("butt-spring", "butt-spring"), offRail,
-                                      look("hammer-centre", "hammer-flange"), look("hammer-rubs-neighbour")};
+// The tight centre is the commonest by far (pianohq.com, hammers that do not return; from memory of an earlier
+// reading).
+constexpr SymptomCheck kNoReturn[] = {hammerSlow, look("hammer-rubs-neighbour"),
+                                      strapTorn,  look("butt-spring", "butt-spring"),
+                                      offRail,    look("room-humidity")};
 constexpr SymptomCheck kRepeats[] = {
     look("normal-within-limits"),       lostMotion, look("key-bushing", "front-bushing|balance-bushing"),
     look("butt-spring", "butt-spring"), checkNear,  lightUp};
@@ -100,10 +126,13 @@ constexpr SymptomCheck kClickBottom[] = {look("front-felt", "front-felt"), look(
 constexpr SymptomCheck kBuzz[] = {look("flange-screws", "flange-screws"), look("plate", "strings-soundboard"),
                                   look("muffler-rail", "muffler-rail"),   look("loose-hinge"),
                                   look("damper-wire", "damper-wire"),     look("butt-plate", "butt-plate")};
-constexpr SymptomCheck kSticks[] = {look("key-bushing", "front-bushing|balance-bushing"),
+constexpr SymptomCheck kSticks[] = {look("foreign-object"),
                                     look("key-rubs", "key-slip"),
+                                    keySticks,
                                     look("balance-hole", "balance-hole"),
+                                    look("lead-swollen", "key"),
                                     look("key-warped", "key"),
+                                    look("spoon-groove", "damper-lever-cloth"),
                                     look("pin-rusty", "front-rail-pin|balance-rail-pin"),
                                     heavyDown,
                                     lightUp};
@@ -138,17 +167,61 @@ constexpr SymptomCheck kBury[] = {dipDeep, sharpProud, sharpLow, look("sharp-fro
 constexpr SymptomCheck kWorse[] = {look("capstan-threads", "capstan"), look("rest-rail-loose", "rest-rail-cloth"),
                                    look("felts-settling"), look("action-seated", "action-bolts")};
 constexpr SymptomCheck kBlockOfNotes[] = {look("let-off-rail-screws", "let-off-rail"), letOffClose, letOffFar};
-constexpr SymptomCheck kBubbling[] = {dropClose,
+// A spring that is too strong is the classic one (mmdigest 1997.02.09.22; depianotuner.com, repetition lever).
+constexpr SymptomCheck kBubbling[] = {springKicks,
+                                      letOffClose,
+                                      dropClose,
+                                      checkFar,
                                       blowLong,
                                       dipShallow,
-                                      letOffClose,
-                                      heightLow,
                                       aftertouch,
-                                      grand("repetition-spring-weak", "repetition-lever"),
+                                      heightLow,
+                                      springWeak,
+                                      leverTooHigh,
                                       grand("knuckle-flat", "knuckle"),
                                       grand("repetition-lever-pin", "repetition-lever")};
-constexpr SymptomCheck kSecondBlow[] = {letOffClose, dropClose, grand("repetition-spring", "repetition-lever"),
-                                        grand("repetition-lever-pin", "repetition-lever"), checkNear};
+// Drop of more than 2.5 mm is too much; string thrown hammers: list post 2000-Aug/068660, from memory.
+constexpr SymptomCheck dropMuch{"drop-too-much", dimension::drop, true, 2.5, {}, AftertouchGain::none, 0, {}, true};
+constexpr SymptomCheck kSecondBlow[] = {springWeak,
+                                        leverTooLow,
+                                        dropMuch,
+                                        dropClose,
+                                        letOffClose,
+                                        checkNear,
+                                        hammerSlow,
+                                        grand("repetition-lever-pin", "repetition-lever"),
+                                        look("shank-far-over-rest")};
+constexpr SymptomCheck kSluggish[] = {hammerSlow, look("wippen-centre", "wippen|jack"), keySticks,
+                                      lightUp,    look("butt-spring", "butt-spring"),   look("room-humidity")};
+constexpr SymptomCheck kTwoNotes[] = {said("hammer-drifts-to-bass", dimension::hammerTravel, word::driftsToBass),
+                                      said("hammer-drifts-to-treble", dimension::hammerTravel, word::driftsToTreble),
+                                      look("flange-loose", "hammer-flange|hammer-shank|hammer-head"),
+                                      said("key-pushes-neighbour", dimension::keySpace, word::rubs),
+                                      said("damper-touches-neighbour", dimension::damperSeat, word::touchesNeighbour)};
+constexpr SymptomCheck kNoSound[] = {jackStaysOut, offRail, look("jack-joint", "jack"),
+                                     look("hammer-shank", "hammer-shank|hammer-head"),
+                                     look("capstan-off-heel", "capstan|sticker|lifter|wippen-heel-cloth")};
+constexpr SymptomCheck kSqueak[] = {look("key-bushing", "front-bushing|balance-bushing"),
+                                    look("pedal-squeaks", "trapwork"), look("butt-leather-dry", "butt-leather|knuckle"),
+                                    look("damper-lever-cloth", "damper-lever-cloth"),
+                                    look("rail-hinge-squeaks", "rest-rail-cloth")};
+constexpr SymptomCheck kOneString[] = {look("string", "string-fit|strings-soundboard"),
+                                       said("hammer-misses-to-bass", dimension::hammerSpace, word::towardBass),
+                                       said("hammer-misses-to-treble", dimension::hammerSpace, word::towardTreble),
+                                       said("string-open", dimension::stringFit, word::bassStringOpen)};
+constexpr SymptomCheck kLeaksOne[] = {
+    said("damper-off-string", dimension::damperSeat, word::oneStringRings,
+         "damper-felt-wedge|damper-felt-clip|damper-felt-flat|damper-felt-split-wedge"),
+    look("damper-wire", "damper-wire"), look("spoon-too-far-in", "spoon"), look("damper-spring", "damper-lever-spring"),
+    look("overdamper-no-play", "overdamper")};
+constexpr SymptomCheck kLeaksAll[] = {look("action-seated", "action-bolts"), look("pedal-free-play", "trapwork"),
+                                      look("damper-rod", "damper-rod")};
+constexpr SymptomCheck kHeavyAfter[] = {offRail, look("room-humidity"), dampersEarly, look("players-hand")};
+constexpr SymptomCheck kHardBottom[] = {look("damper-stop-rail", "damper-underlever"),
+                                        look("player-stop-rail", "player-stop-rail"), look("front-felt", "front-felt")};
+constexpr SymptomCheck kFrameKnocks[] = {frameTaps};
+constexpr SymptomCheck kThud[] = {said("strikes-too-far-in", dimension::strikeLine, word::tooFarFromTheEnd),
+                                  said("strikes-too-near-end", dimension::strikeLine, word::tooNearTheEnd)};
 
 constexpr SymptomRow kSymptomRows[] = {
     {"double-strike", kDouble},
@@ -180,6 +253,17 @@ constexpr SymptomRow kSymptomRows[] = {
     {"one-contiguous-block-wrong", kBlockOfNotes},
     {"grand-bubbling-all", kBubbling},
     {"grand-second-blow-fails", kSecondBlow},
+    {"sluggish-return", kSluggish},
+    {"two-notes-at-once", kTwoNotes},
+    {"no-sound-key-light", kNoSound},
+    {"squeak", kSqueak},
+    {"one-string-silent", kOneString},
+    {"damper-leaks-one-note", kLeaksOne},
+    {"all-dampers-leak-after-work", kLeaksAll},
+    {"heavy-after-lost-motion", kHeavyAfter},
+    {"key-feels-hard-at-bottom", kHardBottom},
+    {"frame-knocks", kFrameKnocks},
+    {"loud-thud-in-treble", kThud},
 };
 
 } // namespace

@@ -22,7 +22,8 @@ struct SymptomCheck {
     double step = 0; // mm of the customary remedy
     std::span<const std::string_view> sideEffects = {};
     bool grandOnly = false;
-    std::string_view part = {}; // of the survey, several by |: a fault there answers the check
+    std::string_view part = {};  // of the survey, several by |: a fault there answers the check
+    std::string_view fault = {}; // the one that does; empty: any
 };
 
 struct SymptomRow {

@@ -64,7 +64,10 @@ std::optional<bool> saidByFindings(const SymptomCheck& check, const Known& known
             const Part* felt = damperFeltSize(*part).empty() ? nullptr : known.standing.damperFeltAt(note);
             if (felt && felt != part) continue; // another felt stands there
             const FindingState state = known.standing.state(*part, note);
-            if (state == FindingState::toDo || state == FindingState::watch) return true;
+            const bool faulty = state == FindingState::toDo || state == FindingState::watch;
+            const Finding* finding = known.standing.at(*part, note);
+            const bool thisFault = check.fault.empty() || (finding && finding->fault == check.fault);
+            if (faulty && thisFault) return true;
             ++places;
             sound += state == FindingState::sound || state == FindingState::mended;
         }

@@ -12,6 +12,9 @@ constexpr double kOpen = std::numeric_limits<double>::infinity();
 // What a note that cannot be brought in is charged with when common moves are weighed: it will be looked at again.
 constexpr double kUnsolvedMinutes = 6;
 constexpr double kCloseMargin = 0.4;
+// Cloth behind one shank, mm: a hammer that wants more has another fault (shank, head, butt, the rail's felt) and is
+// looked at. Common practice, no source.
+constexpr double kMostCloth = 1.0;
 
 struct MoveRow {
     OperationId operation;
@@ -114,6 +117,11 @@ CoreWork::Reach CoreWork::reach(const Bench& bench, NoteNumber n, double margin)
         const bool onlyForItself =
             move.operation == operation::railClothShim || move.operation == operation::balancePunching;
         if (held || !known || (onlyForItself && !asks[place(move.own)])) continue;
+        const auto& blow = reach.note.goal[place(Core::blow)];
+        const double tooLong = blow ? reach.note.value[place(Core::blow)] - blow->high : 0;
+        const bool tooThick =
+            move.operation == operation::railClothShim && tooLong > kMostCloth * bench.piano().railFactor;
+        if (tooThick) continue;
         // Dip held even: it is not spent on aftertouch (situation 13), except where the height is worked anyway.
         // Only where nothing else helps may it give way, inside its zone.
         const bool spared = move.own == Core::dip && keepDip && !asks[place(Core::height)];

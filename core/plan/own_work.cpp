@@ -16,12 +16,10 @@ struct OwnRow {
 constexpr std::array kOwnRows = {
     OwnRow{drop, operation::dropTurn},
     OwnRow{checking, operation::checkBend},
-    OwnRow{damperRise, operation::pedalRod},
     OwnRow{damperStart, operation::spoonBend},
     OwnRow{damperStart, operation::leverTiming},
     OwnRow{damperStart, operation::damperWire},
     OwnRow{strap, operation::bridleBend},
-    OwnRow{halfBlow, operation::halfBlowRod},
     OwnRow{playerClearance, operation::playerScrew},
     // No adjustment mends these: look at the parts.
     OwnRow{downWeight, operation::inspect},

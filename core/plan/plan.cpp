@@ -2,6 +2,7 @@
 
 #include "core/plan/doubts.h"
 #include "core/plan/outlook.h"
+#include "core/plan/rod_work.h"
 #include "core/plan/steps.h"
 #include "core/survey/job.h"
 
@@ -13,26 +14,39 @@ namespace hammerline {
 
 namespace {
 
-/// Two naturals and a sharp in three places, round notes 28, 40 and 52 of 88: most played, dampers and all
-/// (bench-practice, staged flow; scenario S12).
-std::vector<NoteNumber> trialNotes(const Piano& piano) {
-    std::vector<NoteNumber> notes;
-    for (const double place : {28.0 / 88, 40.0 / 88, 52.0 / 88}) {
-        int naturals = 0, sharps = 0;
-        for (int n = static_cast<int>(std::lround(place * piano.notes)); n <= piano.notes; ++n) {
-            int& count = colourOf({n}, piano) == KeyColour::natural ? naturals : sharps;
-            const int most = colourOf({n}, piano) == KeyColour::natural ? 2 : 1;
-            if (count >= most) continue;
-            ++count;
-            notes.push_back({n});
-            if (naturals == 2 && sharps == 1) break;
-        }
+/// In each section the second natural from each end and the sharp nearest its middle, of two the lower: the first and
+/// last of each section are read, but not the very last note, where rail ends and cut hammers mislead (common practice,
+/// no source). A section whose notes were read here and there, three to six of them, is worked at those.
+std::vector<NoteNumber> trialNotesOf(const Section& section, const Bench& bench) {
+    std::vector<NoteNumber> naturals, read;
+    std::optional<NoteNumber> sharp;
+    const double middle = (section.range.first + section.range.last) / 2.0;
+    for (int n = section.range.first; n <= section.range.last; ++n) {
+        if (bench.pass().value({{n}, dimension::keyDip}) || bench.pass().value({{n}, dimension::blow}))
+            read.push_back({n});
+        if (bench.colour({n}) == KeyColour::natural)
+            naturals.push_back({n});
+        else if (!sharp || std::abs(n - middle) < std::abs(sharp->value - middle))
+            sharp = NoteNumber{n};
     }
+    if (read.size() >= 3 && read.size() <= 6) return read;
+    std::vector<NoteNumber> notes;
+    if (naturals.size() > 1) notes = {naturals[1], naturals[naturals.size() - 2]};
+    if (sharp) notes.push_back(*sharp);
+    std::ranges::sort(notes);
+    notes.erase(std::unique(notes.begin(), notes.end()), notes.end());
+    return notes;
+}
+
+std::vector<NoteNumber> trialNotes(const Bench& bench) {
+    std::vector<NoteNumber> notes;
+    for (const Section& section : sectionsOf(bench.piano()))
+        std::ranges::copy(trialNotesOf(section, bench), std::back_inserter(notes));
     return notes;
 }
 
 std::vector<NoteNumber> notesOfStage(const Bench& bench) {
-    if (bench.options.stage == Stage::trial) return trialNotes(bench.piano());
+    if (bench.options.stage == Stage::trial) return trialNotes(bench);
     std::vector<NoteNumber> notes;
     for (int n = 1; n <= bench.piano().notes; ++n)
         notes.push_back({n});
@@ -156,6 +170,10 @@ Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pa
     for (const KeyColour colour : {KeyColour::natural, KeyColour::sharp})
         for (const NoteNumber note : notes)
             if (bench.colour(note) == colour) planNote(bench, work, note, plan);
+    // A few notes that are worked through first say nothing of a rod.
+    if (options.stage != Stage::trial)
+        for (Step& step : rodWork(bench))
+            plan.steps.push_back(std::move(step));
     std::ranges::sort(plan.conflicts, {}, &Conflict::note);
     putInOrder(bench, plan.steps);
     if (options.minutes) {
@@ -171,7 +189,9 @@ Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pa
     plan.ratio = bench.ratio;
     plan.minutes = minutesOf(bench, plan.steps);
     lookAhead(bench, plan);
-    if (options.stage == Stage::trial) readTrialNotes(bench, trialNotes(bench.piano()), plan);
+    for (const ToRead& each : readForRods(bench))
+        plan.readNext.push_back(each);
+    if (options.stage == Stage::trial) readTrialNotes(bench, trialNotes(bench), plan);
     sumUp(bench, plan);
     plan.responses = std::move(bench.responses);
     plan.causes = std::move(bench.causes);

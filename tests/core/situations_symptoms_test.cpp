@@ -87,8 +87,7 @@ TEST_CASE("situations 49, 50: let-off and drop too close come first (list posts 
     }
     const auto advice = scene.advice();
     REQUIRE(advice.size() == 1);
-    CHECK(placeOf(advice[0], "let-off-too-near") < 2);
-    CHECK(placeOf(advice[0], "drop-too-close") < 2);
+    CHECK(placeOf(advice[0], "drop-too-close") < placeOf(advice[0], "let-off-too-near"));
     CHECK(checkOf(advice[0], "let-off-too-near")->supported == true);
     CHECK(checkOf(advice[0], "drop-too-close")->supported == true);
     // 50: more drop on just the offending notes
@@ -100,8 +99,30 @@ TEST_CASE("situations 49, 50: let-off and drop too close come first (list posts 
     CHECK(plan.steps[0].operation == operation::dropTurn);
     CHECK(plan.steps[0].direction == Direction::in);
     const auto bubbling = withSymptom(blubber, "grand-bubbling-all", {42, 42}).advice();
-    CHECK(placeOf(bubbling[0], "drop-too-close") == 0);
+    // The strong spring is looked at first (mmdigest 1997.02.09.22).
+    CHECK(bubbling[0].checks.front().id == "repetition-spring-strong");
     CHECK(checkOf(bubbling[0], "drop-too-close")->supported == true);
+}
+
+TEST_CASE("a repetition spring found strong answers strong, one found weak answers weak") {
+    const auto adviceWith = [](std::string fault) {
+        Scene scene = withSymptom(Scene(*makePiano(ActionKind::grand), "grand"), "grand-bubbling-all");
+        for (int note = 1; note <= 88; ++note) {
+            Finding& finding = scene.record.findings.emplace_back();
+            finding.note = NoteNumber{note};
+            finding.part = "repetition-lever";
+            finding.fault = fault;
+        }
+        return scene.advice().front();
+    };
+    const Advice strong = adviceWith("strong"), weak = adviceWith("weak");
+    CHECK(checkOf(strong, "repetition-spring-strong")->supported == true);
+    CHECK_FALSE(checkOf(strong, "repetition-spring-weak")->supported.has_value());
+    CHECK(checkOf(weak, "repetition-spring-weak")->supported == true);
+    CHECK_FALSE(checkOf(weak, "repetition-spring-strong")->supported.has_value());
+    Scene kicks = withSymptom(Scene(*makePiano(ActionKind::grand), "grand"), "grand-bubbling-all", {40, 40});
+    kicks.word(40, dimension::repetitionSpring, word::kicks);
+    CHECK(checkOf(kicks.advice().front(), "repetition-spring-strong")->supported == true);
 }
 
 TEST_CASE("situations C6, C10: keys that wink with the soft pedal, bobbling by the player alone") {

@@ -75,11 +75,7 @@ public:
         const QString bench = words::benchSentence(m_plan.setUp, m_source.piano());
         if (!bench.isEmpty()) add(paragraphBlock({{bench, m_plan.setUp.waits()}}, 12, m_source.width()));
         if (m_sheet.visits.empty() && !m_plan.setUp.waits())
-            add(paragraphBlock(
-                {{onPaper(QT_TRANSLATE_NOOP("paper", "Nothing to adjust: every reading of this pass lies "
-                                                     "where it should.")),
-                  false}},
-                12, m_source.width()));
+            add(paragraphBlock({{nothingText(), false}}, 12, m_source.width()));
         for (const AdjustmentVisit& visit : m_sheet.visits)
             addVisit(visit);
         conflicts();
@@ -90,6 +86,23 @@ public:
 
 private:
     void add(Block block) { m_document.blocks.push_back(std::move(block)); }
+
+    /// A list without lines. One of a few notes says nothing of the others: what is out elsewhere is said.
+    QString nothingText() const {
+        const auto& ranked = m_source.view.review.ranked;
+        const auto out = std::ranges::count_if(
+            ranked, [](const Judged& each) { return each.verdict == Verdict::low || each.verdict == Verdict::high; });
+        if (out == 0)
+            return onPaper(QT_TRANSLATE_NOOP("paper", "Nothing to adjust: every reading of this pass lies where it "
+                                                      "should."));
+        if (m_plan.options.stage == Stage::trial)
+            return onPaper(QT_TRANSLATE_NOOP("paper", "%1 readings are out, none of them at the notes that are worked "
+                                                      "through first; read those notes next."))
+                .arg(out);
+        return onPaper(QT_TRANSLATE_NOOP("paper", "No line of work, though %1 readings are out: they wait for what is "
+                                                  "asked above, or for what is mended first."))
+            .arg(out);
+    }
 
     QString intentText() const {
         const QString minutes = minutesText(m_sheet.minutes);

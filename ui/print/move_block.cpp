@@ -28,6 +28,7 @@ bool evenly(const SheetMove& move) {
 
 /// "+1.5 mm at each bracket", "ADD, at the screws", "LONGER".
 QString amountText(const SheetMove& move, const Piano& piano) {
+    if (move.step->operation == operation::inspect) return words::whySentence(move.step->why);
     if (!move.places.empty() && evenly(move))
         return (move.step->operation == operation::restRailShim
                     ? onPaper(QT_TRANSLATE_NOOP("paper", "%1 mm at each bracket"))

@@ -121,6 +121,7 @@ ListRow moveRow(const SheetMove& move, int key, const Piano& piano, const LineSt
     RowCell where(move.range.first > 0 ? QStringLiteral("%1–%2").arg(move.range.first).arg(move.range.last) : QString(),
                   open);
     QStringList places;
+    if (move.step->operation == operation::inspect) turn.text = words::whySentence(move.step->why);
     for (const CommonPlace& place : move.places)
         places << QStringLiteral("%1: %2").arg(place.at.value).arg(words::number(place.mm, 2));
     RowCell phrase = phraseCell(

@@ -181,6 +181,10 @@ QString whySentence(std::string_view why) {
         Row{"to-nominal", QT_TRANSLATE_NOOP("operations", "to the aim")},
         Row{"stale", QT_TRANSLATE_NOOP("operations", "moved since")},
         Row{"reference-note", QT_TRANSLATE_NOOP("operations", "a reference note")},
+        Row{"rod-slopes", QT_TRANSLATE_NOOP("operations", "rises more at one end: look at the rod's hangers, a loose "
+                                                          "hook, the felt between its two parts, the bracket")},
+        Row{"rail-hinge", QT_TRANSLATE_NOOP("operations", "goes farther at one end: look at the rail's hinges and "
+                                                          "where the rod holds it")},
         Row{"follows", QT_TRANSLATE_NOOP("operations", "follows earlier work")},
     };
     for (const Row& row : kRows)
