@@ -38,7 +38,8 @@ TEST_CASE("S3: three trials of an eighth OUT, then amounts in a hand's words; ne
         readings[note]["let-off"] = text;
     bench.read(readings);
     const json plan = bench.plan();
-    CHECK(steps(plan, "let-off-turn").size() == 31);
+    // 31 read off their aims; note 40 reads 3.7, the limit of its zone (2.2 to 3.7), which is within: no work.
+    CHECK(steps(plan, "let-off-turn").size() == 30);
     REQUIRE(plan.at("trials").size() == 1);
     CHECK(plan.at("trials")[0].at("notes") == json({20, 45, 70}));
     CHECK(plan.at("trials")[0].at("amount") == 0.125);

@@ -7,7 +7,7 @@
 
 namespace hammerline::words {
 
-/// "Even. About 2 of 616 plainly outside, at most 5. Stop: nothing more is worth its minutes."
+/// "Even. About 2 of 616 cells plainly outside, at most 5. Stop: nothing more is worth its minutes."
 QString finishSentence(const FinishLine&);
 
 } // namespace hammerline::words
