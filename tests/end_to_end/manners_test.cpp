@@ -185,6 +185,7 @@ TEST_CASE("a picture of a book that does not open is refused, and nobody is aske
     CHECK(answer.status == 2);
     CHECK(answer.err.find("is damaged") != std::string::npos);
     CHECK_FALSE(fs::exists(picture));
+}
 
 namespace {
 

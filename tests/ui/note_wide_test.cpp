@@ -43,13 +43,14 @@ private Q_SLOTS:
         QVERIFY(!m_window->noteIsWide());
     }
 
+    // 0.4 + 43/4.9: lost motion at its limit is within, so the plan leaves it alone
     void everyPageSaysWhatItShows() {
         shortcut(QStringLiteral("F7"))->trigger();
         for (const int key : {Qt::Key_1, Qt::Key_2, Qt::Key_3}) {
             QTest::keyClick(page(), static_cast<Qt::Key>(key));
             QVERIFY(!page()->accessibleName().isEmpty());
             QVERIFY2(page()->accessibleDescription().contains(QStringLiteral("46")) ||
-                         page()->accessibleDescription().contains(QStringLiteral("8.93")),
+                         page()->accessibleDescription().contains(QStringLiteral("9.18")),
                      qPrintable(page()->accessibleDescription()));
         }
     }

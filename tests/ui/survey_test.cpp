@@ -208,7 +208,8 @@ private Q_SLOTS:
         const auto found = job.findItems(QStringLiteral("Jack spring"), Qt::MatchExactly | Qt::MatchRecursive, 0);
         QCOMPARE(found.size(), 1);
         QVERIFY(found.front()->text(3).contains(QStringLiteral("waits")));
-        QCOMPARE(found.front()->text(2), QStringLiteral("6 min")); // one alone (core/survey/remedy_minutes: 6, in a set 5)
+        QCOMPARE(found.front()->text(2),
+                 QStringLiteral("6 min")); // one alone (core/survey/remedy_minutes: 6, in a set 5)
         job.setCurrentItem(found.front());
         m_dialogs->answers << QStringLiteral("8");
         QTest::keyClick(&job, Qt::Key_Return);

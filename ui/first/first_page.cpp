@@ -93,7 +93,7 @@ FirstPage::FirstPage(QWidget* parent)
     , m_elsewhere(new QPushButton(tr("Elsewhere…"), this))
     , m_said(lineOf({}, Text::body, this))
     , m_place(lineOf({}, Text::label, this)) {
-    m_said->setObjectName(QStringLiteral("notice"));
+    m_said->setObjectName(QStringLiteral("firstNotice"));
     m_said->setTextFormat(Qt::PlainText);
     m_said->hide();
     auto* column = new QVBoxLayout(this);

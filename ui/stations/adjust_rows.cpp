@@ -121,13 +121,13 @@ ListRow moveRow(const SheetMove& move, int key, const Piano& piano, const LineSt
     RowCell where(move.range.first > 0 ? QStringLiteral("%1–%2").arg(move.range.first).arg(move.range.last) : QString(),
                   open);
     QStringList places;
-    if (move.step->operation == operation::inspect) turn.text = words::whySentence(move.step->why);
     for (const CommonPlace& place : move.places)
         places << QStringLiteral("%1: %2").arg(place.at.value).arg(words::number(place.mm, 2));
     RowCell phrase = phraseCell(
         *move.step, {},
         move.go ? atStation(QT_TRANSLATE_NOOP("Station", "%1 mm")).arg(words::number(*move.go, 1)) : QString(), open,
         piano);
+    if (move.step->operation == operation::inspect) phrase.text = words::whySentence(move.step->why);
     constexpr qsizetype kPlacesALine = 4;
     QStringList lines;
     for (qsizetype at = 0; at < places.size(); at += kPlacesALine)
