@@ -108,7 +108,7 @@ TEST_CASE("cloth behind one shank is a millimetre at most: a hammer that wants m
         scene.read(40, dimension::blow, blow);
         return scene.plan();
     };
-    const Plan some = planWith(49.5), much = planWith(54);
+    const Plan some = planWith(49.0), much = planWith(54); // 48.0 is good: 1.0 mm of blow is 0.8 mm of cloth
     CHECK(stepOf(some, operation::railClothShim, 40));
     CHECK_FALSE(stepOf(much, operation::railClothShim, 40));
     CHECK(stepOf(much, operation::inspect, 40));

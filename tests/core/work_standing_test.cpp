@@ -89,7 +89,7 @@ TEST_CASE("what was mended, found sound, or is to be mended is told by the surve
     CHECK(jacks.asks == StepAsks::mend);
     CHECK(jacks.notes == std::vector<NoteNumber>{{5}, {6}});
     CHECK(jacks.parts == std::vector<std::string_view>{"jack-spring"});
-    CHECK(jacks.minutes == Approx(10)); // five minutes each
+    CHECK(jacks.minutes == Approx(12)); // six minutes each, the remedy's own row
     CHECK(stepNow(now, "seat-action").state == StepState::notHere);
     CHECK(stepNow(now, "seat-action").reason == "sound");
     CHECK(stepNow(now, "survey-action").state == StepState::partDone); // who enters findings is looking
