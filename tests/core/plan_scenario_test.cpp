@@ -318,7 +318,7 @@ TEST_CASE("one long blow on a vertical is never a matter of its capstan") {
     for (const Step& step : plan.steps) {
         const bool ofBlow = std::find(step.serves.begin(), step.serves.end(), blow) != step.serves.end();
         if (ofBlow) CHECK(step.operation != operation::capstanTurn);
-        CHECK((step.note &&
-               (step.note->value == 30 || step.note->value == 50 || step.operation == operation::letOffTurn)));
+        CHECK((step.note && (step.note->value == 30 || step.note->value == 40 || step.note->value == 50 ||
+                             step.operation == operation::letOffTurn)));
     }
 }
