@@ -37,6 +37,20 @@ void mark(AdjustmentLine& line, const Step& step, const PassView& view) {
     line.marks = size <= 1.5 ? 1 : size <= 2.5 ? 2 : 3;
 }
 
+/// The newest reading of the cell up to the plan's pass; none where something was done at it since.
+std::optional<std::int64_t> lastRead(const PianoRecord& record, const PassView& view, Cell cell) {
+    if (const auto value = view.pass.value(cell)) return value;
+    for (auto pass = record.passes.rbegin(); pass != record.passes.rend(); ++pass) {
+        if (pass->number >= view.pass.number) continue;
+        const auto value = withRelativeHeights(record.piano, *pass).value(cell);
+        if (!value) continue;
+        const auto stale = staleCells(record, *pass);
+        const bool workedSince = std::find(stale.begin(), stale.end(), cell) != stale.end();
+        return workedSince ? std::nullopt : value;
+    }
+    return {};
+}
+
 AdjustmentLine lineOf(const Step& step, const PianoRecord& record, const PassView& view,
                       const std::map<std::string, int>& numbers, bool learned) {
     AdjustmentLine line;
@@ -46,7 +60,7 @@ AdjustmentLine lineOf(const Step& step, const PianoRecord& record, const PassVie
     line.section = sectionIndexOf(line.note, record.piano);
     line.now = step.now;
     line.nowWord = step.nowWord;
-    line.read = view.pass.value({line.note, step.aimDimension});
+    line.read = lastRead(record, view, {line.note, step.aimDimension});
     for (const std::string& earlier : step.after)
         if (const auto found = numbers.find(earlier); found != numbers.end())
             line.afterStep = std::max(line.afterStep.value_or(0), found->second);

@@ -14,7 +14,7 @@ struct AdjustmentLine {
     std::size_t section = 0;
     std::optional<std::int64_t> now;
     std::optional<WordId> nowWord;
-    std::optional<std::int64_t> read; // the reading of the plan's pass, as it was read
+    std::optional<std::int64_t> read; // the newest one up to the plan's pass, as it was read
     int side = 0;                     // of the reading; of `now` where there is none
     int marks = 0;
     /// Where the plan starts from something else than the reading: more readings were weighed in, or earlier work.

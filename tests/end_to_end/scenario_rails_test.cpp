@@ -160,8 +160,10 @@ TEST_CASE("S7: one half of the rest rail has lost its cushions, the other half i
     CHECK(expected(plan, 20, "aftertouch").get<double>() == Approx(1.1).margin(0.02));
     CHECK(expected(plan, 20, "blow").get<double>() == Approx(46).margin(0.02));
     CHECK(operationsOf(plan).contains("half-blow-rod"));
-    for (const int note : notesOfSteps(plan))
-        CHECK(note <= 44);
+    // the rod alone is an order of the whole piano
+    for (const auto& each : plan.at("steps"))
+        for (const auto& note : each.at("notes"))
+            if (each.at("operation") != "half-blow-rod") CHECK(note <= 44);
     for (const auto& each : plan.at("stale_after"))
         CHECK(each.at("note") <= 44);
 }

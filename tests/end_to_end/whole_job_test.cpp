@@ -185,7 +185,7 @@ TEST_CASE("the settings of the job, numbers on the way back and symptoms through
     const std::string book = folder / "b.hammerline";
     json survey = surveyed(folder, {"--add", "5,6 jack-spring broken", "--symptom", "1-20 double-strike"}, 1);
     CHECK(lineOf(survey.at("order").at("steps"), "step", "action").at("state") == "waits");
-    CHECK(lineOf(survey.at("order").at("steps"), "step", "action").at("minutes") == 10);
+    CHECK(lineOf(survey.at("order").at("steps"), "step", "action").at("minutes") == 12); // six each
     CHECK(lineOf(survey.at("symptoms").at(0).at("checks"), "check", "jack-spring").at("supported") == true);
     survey = surveyed(
         folder, {"--set", "minutes.jack-spring=8", "--set", "in-hand.jack-spring=yes", "--set", "spare-at-least=3"}, 1);

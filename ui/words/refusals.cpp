@@ -211,8 +211,10 @@ QString sentence(const Refusal& refusal) {
     const std::string& subject = refusal.offending.empty() ? refusal.place.source : refusal.offending;
     const QString detail = refusal.code == RefusalCode::otherDatum ? referenceName(dimension::keyHeight, refusal.detail)
                                                                    : causeText(refusal.code, refusal.detail);
-    // a cell of ten megabytes is not said in full; a name of a file is
-    const int most = subject.find('/') == std::string::npos ? 80 : 400;
+    // a cell of ten megabytes is not said in full; a name of a file and the program's own sentence are
+    const bool isSentence = refusal.code == RefusalCode::usage;
+    const bool isPath = subject.find('/') != std::string::npos;
+    const int most = isSentence ? 1'000 : isPath ? 400 : 80;
     const QString parts[] = {shortened(utf8(subject), most), shortened(detail, 400),
                              shortened(utf8(refusal.place.field), 80)};
     QString out;
