@@ -89,7 +89,7 @@ TEST_CASE("S3: three trials of an eighth OUT, then amounts in a hand's words; ne
     for (const auto& each : second.at("steps"))
         CHECK(std::abs(each.at("amount").get<double>()) < 1);
     const std::string sheet = bench.sheet("adjustment");
-    INFO(sheet.substr(sheet.find("F3")-60, 200));
+    INFO(sheet.substr(sheet.find("F3") - 60, 200));
     CHECK(std::regex_search(sheet, std::regex("33 +F3 +5\\.1 +OUT +to 2\\.9")));
     CHECK(sheet.find("1/4, look,") != std::string::npos);
     CHECK_FALSE(saysTurns(sheet));
