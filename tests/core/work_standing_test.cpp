@@ -235,3 +235,18 @@ TEST_CASE("every part of the survey and every operation has its step, on every k
                 }
     }
 }
+
+TEST_CASE("what one cause may explain is asked about, then read again, and never called done") {
+    BeforeWork before;
+    CHECK(nextAct({}, before).kind == NextKind::done);
+    before.heldBack = {{1}, {2}};
+    before.heldBackIn = dimension::letOff;
+    before.questions = {"let-off-rail"};
+    CHECK(nextAct({}, before).kind == NextKind::look);
+    CHECK(nextAct({}, before).question == "let-off-rail");
+    before.questions.clear();
+    const NextAct again = nextAct({}, before);
+    CHECK(again.kind == NextKind::decide);
+    CHECK(again.notes == std::vector<NoteNumber>{{1}, {2}});
+    CHECK(again.dimension == dimension::letOff);
+}

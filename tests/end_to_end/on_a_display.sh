@@ -26,3 +26,18 @@ export DISPLAY=:$(cat "$out/display")
 unset QT_QPA_PLATFORM WAYLAND_DISPLAY
 openbox >/dev/null 2>&1 &
 pids+=($!)
+
+named() { xdotool search --onlyvisible --name "$1" | head -n 1; }
+focused() { [ "$(xdotool getwindowfocus)" = "$1" ]; }
+# Starts $program with these words, with settings of its own, and gives its window the hand: `window` is the one whose
+# name holds TITLE.
+open_window() { # TITLE WORDS...
+    local title=$1
+    shift
+    QT_QPA_PLATFORM=xcb "$program" window "$@" --settings "$out/window.ini" >"$out/window.log" 2>&1 &
+    pids+=("$!")
+    until_true 90 xdotool search --onlyvisible --name "$title"
+    window=$(named "$title")
+    until_true 20 xdotool windowactivate --sync "$window"
+    until_true 20 focused "$window"
+}

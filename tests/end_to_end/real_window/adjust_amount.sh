@@ -10,13 +10,7 @@ book=$out/turns.hammerline
 
 "$program" new "$book" --piano "Turns" --action upright >/dev/null
 for note in 20 45 70; do "$program" enter "$book" "$note" let-off 6.0 >/dev/null || [ $? = 1 ]; done
-QT_QPA_PLATFORM=xcb "$program" window "$book" --station adjust --settings "$out/window.ini" >"$out/window.log" 2>&1 &
-pids+=("$!")
-until_true 90 xdotool search --onlyvisible --name Hammerline
-window=$(xdotool search --onlyvisible --name Hammerline | head -n 1)
-until_true 20 xdotool windowactivate --sync "$window"
-has_focus() { [ "$(xdotool getwindowfocus)" = "$window" ]; }
-until_true 20 has_focus
+open_window Hammerline "$book" --station adjust
 
 # What the book holds of what was done: "NOTE TURNS;" without the sign of the direction, or "NOTE aim;", by note.
 kept() {

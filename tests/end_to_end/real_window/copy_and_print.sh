@@ -7,11 +7,7 @@ program=$1
 chmod 700 "$out"
 export QT_QPA_PLATFORM=xcb
 "$program" demo "$out/hall.hammerline" >/dev/null
-"$program" window "$out/hall.hammerline" --station review --settings "$out/window.ini" >"$out/window.log" 2>&1 &
-pids+=($!)
-until_true 90 xdotool search --onlyvisible --name '^hall – Hammerline$'
-window=$(xdotool search --onlyvisible --name '^hall – Hammerline$')
-until_true 20 xdotool windowactivate "$window"
+open_window '^hall – Hammerline$' "$out/hall.hammerline" --station review
 
 clipboard() { timeout 5 xclip -o -selection clipboard "$@"; }
 copied() { # presses until the program has begun to listen

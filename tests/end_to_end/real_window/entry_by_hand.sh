@@ -10,15 +10,7 @@ book=$out/hands.hammerline
 
 "$program" new "$book" --piano "First" --action upright >/dev/null
 "$program" survey "$book" --add "17 jack slow" >/dev/null 2>&1 || [ $? = 1 ]
-QT_QPA_PLATFORM=xcb "$program" window "$book" --station measure --dimension let-off --note 1 \
-    --settings "$out/window.ini" >"$out/window.log" 2>&1 &
-pids+=("$!")
-named() { xdotool search --onlyvisible --name "$1" | head -n 1; }
-until_true 90 named Hammerline
-window=$(named Hammerline)
-until_true 20 xdotool windowactivate --sync "$window"
-focused() { [ "$(xdotool getwindowfocus)" = "$1" ]; }
-until_true 20 focused "$window"
+open_window Hammerline "$book" --station measure --dimension let-off --note 1
 keys() { xdotool key --delay 60 "$@"; }
 type() { xdotool type --delay 60 -- "$1"; }
 

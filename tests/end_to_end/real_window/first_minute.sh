@@ -8,14 +8,7 @@ program=$1
 . "$(dirname "$0")/../on_a_display.sh"
 book=$out/Documents/whole-job.hammerline
 
-QT_QPA_PLATFORM=xcb "$program" window --settings "$out/window.ini" >"$out/window.log" 2>&1 &
-pids+=("$!")
-named() { xdotool search --onlyvisible --name "$1" | head -n 1; }
-until_true 90 named Hammerline
-window=$(named Hammerline)
-until_true 20 xdotool windowactivate --sync "$window"
-focused() { [ "$(xdotool getwindowfocus)" = "$1" ]; }
-until_true 20 focused "$window"
+open_window Hammerline
 pressed=0
 keys() { pressed=$((pressed + $#)); xdotool key --delay 60 "$@"; }
 type() { pressed=$((pressed + ${#1})); xdotool type --delay 60 -- "$1"; }

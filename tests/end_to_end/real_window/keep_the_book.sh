@@ -8,11 +8,7 @@ chmod 700 "$out"
 export QT_QPA_PLATFORM=xcb
 book=$out/hall.hammerline
 "$program" demo "$book" >/dev/null
-"$program" window "$book" --station review --settings "$out/window.ini" >"$out/window.log" 2>&1 &
-pids+=($!)
-until_true 90 xdotool search --onlyvisible --name '^hall – Hammerline$'
-window=$(xdotool search --onlyvisible --name '^hall – Hammerline$')
-until_true 20 xdotool windowactivate "$window"
+open_window '^hall – Hammerline$' "$book" --station review
 
 from_the_end() { # N: the entry of the Book menu that is the N-th from its end (Quit is the first)
     xdotool key --delay 60 Escape alt+b
