@@ -33,7 +33,7 @@ if [ "$1" = --readme ]; then
     picture bench resources/pictures/bench-dark.png --theme dark --note 52 --dimension let-off --typed 4.4
     picture how-to resources/pictures/how-to-light.png --theme light
     plan_anew
-    picture adjust resources/pictures/adjust-light.png --theme light
+    picture work resources/pictures/work-light.png --theme light
     printf 'The pictures of the README are in resources/pictures\n'
     exit 0
 fi
@@ -41,7 +41,7 @@ fi
 mkdir -p "$1"
 out=$(cd "$1" && pwd)
 plan_anew
-for station in piano survey measure review adjust passes bench how-to account stroke action; do
+for station in piano survey measure review work passes bench how-to account stroke action; do
     for theme in light dark; do
         for scale in 1 2; do
             picture "$station" "$out/$station-$theme-${scale}x.png" --theme "$theme" --scale "$scale"

@@ -80,13 +80,15 @@ QList<KeyGroup> keyGroups(const QMenuBar& bar) {
          {KeySheetText::tr("Ctrl+PgDn, Ctrl+PgUp"), KeySheetText::tr("parts to order, the whole job, symptoms")}}};
     groups << KeyGroup{KeySheetText::tr("Review"),
                        {{KeySheetText::tr("Enter"), KeySheetText::tr("measure this reading again")}}};
-    groups << KeyGroup{KeySheetText::tr("Adjust"),
-                       {{KeySheetText::tr("Space"), KeySheetText::tr("set to the aim")},
-                        {KeySheetText::tr("digits"), KeySheetText::tr("what was really done: 1/8, 0.25")},
-                        {KeySheetText::tr("Backspace, S"), KeySheetText::tr("not done; stop, the screw does not turn")},
-                        {KeySheetText::tr("PgDn, PgUp"), KeySheetText::tr("next, previous work")},
-                        {KeySheetText::tr("A"), KeySheetText::tr("answer what is asked before the plan")},
-                        {KeySheetText::tr("Ctrl+R"), KeySheetText::tr("reckon the plan again")}}};
+    groups << KeyGroup{
+        KeySheetText::tr("Work"),
+        {{KeySheetText::tr("Space"), KeySheetText::tr("a step: done; a line: set to the aim; or not")},
+         {KeySheetText::tr("digits"), KeySheetText::tr("notes done now; at a line what was turned: 1/8")},
+         {KeySheetText::tr("Backspace"), KeySheetText::tr("not done: this line, the notes kept last")},
+         {KeySheetText::tr("N, S"), KeySheetText::tr("a step not needed; a screw that does not turn")},
+         {KeySheetText::tr("PgDn, PgUp"), KeySheetText::tr("next step, step before")},
+         {KeySheetText::tr("A"), KeySheetText::tr("answer what is asked before the plan")},
+         {KeySheetText::tr("Ctrl+R"), KeySheetText::tr("reckon the plan again")}}};
     return groups;
 }
 

@@ -122,6 +122,9 @@ void MainWindow::buildFrame() {
     said->addStretch(1);
     m_toolRow->addLayout(said, 1);
     column->addWidget(bar);
+    m_next = new NextLine(m_bench, m_house);
+    connect(m_next, &NextLine::counts, this, &MainWindow::refreshRail);
+    column->addWidget(m_next);
 
     m_notice = new QLabel(m_house);
     m_notice->setObjectName(QStringLiteral("notice"));
@@ -139,7 +142,6 @@ void MainWindow::buildFrame() {
     m_stage->setCentralWidget(m_stack);
     column->addWidget(m_stage, 1);
 
-    column->addWidget(new NextLine(m_bench, m_house));
     m_strip = new KeyboardStrip(m_bench, m_house);
     m_hints = new HintBar(m_house);
     column->addWidget(m_strip);
@@ -221,7 +223,7 @@ bool MainWindow::leaveStation() {
 void MainWindow::rebuildStations() {
     const int wide = forgetNoteWide();
     const bool bench = atBench();
-    const std::array<Station*, 7> before = std::exchange(m_stations, {});
+    const std::array<Station*, 6> before = std::exchange(m_stations, {});
     const int shown = static_cast<int>(std::find(before.begin(), before.end(), station()) - before.begin());
     for (Station* each : before)
         if (each) m_stack->removeWidget(each);
@@ -272,8 +274,7 @@ void MainWindow::refreshRail() {
             lines[2] = tr("%1 of %2").arg(read.size()).arg(record->piano.notes);
             lines[3] = read.empty() ? QString() : tr("%1 of %2 out").arg(out.size()).arg(read.size());
         }
-        if (const Plan* plan = m_bench.plan())
-            lines[4] = tr("%n step(s)", nullptr, static_cast<int>(plan->steps.size()));
+        lines[4] = m_next->counted();
         lines[5] = tr("%n pass(es)", nullptr, static_cast<int>(record->passes.size()));
     }
     for (qsizetype i = 0; i < lines.size(); ++i)
@@ -325,6 +326,8 @@ void MainWindow::foldCard() {
         station() && station()->wantsNoteCard() && m_settings.on(Setting::noteCard) && width() >= u(kFoldBelow);
     if (shown && !m_cardDock) buildCard(); // made when it is first seen
     if (m_cardDock) m_cardDock->setVisible(shown);
+    constexpr double kStripFrom = 140; // large type in a low window: what is worked on comes before the keyboard
+    m_strip->setVisible(height() >= u(kStripFrom));
 }
 
 void MainWindow::remember() {

@@ -25,6 +25,7 @@ class HintBar;
 class KeyboardStrip;
 class MeasureStation;
 class NewPianoForm;
+class NextLine;
 class NoteCard;
 class StationRail;
 
@@ -151,8 +152,9 @@ private:
 
     Workbench& m_bench;
     Settings& m_settings;
-    std::array<Station*, 7> m_stations{};
+    std::array<Station*, 6> m_stations{};
     StationRail* m_rail = nullptr;
+    NextLine* m_next = nullptr;
     QLabel *m_title = nullptr, *m_context = nullptr, *m_bookLabel = nullptr, *m_notice = nullptr;
     QBoxLayout* m_toolRow = nullptr;
     QMainWindow* m_stage = nullptr; // stack and note card share it, so that the strip keeps the whole width

@@ -95,7 +95,7 @@ void MainWindow::fillSheets(QMenu* menu, bool asPdf) {
     }
 }
 
-/// The plan in force, as the Adjust station shows it, or as it would begin there.
+/// The plan in force, as the Work station shows it, or as it would begin there.
 Outcome<std::optional<Plan>> MainWindow::planFor(SheetKind kind) const {
     if (kind != SheetKind::adjustment) return std::optional<Plan>();
     if (const Plan* plan = m_bench.plan()) return std::optional(*plan);

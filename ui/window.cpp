@@ -8,6 +8,7 @@
 #include "ui/stations/how_to.h"
 #include "ui/stations/measure_station.h"
 #include "ui/stations/measure_view.h"
+#include "ui/stations/work_next.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/keyboard_strip.h"
 #include "ui/words/plainly.h"
@@ -54,6 +55,8 @@ bool paint(QWidget& window, const WindowOptions& options) {
     window.setAttribute(Qt::WA_DontShowOnScreen);
     window.resize(options.size);
     window.show();
+    for (NextLine* each : window.findChildren<NextLine*>())
+        each->refresh(); // it waits a moment for more typing; a picture does not
     for (int i = 0; i < 3; ++i)
         QApplication::processEvents();
     QImage image((QSizeF(options.size) * options.scale).toSize(), QImage::Format_RGB32);

@@ -63,7 +63,7 @@ public:
     /// Dimensions shown for this piano, in catalogue order: the usual ones, those asked for, those with readings.
     std::vector<DimensionId> columns() const;
     Outcome<void> showColumn(DimensionId);
-    /// The plan in force: the last one frozen for this pass, or the one that the Adjust station is thinking of.
+    /// The plan in force: the last one frozen for this pass, or the one that the Work station is thinking of.
     const Plan* plan() const { return m_plan ? &*m_plan : nullptr; }
     void setPlan(std::optional<Plan>);
 

@@ -17,7 +17,7 @@ using namespace hammerline;
 
 namespace {
 
-constexpr std::array kStations{"piano", "survey", "measure", "review", "adjust", "passes"};
+constexpr std::array kStations{"piano", "survey", "measure", "review", "work", "passes"};
 
 QString where(const char* station, const QWidget& widget, const QString& what) {
     const auto* label = qobject_cast<const QLabel*>(&widget);
@@ -69,8 +69,14 @@ private Q_SLOTS:
         m_window->setTextSize(150);
         nothingIsCut(150);
         m_window->setTextSize(100);
-        const QStringList again = places();
-        QCOMPARE(again, usual);
+        QCOMPARE(places(), usual);
+        const auto toolsWidth = [&] { return m_window->station()->tools()->width(); };
+        show("work"); // in front while the type changes
+        const int wide = toolsWidth();
+        m_window->setTextSize(150);
+        m_window->setTextSize(100);
+        show("work");
+        QCOMPARE(toolsWidth(), wide);
     }
 
 private:

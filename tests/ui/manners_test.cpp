@@ -142,7 +142,7 @@ private Q_SLOTS:
 
     void everyControlHasAName() {
         QStringList nameless;
-        for (const char* id : {"piano", "survey", "measure", "review", "adjust", "passes"}) {
+        for (const char* id : {"piano", "survey", "measure", "review", "work", "passes"}) {
             QVERIFY(m_window->showStation(QLatin1String(id)));
             QSet<const QWidget*> labelled; // a label's buddy is read out by its label
             for (const QLabel* label : m_window->station()->findChildren<QLabel*>())

@@ -1,9 +1,10 @@
-// Review, Adjust and Passes under a person's hands: what is chosen, changed and ticked there stands in the book.
+// Review, Work and Passes under a person's hands: what is chosen, changed and ticked there stands in the book.
 #include "ui/print/sheets.h"
-#include "ui/stations/adjust_page.h"
 #include "ui/stations/amount_field.h"
+#include "ui/stations/work_page.h"
 #include "ui/widgets/row_paint.h"
 #include "ui/words/words.h"
+#include "ui/words/work_now.h"
 
 #include <QAbstractItemModelTester>
 #include <QApplication>
@@ -60,7 +61,7 @@ private Q_SLOTS:
     /// A station that is not in front follows; it never leads.
     void aStationInTheBackMovesNothing() {
         readLetOff({{40, "6.0"}});
-        for (const char* id : {"review", "passes", "adjust", "measure"})
+        for (const char* id : {"review", "passes", "work", "measure"})
             QVERIFY(m_window->showStation(QLatin1String(id)));
         for (const DimensionId id : m_bench->columns()) {
             if (!fitted(id, {27}, m_bench->record()->piano)) continue; // a natural has no sharp's height
@@ -71,7 +72,7 @@ private Q_SLOTS:
         }
     }
 
-    // --- Adjust
+    // --- Work
 
     void anotherIntentIsAnotherPlan() {
         std::vector<NewReading> all; // within the zone, yet well off its aim
@@ -83,7 +84,7 @@ private Q_SLOTS:
             all.push_back({{{n}, dimension::letOff}, made});
         }
         QVERIFY(m_bench->enterAll(all, "entry").has_value());
-        QVERIFY(m_window->showStation(QStringLiteral("adjust")));
+        QVERIFY(m_window->showStation(QStringLiteral("work")));
         QVERIFY(m_bench->plan());
         QCOMPARE(m_bench->plan()->options.intent, Intent::touchUp);
         const std::size_t least = letOffSteps();
@@ -97,13 +98,13 @@ private Q_SLOTS:
 
     void aTickStandsInTheBookAndIsTakenBack() {
         readLetOff({{40, "6.0"}, {44, "0.9"}});
-        QVERIFY(m_window->showStation(QStringLiteral("adjust")));
-        RowTable *order = table(QStringLiteral("Order of work")), *lines = table(QStringLiteral("Lines of this work"));
+        QVERIFY(m_window->showStation(QStringLiteral("work")));
+        RowTable *order = table(QStringLiteral("The whole job")), *lines = table(QStringLiteral("Lines of this work"));
         QVERIFY(order && lines);
         const QAbstractItemModelTester first(order->model(), QAbstractItemModelTester::FailureReportingMode::Fatal);
         const QAbstractItemModelTester second(lines->model(), QAbstractItemModelTester::FailureReportingMode::Fatal);
-        QVERIFY(choose(
-            *order, [](const ListRow& row) { return row.cells.front().text == words::name(operation::letOffTurn); }));
+        QVERIFY(choose(*order,
+                       [](const ListRow& row) { return row.cells.front().text == words::stepName("set-let-off"); }));
         const auto note40 = [&](const ListRow& row) {
             return row.cells.at(1).text == words::noteName({40}, *m_bench->piano());
         };
@@ -126,10 +127,10 @@ private Q_SLOTS:
 
     void aScrewThatDoesNotTurnIsAFinding() {
         readLetOff({{40, "6.0"}});
-        QVERIFY(m_window->showStation(QStringLiteral("adjust")));
-        RowTable *order = table(QStringLiteral("Order of work")), *lines = table(QStringLiteral("Lines of this work"));
-        QVERIFY(choose(
-            *order, [](const ListRow& row) { return row.cells.front().text == words::name(operation::letOffTurn); }));
+        QVERIFY(m_window->showStation(QStringLiteral("work")));
+        RowTable *order = table(QStringLiteral("The whole job")), *lines = table(QStringLiteral("Lines of this work"));
+        QVERIFY(choose(*order,
+                       [](const ListRow& row) { return row.cells.front().text == words::stepName("set-let-off"); }));
         QVERIFY(stepsAt(40) > 0);
         QVERIFY(choose(*lines, [&](const ListRow& row) {
             return row.cells.at(1).text == words::noteName({40}, *m_bench->piano());
@@ -228,7 +229,7 @@ private Q_SLOTS:
         const Piano upright = *m_bench->piano();
         for (const int size : {80, 100, 150, 200}) {
             dress(Theme::light, size);
-            AdjustPage page(nullptr);
+            WorkPage page(*m_bench, nullptr);
             for (const int width : {1024, 1280, 1920, 3840}) {
                 page.resize(width, 700);
                 page.show();
@@ -251,7 +252,7 @@ private Q_SLOTS:
                         line.note = {40};
                         work.lines.push_back(line);
                     }
-                    page.showWork(&work, {}, upright, {});
+                    page.showWork(work, upright, {});
                     const RowTable& lines = page.lines();
                     for (const ListRow& each : lines.rows())
                         for (std::size_t c = 0; c < each.cells.size(); ++c)
@@ -388,15 +389,15 @@ private:
 
     static bool fittedOperation(OperationId id) { return id != operation::inspect; }
 
-    /// Note 40 with its let-off far out, and the line of it at Adjust, with the focus.
+    /// Note 40 with its let-off far out, and the line of it at Work, with the focus.
     RowTable* openLetOffLine() {
         for (int n = 1; n <= 88; ++n)
             if (!m_bench->enter({{n}, dimension::letOff}, reading(n == 40 ? "6.0" : "2.9"))) return nullptr;
-        m_window->showStation(QStringLiteral("adjust"));
+        m_window->showStation(QStringLiteral("work"));
         m_window->activateWindow();
         if (!QTest::qWaitForWindowActive(m_window.get())) return nullptr;
-        RowTable *order = table(QStringLiteral("Order of work")), *lines = table(QStringLiteral("Lines of this work"));
-        choose(*order, [](const ListRow& row) { return row.cells.front().text == words::name(operation::letOffTurn); });
+        RowTable *order = table(QStringLiteral("The whole job")), *lines = table(QStringLiteral("Lines of this work"));
+        choose(*order, [](const ListRow& row) { return row.cells.front().text == words::stepName("set-let-off"); });
         lines->setFocus();
         return lines;
     }

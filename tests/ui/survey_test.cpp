@@ -252,7 +252,7 @@ private Q_SLOTS:
         reading.count = 6 * kNmPerMm;
         reading.typed = "6";
         QVERIFY(m_bench->enter({{40}, dimension::letOff}, reading).has_value());
-        QVERIFY(m_window->showStation(QStringLiteral("adjust")));
+        QVERIFY(m_window->showStation(QStringLiteral("work")));
         const auto stillOpen = [&] { return askBeforePlan(m_bench->record()->findings, *m_bench->piano()).size(); };
         const auto before = stillOpen();
         QVERIFY(before > 5);

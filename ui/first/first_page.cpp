@@ -35,9 +35,10 @@ constexpr std::array kStationIsFor{
     std::pair{"measure", QT_TRANSLATE_NOOP("FirstPage", "type a reading and Enter; the next note comes by itself.")},
     std::pair{"review",
               QT_TRANSLATE_NOOP("FirstPage", "which notes are out, how far, and whether one cause explains them.")},
-    std::pair{"adjust", QT_TRANSLATE_NOOP("FirstPage", "what to turn or shim, which way, how much, until when.")},
-    std::pair{"passes", QT_TRANSLATE_NOOP("FirstPage", "measured again: what came of it, and when it is good enough.")},
-    std::pair{"work", QT_TRANSLATE_NOOP("FirstPage", "the whole job in order, also the steps that have no numbers.")}};
+    std::pair{"work",
+              QT_TRANSLATE_NOOP("FirstPage", "the whole job in order: what to turn or shim, which way, how much.")},
+    std::pair{"passes",
+              QT_TRANSLATE_NOOP("FirstPage", "measured again: what came of it, and when it is good enough.")}};
 
 QString isFor(const QString& station) {
     for (const auto& [id, sentence] : kStationIsFor)

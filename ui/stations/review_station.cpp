@@ -161,7 +161,7 @@ private:
             if (key >= 0) bench().setDimension(DimensionId{static_cast<std::uint8_t>(key)});
         });
         connect(m_causes, &RowTable::moved, this, [this] { showText(); });
-        connect(m_causes, &RowTable::chosen, this, [this] { Q_EMIT goTo(QStringLiteral("adjust")); });
+        connect(m_causes, &RowTable::chosen, this, [this] { Q_EMIT goToStep(QStringLiteral("work"), {}); });
     }
 
     void buildTools() {
@@ -184,7 +184,7 @@ private:
             const Plan* shown = bench().plan();
             const bool ofAnotherPass = shown && shown->pass != bench().passNumber();
             if (ofAnotherPass) bench().setPlan(std::nullopt); // made anew there, of the pass looked at here
-            Q_EMIT goTo(QStringLiteral("adjust"));
+            Q_EMIT goToStep(QStringLiteral("work"), {});
         });
         m_tools->hide();
     }

@@ -16,8 +16,7 @@ void Station::stepDimension(int by) {
 
 void Station::print() {
     Q_EMIT notice(QCoreApplication::translate(
-        "Station",
-        "This station has no sheet of its own. Survey, Review, Adjust and Passes print theirs with Ctrl+P."));
+        "Station", "This station has no sheet of its own. Survey, Review, Work and Passes print theirs with Ctrl+P."));
 }
 
 } // namespace hammerline

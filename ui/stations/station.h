@@ -67,7 +67,8 @@ public:
     virtual bool wantsNoteCard() const { return false; }
     /// The station was brought to the front: takes the focus.
     virtual void arrive() { setFocus(); }
-    /// A step of the work is to be shown, by its id; a station that knows no steps stays as it is.
+    /// A step of the work is to be shown, by its id (empty: the first line of the plan); a station that knows no steps
+    /// stays as it is.
     virtual void meetStep(const QString&) {}
     /// Commits what is being typed. False: something refused stays open, and the station stays in front.
     virtual bool leave() { return true; }
@@ -81,7 +82,7 @@ public:
 Q_SIGNALS:
     /// context(), hints() or strip() say something else now.
     void wordsChanged();
-    /// Asks the window for another station: "measure", "review", "adjust", "survey", "piano", "passes".
+    /// Asks the window for another station: "measure", "review", "work", "survey", "piano", "passes".
     void goTo(const QString& station);
     /// The same, at a step of the work.
     void goToStep(const QString& station, const QString& step);

@@ -1,4 +1,4 @@
-// The stations in the order of work, and the work as a whole. The window makes each at its first visit.
+// The stations in the order of work. The window makes each at its first visit.
 #pragma once
 
 #include "ui/stations/station.h"
@@ -11,7 +11,6 @@ Station* makePianoStation(Workbench&);
 Station* makeSurveyStation(Workbench&);
 Station* makeMeasureStation(Workbench&);
 Station* makeReviewStation(Workbench&);
-Station* makeAdjustStation(Workbench&);
 Station* makePassesStation(Workbench&);
 Station* makeWorkStation(Workbench&);
 
@@ -21,8 +20,8 @@ struct StationRow {
     Station* (*make)(Workbench&);
 };
 /// The names are marked for translation in the context "Station".
-const std::array<StationRow, 7>& stationRows();
-/// Index of an id; -1: none.
+const std::array<StationRow, 6>& stationRows();
+/// Index of an id; -1: none. What was once called "adjust" is "work".
 int stationIndex(const QString& id);
 
 } // namespace hammerline

@@ -114,7 +114,7 @@ QWidget* SurveyStation::buildFoot() {
     return foot;
 }
 
-/// In a low window (large type) the table of parts goes before what the Adjust station asks and warns of as well.
+/// In a low window (large type) the table of parts goes before what the Work station asks and warns of as well.
 void SurveyStation::resizeEvent(QResizeEvent* event) {
     Station::resizeEvent(event);
     const bool low = height() < u(110);

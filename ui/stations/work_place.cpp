@@ -9,11 +9,10 @@ QString stationFor(StepAsks asks) {
     case StepAsks::read:
     case StepAsks::readAgain:
         return QStringLiteral("measure");
-    case StepAsks::turn:
-    case StepAsks::trial:
-        return QStringLiteral("adjust");
     case StepAsks::mend:
         return QStringLiteral("survey");
+    case StepAsks::turn:
+    case StepAsks::trial:
     case StepAsks::tick:
         break;
     }
@@ -41,7 +40,7 @@ WorkPlace placeOf(const NextAct& next) {
     case NextKind::decide:
         return {QStringLiteral("measure"), cellOf(next.notes, next.dimension), {}};
     case NextKind::look:
-        return {QStringLiteral("adjust"), {}, {}};
+        return {QStringLiteral("work"), {}, {}};
     case NextKind::wait:
         return {QStringLiteral("survey"), {}, {}};
     case NextKind::done:

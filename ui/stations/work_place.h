@@ -16,8 +16,8 @@ struct WorkPlace {
     QString step;             // to be shown there; empty: none
 };
 
-/// Readings are taken at Measure, lines of the plan carried out at Adjust, parts put right at Survey; all else is
-/// ticked at Work.
+/// Readings are taken at Measure, parts put right at Survey; lines of the plan are carried out, and all else is ticked,
+/// at Work.
 WorkPlace placeOf(const StepNow&);
 /// The same for what comes next; without a piano it is the Piano station.
 WorkPlace placeOf(const NextAct&);

@@ -1,22 +1,28 @@
-// Work: every step of the work on this piano under the way it is reached, what is done, what waits; the current step
-// with what for, how, which way, when it is good; ticked here, with notes.
+// Work: the whole job of this piano under the ways it is reached, with what is done and what waits; the current step as
+// a page, or its lines of the plan, ticked and typed where they stand.
 #include "core/plan/plan_in_force.h"
 #include "core/sheet/work_said.h"
 #include "ui/print/sheets.h"
+#include "ui/stations/plan_questions.h"
+#include "ui/stations/plan_tools.h"
 #include "ui/stations/stations.h"
+#include "ui/stations/work_lines.h"
+#include "ui/stations/work_page.h"
 #include "ui/stations/work_place.h"
 #include "ui/stations/work_rows.h"
 #include "ui/widgets/dialogs.h"
-#include "ui/words/survey_names.h"
 #include "ui/words/words.h"
 #include "ui/words/work_now.h"
 
-#include <QCheckBox>
-#include <QCoreApplication>
-#include <QHBoxLayout>
+#include <QApplication>
 #include <QKeyEvent>
+#include <QShortcut>
 #include <QTextBrowser>
 #include <QUuid>
+#include <QVBoxLayout>
+
+#include <algorithm>
+#include <utility>
 
 namespace hammerline {
 
@@ -25,75 +31,125 @@ namespace {
 class WorkStation : public Station {
     Q_DECLARE_TR_FUNCTIONS(WorkStation)
 public:
-    explicit WorkStation(Workbench& workbench)
-        : Station(workbench)
-        , m_table(new RowTable(
-              tr("Steps of the work"),
-              {{{}, 7}, {tr("step"), 46}, {tr("what is left"), 0}, {tr("time"), 16, Qt::AlignRight}, {tr("state"), 28}},
-              5.75))
-        , m_text(new QTextBrowser(this))
-        , m_all(new QCheckBox(tr("the whole job"), this)) {
-        m_all->hide();
-        m_text->setAccessibleName(tr("How the step is done"));
-        m_text->setFrameShape(QFrame::NoFrame);
-        m_text->document()->setDocumentMargin(u(3)); // in line with the panel's head
-        m_text->setFont(face(Text::body));
-        m_text->setMinimumWidth(u(80));
-        m_steps = new Panel(tr("The work"), m_table, this);
-        m_how = new Panel(tr("This step"), m_text, this);
-        auto* row = new QHBoxLayout(this);
-        row->setContentsMargins(0, 0, 0, 0);
-        row->setSpacing(0);
-        row->addWidget(m_steps, 3);
-        row->addWidget(m_how, 2);
-        m_table->setKeys([this](QKeyEvent* event) { return key(event); });
-        connect(m_table, &RowTable::moved, this, [this] { showStep(); });
-        connect(m_table, &RowTable::chosen, this, [this] { goThere(); });
-        connect(m_all, &QCheckBox::toggled, this, [this](bool on) { wantWhole(on); });
+    explicit WorkStation(Workbench& workbench) : Station(workbench) {
+        m_tools = new PlanTools(this);
+        m_tools->hide();
+        m_page = new WorkPage(workbench, this);
+        m_lines = new WorkLines(workbench, *m_page, *m_tools, this);
+        auto* column = new QVBoxLayout(this);
+        column->setContentsMargins(0, 0, 0, 0);
+        column->addWidget(m_page);
+        connect(m_tools, &PlanTools::chosen, m_lines, &WorkLines::reckon);
+        connect(m_tools, &PlanTools::printAsked, this, [this] { print(); });
+        connect(m_page, &WorkPage::wholeChosen, this, [this](bool on) { wantWhole(on); });
+        connect(m_page, &WorkPage::reckonAsked, m_lines, &WorkLines::reckon);
+        connect(m_lines, &WorkLines::notice, this, &WorkStation::notice);
+        connect(m_lines, &WorkLines::stepAsked, this, [this](int by) { stepBy(by); });
+        connect(new QShortcut(QKeySequence(QStringLiteral("Ctrl+R")), this), &QShortcut::activated, m_lines,
+                &WorkLines::reckon);
+        connect(new QShortcut(Qt::Key_A, this), &QShortcut::activated, this, [this] { answerFirst(); });
+        RowTable& steps = m_page->steps();
+        steps.setKeys([this](QKeyEvent* event) { return key(event); });
+        connect(&steps, &RowTable::moved, this, [this] { showStep(); });
+        connect(&steps, &RowTable::chosen, this, [this] { goThere(); });
+        StepPage& page = m_page->step();
+        connect(&page, &StepPage::allAsked, this, [this] { sayDone(); });
+        connect(&page, &StepPage::notesTyped, this, [this](const QString& typed) { doneAt(typed); });
+        connect(&page, &StepPage::notHereAsked, this, [this] { askReason(); });
+        connect(&page, &StepPage::goAsked, this, [this] { goThere(); });
+        connect(&page, &StepPage::left, &steps, [&steps] { steps.setFocus(); });
+        connect(qApp, &QApplication::focusChanged, this, [this](QWidget* from, QWidget* to) {
+            const auto isOurs = [this](QWidget* each) { return each == &m_page->steps() || each == &m_page->lines(); };
+            const bool keysChange = isOurs(from) || isOurs(to);
+            // said later: a window that is being closed changes the focus, too
+            if (keysChange) QMetaObject::invokeMethod(this, &Station::wordsChanged, Qt::QueuedConnection);
+        });
         connect(&bench(), &Workbench::recordChanged, this, [this] { refresh(); });
+        connect(&bench(), &Workbench::passChanged, this, [this] { refresh(); });
+        connect(&bench(), &Workbench::planChanged, this, [this] { fill(); });
+        connect(&bench(), &Workbench::noteChanged, this, [this] {
+            if (isVisible() && m_page->showsLines())
+                m_lines->meetNote(); // Ctrl+G and the strip lead to the note's line
+        });
     }
 
     QString context() const override {
         if (!bench().record()) return tr("no piano yet");
-        return tr("%1 left").arg(timeText(m_now.minutes));
+        const QString left = tr("%1 left").arg(timeText(m_now.minutes));
+        const Plan* plan = bench().plan();
+        if (!plan) return left;
+        return (plan->uuid.empty() ? tr("%1 · a plan from pass %2, not acted on yet")
+                                   : tr("%1 · the plan from pass %2 in work"))
+            .arg(left)
+            .arg(plan->pass);
     }
-    QWidget* tools() override { return m_all; }
+    QWidget* tools() override { return m_tools; }
     QList<KeyHint> hints() const override {
+        if (m_page->showsLines() && !m_page->steps().hasFocus())
+            return {{tr("Space"), tr("set to the aim, or not")},
+                    {tr("Enter"), tr("set, and on")},
+                    {QStringLiteral("0…9"), tr("amount really done")},
+                    {tr("Backspace"), tr("this line not done")},
+                    {QStringLiteral("S"), tr("stop: the screw does not turn")},
+                    {QStringLiteral("PgDn"), tr("next step")},
+                    {QStringLiteral("A"), tr("answer what is asked first")},
+                    {QStringLiteral("Ctrl R"), tr("reckon again")},
+                    {QStringLiteral("Ctrl P"), tr("print")}};
         return {{tr("Space"), tr("done, or not after all")},
+                {QStringLiteral("0…9"), tr("done at some notes")},
+                {tr("Backspace"), tr("not done: the notes kept last")},
                 {tr("Enter"), tr("go and do it")},
-                {QStringLiteral("D"), tr("done at some notes")},
                 {QStringLiteral("N"), tr("not needed here")},
+                {QStringLiteral("PgDn"), tr("next step")},
+                {QStringLiteral("F8"), tr("what comes next")},
                 {QStringLiteral("Ctrl P"), tr("print")}};
     }
     StripMarks strip() const override {
         StripMarks marks;
         marks.plain = true;
-        if (const StepNow* now = current()) marks.named = now->notes;
+        if (m_page->showsLines()) {
+            addExpected(marks);
+        } else if (const StepNow* now = current()) {
+            marks.legend = {words::stepName(now->step->id), tr("bars: to do")};
+            marks.named = now->notes;
+        }
         return marks;
     }
     void arrive() override {
+        const bool fresh = !bench().plan();
+        if (fresh) m_lines->reckon();
         fill();
-        if (m_now.next.step) m_table->setCurrentKey(placeOfStep(m_now.next.step->step->id));
+        const std::string piano = bench().record() ? bench().record()->uuid : std::string();
+        const bool another = std::exchange(m_piano, piano) != piano;
+        if (another || (fresh && m_page->showsLines())) begin();
         showStep();
-        m_table->setFocus();
+        if (m_page->showsLines()) m_lines->meetNote();
+        takeFocus();
     }
     void meetStep(const QString& step) override {
+        if (step.isEmpty()) begin();
         const int at = placeOfStep(step.toStdString());
-        if (at < 0) return;
-        m_table->setCurrentKey(at);
+        if (at >= 0) m_page->steps().setCurrentKey(at);
         showStep();
+        takeFocus();
     }
-    QList<QWidget*> panels() override { return {m_table, m_text}; }
+    QList<QWidget*> panels() override {
+        return m_page->showsLines() ? QList<QWidget*>{&m_page->steps(), &m_page->lines()}
+                                    : QList<QWidget*>{&m_page->steps(), &m_page->step().text()};
+    }
+    /// The list of what is turned where the plan has lines, else the whole work.
     void print() override {
         if (!bench().record()) return;
-        const QString refused =
-            previewSheet(this, static_cast<int>(SheetKind::work), *bench().record(), bench().passNumber(), nullptr);
+        const Plan* plan = bench().plan();
+        const bool list = plan && m_page->showsLines();
+        const QString refused = previewSheet(this, static_cast<int>(list ? SheetKind::adjustment : SheetKind::work),
+                                             *bench().record(), list ? plan->pass : bench().passNumber(), plan);
         if (!refused.isEmpty()) Q_EMIT notice(refused);
     }
 
 private:
     const StepNow* current() const {
-        const int at = m_table->currentKey();
+        const int at = m_page->steps().currentKey();
         const bool there = at >= 0 && at < static_cast<int>(m_now.steps.size());
         return there ? &m_now.steps[static_cast<std::size_t>(at)] : nullptr;
     }
@@ -104,33 +160,70 @@ private:
         return -1;
     }
 
+    /// Where the plan has lines, at the first that is open; else at what comes next.
+    void begin() {
+        const std::string_view lines = m_lines->firstStep();
+        const std::string_view next = m_now.next.step ? m_now.next.step->step->id : std::string_view{};
+        m_page->steps().setCurrentKey(placeOfStep(lines.empty() ? next : lines));
+        if (m_page->steps().currentKey() < 0) m_page->steps().setCurrentKey(m_page->steps().firstKey());
+    }
+
+    void takeFocus() {
+        if (m_page->showsLines())
+            m_page->lines().setFocus();
+        else
+            m_page->steps().setFocus();
+        Q_EMIT wordsChanged();
+    }
+
+    /// The record is another one: what is ticked stays with its plan, a plan only thought is thought again.
     void refresh() {
-        if (isVisible()) fill(), showStep();
+        if (!isVisible()) return;
+        if (!bench().plan() || bench().plan()->uuid.empty()) m_lines->reckon();
+        fill();
     }
 
     void fill() {
         const PianoRecord* record = bench().record();
-        m_now = record ? workNow(*record) : WorkNow{};
-        m_table->setRows(record ? workRows(m_now, record->piano, m_now.whole) : std::vector<ListRow>{});
-        m_all->blockSignals(true);
-        m_all->setChecked(m_now.whole);
-        m_all->blockSignals(false);
-        m_all->setEnabled(record && bench().canWrite());
+        m_now = !record ? WorkNow{} : bench().plan() ? workNow(*record, bench().plan()) : workNow(*record);
+        m_lines->refresh();
+        m_page->showSteps(record ? stepRows(m_now, record->piano, m_now.whole) : std::vector<ListRow>{},
+                          doneOfAll(m_now, m_now.whole));
+        m_page->showWhole(m_now.whole, record && bench().canWrite());
+        if (isVisible()) showStep();
         Q_EMIT wordsChanged();
     }
 
     void showStep() {
         const StepNow* now = current();
-        m_text->setHtml(now ? workStepHtml(*now, *bench().piano()) : QString());
+        const bool focusInLines = m_page->lines().hasFocus();
+        if (now && m_lines->has(now->step->id)) {
+            m_page->showCaution(cautionHtml(*now->step, *bench().piano()));
+            m_lines->show(now->step->id);
+        } else {
+            m_page->step().show(now, tr("No piano yet. Ctrl+1 begins one."));
+            m_page->showStep();
+            if (focusInLines) m_page->steps().setFocus();
+        }
         Q_EMIT wordsChanged();
+    }
+
+    void stepBy(int by) {
+        m_page->steps().stepRow(by);
+        showStep();
+        takeFocus();
     }
 
     /// Where the step is done: its readings, its lines, its parts. What is only ticked is ticked here.
     void goThere() {
         const StepNow* now = current();
         if (!now) return;
+        if (m_page->showsLines()) return takeFocus();
         const WorkPlace place = placeOf(*now);
-        if (place.station == QLatin1String("work")) return askNotes();
+        if (place.station == QLatin1String("work")) {
+            if (!m_page->step().beginNotes({})) sayDone();
+            return;
+        }
         if (place.cell) bench().setCell(*place.cell);
         Q_EMIT goToStep(place.station, place.step);
     }
@@ -140,30 +233,104 @@ private:
             Q_EMIT notice(words::sentence(set.error()));
     }
 
-    bool key(QKeyEvent* event) {
-        const StepNow* now = current();
-        if (!now || event->modifiers() != Qt::NoModifier) return false;
-        if (event->key() == Qt::Key_Space) {
-            const bool done = now->state == StepState::done || now->state == StepState::notHere;
-            return say({.step = std::string(now->step->id),
-                        .what = done ? StepSaid::What::undone : StepSaid::What::done,
-                        .notes = {},
-                        .remark = {}}),
-                   true;
+    /// The first question is answered as a state of the survey; a fault is named in the survey itself.
+    void answerFirst() {
+        const Plan* plan = bench().plan();
+        if (!plan) return;
+        const QString refused = answerQuestion(this, bench(), openQuestions(*plan, *bench().record()));
+        if (refused == QLatin1String("survey"))
+            Q_EMIT goTo(QStringLiteral("survey"));
+        else if (!refused.isEmpty())
+            Q_EMIT notice(refused);
+    }
+
+    void addExpected(StripMarks& marks) const {
+        const Plan* plan = bench().plan();
+        if (!plan) return;
+        marks.legend = {tr("After the plan"), tr("above: still high"), tr("below: still low")};
+        for (const Expected& expected : plan->expected) {
+            if (expected.verdict != Verdict::low && expected.verdict != Verdict::high) continue;
+            const int side = expected.verdict == Verdict::low ? -1 : 1;
+            marks.expected[expected.cell.note.value] = side * 2;
         }
-        if (event->key() == Qt::Key_D) return askNotes(), true;
-        if (event->key() == Qt::Key_N) return askReason(), true;
-        return false;
+    }
+
+    /// Keys of the list of steps.
+    bool key(QKeyEvent* event) {
+        if (!current() || event->modifiers() != Qt::NoModifier) return false;
+        switch (event->key()) {
+        case Qt::Key_Space:
+            return sayDone(), true;
+        case Qt::Key_Backspace:
+            return takeBackLast(), true;
+        case Qt::Key_N:
+            return askReason(), true;
+        case Qt::Key_D:
+            return m_page->step().beginNotes({}), true;
+        case Qt::Key_Right:
+            return takeFocus(), true;
+        case Qt::Key_PageDown:
+            return stepBy(1), true;
+        case Qt::Key_PageUp:
+            return stepBy(-1), true;
+        default:
+            break;
+        }
+        const QString typed = event->text();
+        const bool digit = typed.size() == 1 && typed[0].isDigit();
+        return digit && !m_page->showsLines() && m_page->step().beginNotes(typed);
+    }
+
+    /// Done, or not after all.
+    void sayDone() {
+        const StepNow* now = current();
+        if (!now) return;
+        const bool done = now->state == StepState::done || now->state == StepState::notHere;
+        say({.step = std::string(now->step->id),
+             .what = done ? StepSaid::What::undone : StepSaid::What::done,
+             .notes = {},
+             .remark = {}});
+    }
+
+    void doneAt(const QString& typed) {
+        const StepNow* now = current();
+        if (!now || typed.isEmpty()) return m_page->steps().setFocus();
+        auto notes = parseNotes(typed.toStdString(), *bench().piano());
+        if (!notes) {
+            Q_EMIT notice(words::sentence(notes.error()));
+            return;
+        }
+        m_page->step().clearNotes();
+        say({.step = std::string(now->step->id), .notes = std::move(*notes), .remark = {}});
+        m_page->steps().setFocus();
+    }
+
+    /// Backspace speaks of this step alone, and of the notes that were kept last.
+    void takeBackLast() {
+        const std::string id(current()->step->id);
+        std::int64_t newest = -1;
+        StepSaid said{.step = id, .what = StepSaid::What::undone, .notes = {}, .remark = {}};
+        for (const WorkMark& mark : bench().record()->marks)
+            if (mark.step == id) newest = std::max(newest, mark.order);
+        for (const WorkMark& mark : bench().record()->marks)
+            if (mark.step == id && mark.order == newest && mark.note) said.notes.push_back(*mark.note);
+        say(said);
+    }
+
+    void askReason() {
+        const StepNow* now = current();
+        if (!now) return;
+        const std::string id(now->step->id);
+        const auto typed = Dialogs::now().ask(this, words::stepName(id), tr("Not needed on this piano, because:"), {});
+        if (!typed) return;
+        say({.step = id, .what = StepSaid::What::notHere, .notes = {}, .remark = typed->trimmed().toStdString()});
     }
 
     void say(const StepSaid& said) {
         const PianoRecord& record = *bench().record();
-        std::optional<Plan> plan;
-        if (!record.passes.empty() && record.passes.back().readingCount() > 0)
-            if (auto made = planInForce(record, bench().sheet(), record.passes.back().number, {}))
-                plan = std::move(*made);
+        const Plan* plan = bench().plan();
         const std::string uuid = QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString();
-        const auto work = sayStep(said, record, plan ? &*plan : nullptr, uuid);
+        const auto work = sayStep(said, record, plan, uuid);
         if (!work) {
             Q_EMIT notice(words::sentence(work.error()));
             return;
@@ -173,41 +340,26 @@ private:
                              "Undo (Ctrl+Z) takes back what they were told."));
             return;
         }
-        if (const auto written = bench().sayWork(*work); !written) Q_EMIT notice(words::sentence(written.error()));
-    }
-
-    void askNotes() {
-        const StepNow* now = current();
-        if (!now) return;
-        const std::string id(now->step->id);
-        const auto typed = Dialogs::now().ask(
-            this, words::stepName(id), tr("Done at these notes (all: the whole step):"),
-            now->notes.empty() ? QStringLiteral("all") : QString::fromStdString(writeNotes(now->notes)));
-        if (!typed) return;
-        StepSaid said{.step = id, .notes = {}, .remark = {}};
-        if (typed->trimmed() != QLatin1String("all")) {
-            auto notes = parseNotes(typed->trimmed().toStdString(), *bench().piano());
-            if (!notes) {
-                Q_EMIT notice(words::sentence(notes.error()));
-                return;
-            }
-            said.notes = std::move(*notes);
+        std::optional<Plan> frozen;
+        if (work->plan) {
+            frozen = *plan;
+            frozen->uuid = uuid;
         }
-        say(said);
+        if (const auto written = bench().sayWork(*work); !written) {
+            Q_EMIT notice(words::sentence(written.error()));
+            return;
+        }
+        if (frozen) bench().setPlan(std::move(frozen));
+        if (const auto lines = static_cast<int>(work->done.size()); lines > 0)
+            Q_EMIT notice(tr("%n line(s) of the plan were ticked with it, as set to the aim. Ctrl+Z takes it back.",
+                             nullptr, lines));
     }
 
-    void askReason() {
-        const std::string id(current()->step->id);
-        const auto typed = Dialogs::now().ask(this, words::stepName(id), tr("Not needed on this piano, because:"), {});
-        if (!typed) return;
-        say({.step = id, .what = StepSaid::What::notHere, .notes = {}, .remark = typed->trimmed().toStdString()});
-    }
-
-    RowTable* m_table;
-    QTextBrowser* m_text;
-    QCheckBox* m_all;
-    Panel *m_steps = nullptr, *m_how = nullptr;
+    PlanTools* m_tools = nullptr;
+    WorkPage* m_page = nullptr;
+    WorkLines* m_lines = nullptr;
     WorkNow m_now;
+    std::string m_piano; // whose steps are listed
 };
 
 } // namespace

@@ -119,17 +119,26 @@ void paintBox(QPainter& painter, const QRect& r, const RowCell& cell, const Look
     if (cell.part == 3) paintNotch(painter, box, QColor::fromRgb(look.ink), QColor::fromRgb(look.paper));
 }
 
-/// Open ring, part-filled, ticked, notch.
+/// Open ring, part-filled, ticked, notch; dashed where it waits, with a point where something is to be read.
 void paintState(QPainter& painter, const QRect& r, const RowCell& cell, const Look& look) {
     const double size = units(3.4);
     const QRectF box(r.left(), r.center().y() - size / 2 + 0.5, size, size);
     if (cell.part == 3) return paintNotch(painter, box, QColor::fromRgb(look.ink), QColor::fromRgb(look.paper));
-    painter.setPen(QPen(QColor::fromRgb(cell.part == 2 ? look.ink : look.ink2), 1.6));
+    const bool waits = cell.part == 4;
+    painter.setPen(QPen(QColor::fromRgb(cell.part == 2 ? look.ink
+                                        : waits        ? look.ink3
+                                                       : look.ink2),
+                        1.6, waits ? Qt::DotLine : Qt::SolidLine));
     painter.setBrush(cell.part == 2 ? QBrush(QColor::fromRgb(look.ink)) : Qt::NoBrush);
     painter.drawEllipse(box);
     if (cell.part == 1) {
         painter.setBrush(QColor::fromRgb(look.ink));
         painter.drawPie(box.adjusted(2, 2, -2, -2), 90 * 16, -150 * 16);
+    }
+    if (cell.part == 5) {
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(QColor::fromRgb(look.ink));
+        painter.drawEllipse(box.center(), size * 0.16, size * 0.16);
     }
     if (cell.part == 2) {
         Look inverse = look;

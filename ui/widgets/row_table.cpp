@@ -178,6 +178,11 @@ bool RowTable::selectKey(int key) {
     return false;
 }
 
+int RowTable::firstKey() const {
+    const auto row = std::ranges::find_if(rows(), [](const ListRow& each) { return each.heading.isEmpty(); });
+    return row == rows().end() ? -1 : row->key;
+}
+
 void RowTable::selectFirst() {
     for (int i = 0; i < m_model.rowCount(); ++i)
         if (m_model.row(i).heading.isEmpty()) return setCurrentIndex(m_model.index(i, 0));

@@ -31,7 +31,7 @@ struct RowCell {
     int marks = 0;            // plate and rule: -3..3, low and high
     double value = 0;         // rule: the deviation; bars: before
     double now = 0, most = 1; // bars
-    int part = 0;             // tick and state: 0 open, 1 begun, 2 done, 3 mend first
+    int part = 0;             // tick and state: 0 open, 1 begun, 2 done, 3 mend first; state: 4 waits, 5 to be read
     Sign sign = Sign::none;
 };
 
@@ -89,6 +89,8 @@ public:
     const std::vector<ListRow>& rows() const { return m_model.rows(); }
     /// Key of the current row; -1: none.
     int currentKey() const;
+    /// Key of the first row that can be current; -1: none.
+    int firstKey() const;
     /// Moved by the program, so that `moved` is silent: no row where the key is none.
     void setCurrentKey(int key);
     /// The row `by` rows further that can be current, without a word; the row stays where there is none.

@@ -10,7 +10,7 @@ book=$out/turns.hammerline
 
 "$program" new "$book" --piano "Turns" --action upright >/dev/null
 for note in 20 45 70; do "$program" enter "$book" "$note" let-off 6.0 >/dev/null || [ $? = 1 ]; done
-open_window Hammerline "$book" --station adjust
+open_window Hammerline "$book" --station work
 
 # What the book holds of what was done: "NOTE TURNS;" without the sign of the direction, or "NOTE aim;", by note.
 kept() {

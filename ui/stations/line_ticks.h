@@ -2,7 +2,7 @@
 // says that the screw does not turn.
 #pragma once
 
-#include "ui/stations/adjust_rows.h"
+#include "ui/stations/line_rows.h"
 #include "ui/workbench.h"
 
 namespace hammerline {

@@ -9,10 +9,10 @@ class QComboBox;
 
 namespace hammerline {
 
-class AdjustTools : public QWidget {
+class PlanTools : public QWidget {
     Q_OBJECT
 public:
-    explicit AdjustTools(QWidget* parent);
+    explicit PlanTools(QWidget* parent);
     PlanOptions options() const;
 
 Q_SIGNALS:

@@ -1,4 +1,4 @@
-// What the Adjust station says beside its lists, as HTML.
+// What is said beside the lines of the plan, as HTML.
 #pragma once
 
 #include "core/sheet/adjustment_sheet.h"
@@ -6,6 +6,10 @@
 
 namespace hammerline {
 
+/// Why a line is there: its reading against the zone, what the list starts from, what else moves with it, how this
+/// piano answers.
+QString whyText(const AdjustmentLine&, const AdjustmentWork&, const std::optional<Zone>&, const Plan&, const PassView&,
+                const Piano&);
 /// What is to be mended first, a line each; HTML.
 QString mendText(const AdjustmentSheet&);
 /// What a turn does, its cap and what stops it.

@@ -1,4 +1,4 @@
-#include "ui/stations/adjust_ticks.h"
+#include "ui/stations/line_ticks.h"
 
 #include "core/operation/amount.h"
 #include "core/plan/plan_in_force.h"

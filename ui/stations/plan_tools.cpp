@@ -1,4 +1,4 @@
-#include "ui/stations/adjust_tools.h"
+#include "ui/stations/plan_tools.h"
 
 #include "ui/stations/station_words.h"
 
@@ -8,7 +8,7 @@
 
 namespace hammerline {
 
-AdjustTools::AdjustTools(QWidget* parent) : QWidget(parent) {
+PlanTools::PlanTools(QWidget* parent) : QWidget(parent) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     m_stage = choice(tr("Stage"), {tr("Trial notes first"), tr("Section by section"), tr("The whole piano")});
@@ -19,19 +19,19 @@ AdjustTools::AdjustTools(QWidget* parent) : QWidget(parent) {
     m_minutes = choice(tr("Time"), {tr("All the time"), tr("1 hour"), tr("2 hours"), tr("4 hours"), tr("8 hours")});
     auto* print = new QPushButton(tr("Print list"), this);
     print->setMinimumHeight(u(7.5));
-    connect(print, &QPushButton::clicked, this, &AdjustTools::printAsked);
+    connect(print, &QPushButton::clicked, this, &PlanTools::printAsked);
     row->addWidget(print);
 }
 
-QComboBox* AdjustTools::choice(const QString& name, const QStringList& items) {
+QComboBox* PlanTools::choice(const QString& name, const QStringList& items) {
     QComboBox* box = makeChoice(name, this);
     box->addItems(items);
     layout()->addWidget(box);
-    connect(box, qOverload<int>(&QComboBox::activated), this, &AdjustTools::chosen);
+    connect(box, qOverload<int>(&QComboBox::activated), this, &PlanTools::chosen);
     return box;
 }
 
-PlanOptions AdjustTools::options() const {
+PlanOptions PlanTools::options() const {
     PlanOptions options;
     options.stage = static_cast<Stage>(std::max(0, m_stage->currentIndex()));
     options.intent = static_cast<Intent>(std::max(0, m_intent->currentIndex()));

@@ -1,4 +1,4 @@
-#include "ui/stations/adjust_rows.h"
+#include "ui/stations/line_rows.h"
 
 #include "ui/words/said.h"
 #include "ui/words/words.h"
@@ -11,15 +11,6 @@ namespace hammerline {
 namespace {
 
 using words::atStation;
-
-int doneOf(const AdjustmentWork& work, const std::set<std::string>& done) {
-    int count = 0;
-    for (const AdjustmentLine& line : work.lines)
-        count += done.contains(line.step->id) ? 1 : 0;
-    for (const SheetMove& move : work.moves)
-        count += done.contains(move.step->id) ? 1 : 0;
-    return count;
-}
 
 /// Small below the aim: a hand's words, paper, or why; which way it works is said above the list.
 QString amountOf(const AdjustmentLine& line, const AdjustmentWork& work) {
@@ -151,55 +142,6 @@ ListRow headingRow(const QString& text) {
 
 } // namespace
 
-std::vector<ListRow> orderRows(const AdjustmentSheet& sheet, const std::set<std::string>& done, const Piano& piano) {
-    std::vector<ListRow> rows;
-    std::size_t notes = 0;
-    for (const MendFirst& mend : sheet.mendFirst)
-        notes += std::max<std::size_t>(mend.notes.size(), 1);
-    if (notes > 0) {
-        ListRow heading;
-        heading.heading = words::accessName(Access::bench);
-        heading.height = 6;
-        rows.push_back(heading);
-        RowCell state(atStation(QT_TRANSLATE_NOOP("Station", "Mend first")), true);
-        state.kind = RowCell::Kind::state;
-        state.part = 3;
-        ListRow row;
-        row.key = 0;
-        row.cells = {state, soft(QString::number(notes)), {}};
-        rows.push_back(row);
-    }
-    for (const AdjustmentVisit& visit : sheet.visits) {
-        ListRow heading;
-        heading.heading = words::accessName(visit.access, piano);
-        heading.headingRight = visit.minutesToGetThere > 0 ? timeText(visit.minutesToGetThere) : QString();
-        heading.height = 6;
-        rows.push_back(heading);
-        for (const AdjustmentWork& work : visit.works) {
-            const int all = static_cast<int>(work.lines.size() + work.moves.size()), ready = doneOf(work, done);
-            RowCell state(words::name(work.operation), ready < all);
-            state.kind = RowCell::Kind::state;
-            state.part = ready == 0 ? 0 : ready < all ? 1 : 2;
-            ListRow row;
-            row.key = work.number;
-            row.sentence = atStation(QT_TRANSLATE_NOOP("Station", "%1, %2 of %3 done"))
-                               .arg(words::name(work.operation))
-                               .arg(ready)
-                               .arg(all);
-            row.cells = {state, soft(QString::number(all)), soft(timeText(work.minutes))};
-            rows.push_back(row);
-        }
-    }
-    return rows;
-}
-
-const AdjustmentWork* workOf(const AdjustmentSheet& sheet, int number) {
-    for (const AdjustmentVisit& visit : sheet.visits)
-        for (const AdjustmentWork& work : visit.works)
-            if (work.number == number) return &work;
-    return nullptr;
-}
-
 const Step* stepOf(const AdjustmentWork& work, int key) {
     const auto lines = static_cast<int>(work.lines.size());
     if (key < 0) return nullptr;
@@ -212,7 +154,7 @@ bool isTrial(const AdjustmentLine& line, const AdjustmentWork& work) {
     return work.trial && std::ranges::find(work.trial->notes, line.note) != work.trial->notes.end();
 }
 
-std::vector<ListRow> workRows(const AdjustmentWork& work, const Piano& piano, const LineStates& states) {
+std::vector<ListRow> lineRows(const AdjustmentWork& work, const Piano& piano, const LineStates& states) {
     std::vector<ListRow> rows;
     const auto sections = sectionsOf(piano);
     int key = static_cast<int>(work.lines.size());

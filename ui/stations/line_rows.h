@@ -1,4 +1,4 @@
-// What the Adjust station lists: the order of work under its access, and the lines of one work.
+// The lines of one operation of the plan as rows: the trial first, then note by note.
 #pragma once
 
 #include "core/sheet/adjustment_sheet.h"
@@ -8,8 +8,6 @@
 
 namespace hammerline {
 
-/// Works of the sheet with their number as key; `done` holds the ids of steps that are ticked.
-std::vector<ListRow> orderRows(const AdjustmentSheet&, const std::set<std::string>& done, const Piano&);
 /// How the lines stand, by the ids of their steps: ticked, with what was said, or stopped by a screw that does not
 /// turn.
 struct LineStates {
@@ -18,10 +16,9 @@ struct LineStates {
 };
 /// Lines and moves of a work; keys count lines first, then moves. Of a work that is tried first its trial stands at the
 /// top.
-std::vector<ListRow> workRows(const AdjustmentWork&, const Piano&, const LineStates&);
+std::vector<ListRow> lineRows(const AdjustmentWork&, const Piano&, const LineStates&);
 /// Whether the line is one of the notes that are tried first, with the same amount each.
 bool isTrial(const AdjustmentLine&, const AdjustmentWork&);
-const AdjustmentWork* workOf(const AdjustmentSheet&, int number);
 /// The step of a row's key.
 const Step* stepOf(const AdjustmentWork&, int key);
 

@@ -1,4 +1,4 @@
-#include "ui/stations/adjust_text.h"
+#include "ui/stations/plan_text.h"
 
 #include "core/plan/plan_in_force.h"
 #include "core/survey/job.h"
@@ -39,25 +39,32 @@ QString leadsTo(const Plan& plan, const PassView& view) {
     return html + QStringLiteral("</table>");
 }
 
-QString answers(const Plan& plan, const Piano& piano) {
-    QStringList lines;
-    std::set<OperationId> seen;
+/// How this piano answers one operation: learned, or that nothing is; empty where nothing is to be said.
+QString answerOf(OperationId operation, const Plan& plan, const Piano& piano) {
     for (const Response& r : plan.responses) {
-        const bool inPlan = std::ranges::any_of(plan.steps, [&](const Step& s) { return s.operation == r.operation; });
-        if (!inPlan || r.effects.empty() || !seen.insert(r.operation).second) continue;
+        if (r.operation != operation || r.effects.empty()) continue;
         const QString unit = unitOf(r.operation, piano) == AmountUnit::turn
                                  ? atStation(QT_TRANSLATE_NOOP("Station", "mm a turn"))
                                  : atStation(QT_TRANSLATE_NOOP("Station", "mm a mm"));
         const Effect& e = r.effects.front();
         if (r.learned)
-            lines << QStringLiteral("%1: <b>%2</b> %3, %4 to %5")
-                         .arg(words::name(r.operation), words::number(e.perUnit), unit, words::number(r.low95),
-                              words::number(r.high95));
-        else if (unitOf(r.operation, piano) == AmountUnit::turn)
-            lines << atStation(
-                         QT_TRANSLATE_NOOP("Station", "%1: nothing learned. Direction and aim only; trial first."))
-                         .arg(words::name(r.operation));
+            return QStringLiteral("%1: <b>%2</b> %3, %4 to %5")
+                .arg(words::name(r.operation), words::number(e.perUnit), unit, words::number(r.low95),
+                     words::number(r.high95));
+        if (unitOf(r.operation, piano) == AmountUnit::turn)
+            return atStation(QT_TRANSLATE_NOOP("Station", "%1: nothing learned. Direction and aim only; trial first."))
+                .arg(words::name(r.operation));
+        return {};
     }
+    return {};
+}
+
+QString answers(const Plan& plan, const Piano& piano) {
+    QStringList lines;
+    std::set<OperationId> seen;
+    for (const Step& step : plan.steps)
+        if (seen.insert(step.operation).second)
+            if (const QString answer = answerOf(step.operation, plan, piano); !answer.isEmpty()) lines << answer;
     return lines.join(QStringLiteral("<br>"));
 }
 
@@ -77,6 +84,67 @@ QString workText(const AdjustmentWork& work, const Piano& piano) {
                      .arg(words::turnText(work.cap));
     if (const QString stop = words::stopSentence(work.guard, piano); !stop.isEmpty()) parts << stop.toHtmlEscaped();
     return parts.join(QLatin1Char(' '));
+}
+
+namespace {
+
+/// "5.1: 1.4 mm over the far edge of 3.7"; the edge that the reading lies beyond, or that it is inside.
+QString againstZone(const AdjustmentLine& line, const Zone& zone) {
+    const DimensionId dimension = line.step->aimDimension;
+    const QString read = words::shown(dimension, *line.read);
+    const auto edge = line.side < 0 ? zone.low : line.side > 0 ? zone.high : std::nullopt;
+    if (!edge)
+        return atStation(QT_TRANSLATE_NOOP("Station", "<b>Read %1</b>, aim %2."))
+            .arg(read, words::shown(dimension, zone.nominal));
+    return atStation(QT_TRANSLATE_NOOP("Station", "<b>Read %1</b>: %2 beyond its limit of %3."))
+        .arg(read, words::shown(dimension, std::abs(*line.read - *edge)), words::shown(dimension, *edge));
+}
+
+/// What the same note's other readings are expected to be after the plan, where it moves them.
+QStringList alsoMoves(const AdjustmentLine& line, const Plan& plan, const PassView& view) {
+    QStringList out;
+    for (const Expected& expected : plan.expected) {
+        const DimensionId dimension = expected.cell.dimension;
+        if (expected.cell.note != line.note || dimension == line.step->aimDimension) continue;
+        const auto read = view.pass.value(expected.cell);
+        if (!read) continue;
+        const std::int64_t then = fromTrade(expected.value, row(dimension).kind);
+        const QString before = words::shown(dimension, *read), after = words::shown(dimension, then);
+        if (before != after)
+            out << QStringLiteral("%1 <b>%2</b> → <b>%3</b>").arg(words::name(dimension), before, after);
+    }
+    return out;
+}
+
+} // namespace
+
+QString whyText(const AdjustmentLine& line, const AdjustmentWork& work, const std::optional<Zone>& zone,
+                const Plan& plan, const PassView& view, const Piano& piano) {
+    const DimensionId dimension = line.step->aimDimension;
+    QStringList out;
+    if (line.read && !line.nowWord && zone) out << againstZone(line, *zone);
+    if (line.nowWord)
+        out << atStation(QT_TRANSLATE_NOOP("Station", "<b>Read: %1.</b>")).arg(words::name(*line.nowWord));
+    const auto taken = line.takenAs();
+    const bool other = taken && !line.nowWord && words::shown(dimension, *taken) != words::shown(dimension, *line.read);
+    if (other && line.afterStep)
+        out << atStation(QT_TRANSLATE_NOOP("Station", "After work %1 it is expected at <b>%2</b>."))
+                   .arg(*line.afterStep)
+                   .arg(words::shown(dimension, *taken));
+    else if (other)
+        out << atStation(QT_TRANSLATE_NOOP("Station", "Other readings are weighed in: the list starts from <b>%1</b>."))
+                   .arg(words::shown(dimension, *taken));
+    const bool said = line.step->why == "low" || line.step->why == "high"; // by the reading itself
+    if (const QString why = words::whySentence(line.step->why); !said && !why.isEmpty()) {
+        QString sentence = why;
+        sentence[0] = sentence[0].toUpper();
+        out << sentence.toHtmlEscaped() + u'.';
+    }
+    if (const QStringList also = alsoMoves(line, plan, view); !also.isEmpty())
+        out << atStation(QT_TRANSLATE_NOOP("Station", "With the whole plan: ")) + also.join(QStringLiteral("; ")) +
+                   u'.';
+    if (const QString answer = answerOf(work.operation, plan, piano); !answer.isEmpty()) out << answer;
+    return out.join(QStringLiteral("<br><br>"));
 }
 
 QString mendText(const AdjustmentSheet& sheet) {
