@@ -12,8 +12,8 @@ constexpr std::array<std::string_view, 5> kStates = {"not-looked-at", "sound", "
 constexpr std::array<std::string_view, 9> kStages = {"before-tilting", "action",  "hammers", "rails", "key-frame",
                                                      "keys",           "dampers", "pedals",  "player"};
 
-// The first words of each row of bench-practice 5, in its order.
-constexpr std::array<std::string_view, 29> kSymptoms = {
+// As the advice on symptoms has them, in its order (core/causes/symptom_rows.cpp; a test holds the two together).
+constexpr std::array<std::string_view, 40> kSymptoms = {
     "double-strike",
     "double-strike-one-note",
     "bobbling-only-by-player",
@@ -43,6 +43,17 @@ constexpr std::array<std::string_view, 29> kSymptoms = {
     "one-contiguous-block-wrong",
     "grand-bubbling-all",
     "grand-second-blow-fails",
+    "sluggish-return",
+    "two-notes-at-once",
+    "no-sound-key-light",
+    "squeak",
+    "one-string-silent",
+    "damper-leaks-one-note",
+    "all-dampers-leak-after-work",
+    "heavy-after-lost-motion",
+    "key-feels-hard-at-bottom",
+    "frame-knocks",
+    "loud-thud-in-treble",
 };
 
 template <class Enum, std::size_t N>
