@@ -41,7 +41,7 @@ fi
 home=${HOME:-$(getent passwd "$(id -u)" | cut -d: -f6)}
 out=${HAMMERLINE_OUT:-${XDG_DATA_HOME:-${home:-/tmp}/.local/share}/hammerline/demo}
 mkdir -p "$out"
-book=$out/village-hall.hammerline
+book=$out/school-upright.hammerline
 [ -f "$book" ] || "$program" demo "$book"
 if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ] && [ "${QT_QPA_PLATFORM:-}" != offscreen ]; then
     exec "$program" window "$book"

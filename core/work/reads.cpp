@@ -36,7 +36,10 @@ ReadsOfStep readsOf(const StepOfWork& step, const WorkFacts& facts) {
         const bool well = mostOfThem || (evidence->sampled && read >= kEnoughSamples);
         const bool byNumber = !row(dimension).wordsOnly && !evidence->sampled;
         if (!well || !outside.empty()) reads.first = reads.first.value_or(dimension);
-        if (!well && byNumber) reads.unread = unread;
+        if (!well && byNumber && !reads.firstUnread) {
+            reads.firstUnread = dimension;
+            reads.unread = unread;
+        }
         reads.any = reads.any || read > 0;
         reads.well = reads.well && well;
         reads.order = std::max(reads.order, here.order);

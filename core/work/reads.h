@@ -11,6 +11,7 @@ struct ReadsOfStep {
     bool any = false, well = false;          // something was read; enough of it to know
     bool outsideWords = false;               // a word says that something is to be done
     std::optional<DimensionId> first;        // the first that is not well read, or outside
+    std::optional<DimensionId> firstUnread;  // whose notes `unread` are
 };
 ReadsOfStep readsOf(const StepOfWork&, const WorkFacts&);
 

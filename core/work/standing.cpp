@@ -184,7 +184,7 @@ private:
         if (now.begun) now.state = StepState::partDone;
         if (!reads.unread.empty() && !step.operations.empty()) {
             now.asks = StepAsks::read;
-            now.dimension = reads.first;
+            now.dimension = reads.firstUnread;
             now.notes = reads.unread;
         }
         if (!m_facts.whole) settleAs(now, StepState::notHere, "not-asked");

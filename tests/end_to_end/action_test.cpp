@@ -55,9 +55,9 @@ TEST_CASE("account and stroke of the demo agree with each other and with its che
     const Folder folder;
     const std::string book = folder / "demo.hammerline";
     REQUIRE(program({"demo", book}).status == 0);
-    CHECK(checkActions(book, "1") > 70);
-    CHECK(checkActions(book, "3") > 40);
-    const Answer note = program({"action", book, "--pass", "1", "--note", "F3"});
+    CHECK(checkActions(book, "2") > 70);
+    CHECK(checkActions(book, "4") > 40);
+    const Answer note = program({"action", book, "--pass", "2", "--note", "F3"});
     CHECK(note.out.find("33 F3") != std::string::npos);
     CHECK(note.out.find("Aftertouch left") != std::string::npos);
     CHECK(program({"action", book, "--note", "133"}).status == 2);

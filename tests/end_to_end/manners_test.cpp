@@ -189,7 +189,7 @@ TEST_CASE("a picture of a book that does not open is refused, and nobody is aske
 
 namespace {
 
-/// The demo book: three passes, a plan, findings.
+/// The demo book: passes, a plan, findings.
 std::string demoBook(const Folder& folder) {
     const std::string book = folder / "demo.hammerline";
     REQUIRE(program({"demo", book}).status == 0);
@@ -236,7 +236,8 @@ TEST_CASE("people get a table whose columns stand under their headings, and sent
           })));
     CHECK(table.out.find("deviation plus") == std::string::npos);
     const Answer spoken = program({"check", book, "--spoken"});
-    CHECK(spoken.out.find("Note 78, D7, let-off, 4.2 millimetres, too far, deviation plus 2.0") != std::string::npos);
+    CHECK(spoken.out.find("Note 77, C♯7, lost motion, 0.9 millimetres, too much, deviation plus 3.0") !=
+          std::string::npos);
     CHECK(linesOf(spoken.out).size() + 1 == lines.size());
     for (const char* command : {"check", "plan", "action", "compare"}) {
         INFO(command);

@@ -57,14 +57,16 @@ TEST_CASE("a long-form file comes back as it went in: repeats, words, marks, tak
     CHECK(program({"verify", book}).status == 0);
 }
 
-TEST_CASE("the demo's readings come back from CSV with all three passes") {
+TEST_CASE("the demo's readings come back from CSV with all their passes") {
     const Folder folder;
     const std::string demo = folder / "demo.hammerline", book = folder / "b.hammerline";
     REQUIRE(program({"demo", demo}).status == 0);
-    const std::string csv = exported(demo, folder / "demo.csv");
     const json piano = program({"list", demo, "--json"}).json().at("pianos").at(0);
+    const std::string csvFile = folder / "demo.csv";
+    REQUIRE(program({"export", demo, "--piano", piano.at("name"), "--out", csvFile}).status == 0);
+    const std::string csv = readAll(csvFile);
     makePiano(book, piano.at("name"), piano.at("action"));
-    const Answer answer = program({"import", book, folder / "demo.csv"});
+    const Answer answer = program({"import", book, csvFile});
     INFO(answer.err);
     CHECK(answer.status == 0);
     CHECK(exported(book, folder / "again.csv") == csv);
@@ -109,6 +111,27 @@ TEST_CASE("Ctrl-C while a file is read keeps nothing") {
     CHECK(readAll(book) == before);
 }
 
+namespace {
+
+/// Pianos that came in with one file stand in no promised order.
+json byName(const std::string& exported) {
+    json content = json::parse(exported);
+    auto& pianos = content.at("pianos");
+    std::sort(pianos.begin(), pianos.end(), [](const json& a, const json& b) { return a.at("name") < b.at("name"); });
+    return content;
+}
+
+std::vector<std::string> sortedLines(const std::string& text) {
+    std::istringstream in(text);
+    std::vector<std::string> lines;
+    for (std::string line; std::getline(in, line);)
+        lines.push_back(line);
+    std::sort(lines.begin(), lines.end());
+    return lines;
+}
+
+} // namespace
+
 TEST_CASE("the JSON export makes the same book again, and the same export") {
     const Folder folder;
     const std::string demo = folder / "demo.hammerline", book = folder / "b.hammerline";
@@ -116,14 +139,17 @@ TEST_CASE("the JSON export makes the same book again, and the same export") {
     const std::string first = exported(demo, folder / "demo.json");
     const json content = json::parse(first);
     const json& piano = content.at("pianos").at(0);
-    CHECK(piano.at("passes").size() == 3);
+    CHECK(piano.at("passes").size() == 4);
+    CHECK(content.at("pianos").size() == 2);
     CHECK_FALSE(piano.at("done").empty());
     CHECK_FALSE(piano.at("findings").empty());
     const Answer taken = program({"import", book, folder / "demo.json", "--json"}); // makes the book
     INFO(taken.err);
     CHECK(taken.status == 0);
-    CHECK(exported(book, folder / "again.json") == first);
-    CHECK(exported(book, folder / "again.csv") == exported(demo, folder / "demo.csv"));
+    const std::string again = exported(book, folder / "again.json");
+    CHECK(again.size() == first.size());
+    CHECK(byName(again) == byName(first));
+    CHECK(sortedLines(exported(book, folder / "again.csv")) == sortedLines(exported(demo, folder / "demo.csv")));
     CHECK(program({"verify", book}).status == 0);
     // the same verdicts, staleness, plan and comparison
     for (const char* command : {"check", "plan", "compare", "survey", "action"})
@@ -136,10 +162,10 @@ TEST_CASE("the JSON export makes the same book again, and the same export") {
     CHECK(program({"undo", book}).status == 0);
     CHECK(program({"list", book, "--json"}).json().at("pianos").empty());
     // and the file may come in again, plans and all
-    const Answer again = program({"import", book, folder / "demo.json"});
-    INFO(again.err);
-    CHECK(again.status == 0);
-    CHECK(exported(book, folder / "third.csv") == exported(demo, folder / "demo.csv"));
+    const Answer oncemore = program({"import", book, folder / "demo.json"});
+    INFO(oncemore.err);
+    CHECK(oncemore.status == 0);
+    CHECK(sortedLines(exported(book, folder / "third.csv")) == sortedLines(exported(demo, folder / "demo.csv")));
     CHECK(program({"plan", book, "--json"}).json().at("steps") == program({"plan", demo, "--json"}).json().at("steps"));
     CHECK(program({"verify", book}).status == 0);
 }

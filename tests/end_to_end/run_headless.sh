@@ -8,7 +8,7 @@ trap 'rm -rf "$out"' EXIT
 unset DISPLAY WAYLAND_DISPLAY
 export HAMMERLINE_OUT=$out
 said=$(bash app/run.sh)
-for file in village-hall.hammerline check.txt adjustment-list.pdf window.png; do
+for file in school-upright.hammerline check.txt adjustment-list.pdf window.png; do
     [ -s "$out/$file" ] || { echo "missing: $file" >&2; exit 1; }
     grep -q "$out/$file" <<<"$said" || { echo "does not say where: $file" >&2; exit 1; }
 done

@@ -11,8 +11,8 @@ book=$work/share.hammerline
 export LC_ALL=C.UTF-8 QT_QPA_PLATFORM=offscreen
 "$program" demo "$book" > "$work/log"
 "$program" window "$book" --station measure --picture "$work/any.png" >> "$work/log"
-"$program" photo "$book" "$work/any.png" --finding "40 hammer-head" --caption 'A <b>mark</b> & "more"' >> "$work/log"
-"$program" remark "$book" "glued before" --note 40 --part hammer-head >> "$work/log"
+"$program" photo "$book" "$work/any.png" --finding "40 hammer-shank" --caption 'A <b>mark</b> & "more"' >> "$work/log"
+"$program" remark "$book" "glued before" --note 40 --part hammer-shank >> "$work/log"
 "$program" share "$book" --question "File again, or new hammers?" --out "$work/page.html" >> "$work/log"
 ! grep -Eq 'https?://' "$work/page.html" || { echo "the page names an address"; exit 1; }
 

@@ -32,12 +32,12 @@ under 1 check "$book" --json --rule guard95
 under 1 plan "$book" --json
 under 1 compare "$book" --json
 under 1 survey "$book"
-under 0 export "$book" --out "$folder/demo.csv"
 under 0 export "$book" --out "$folder/demo.json"
+piano=$(sed -n 's/^ *"name": "\(.*\)",$/\1/p' "$folder/demo.json" | head -1)
+under 0 export "$book" --piano "$piano" --out "$folder/demo.csv"
 under 0 import "$second" "$folder/demo.json"
 under 0 undo "$second"
 under 0 redo "$second"
-piano=$(sed -n 's/^ *"name": "\(.*\)",$/\1/p' "$folder/demo.json" | head -1)
 under 0 new "$third" --piano "$piano" --action upright --last-damper 66
 under 0 pass "$third" --label "as found" --temperature 20 --humidity 45
 under 0 enter "$third" 40 let-off 3.2
