@@ -210,10 +210,11 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
             "\"CHECK yes|no\": what a look showed that decides a cause of the last pass, such as \"mark-capstan yes\"")
         ->allow_extra_args(false);
     survey
-        ->add_option(
-            "--set", r.survey.settings,
-            "NAME=VALUE: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.PART, piece.PART, hand, "
-            "job (whole or asked)")
+        ->add_option("--set", r.survey.settings,
+                     "NAME=VALUE: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.PART, "
+                     "ordered.PART, piece.PART, "
+                     "size.PART.FIELD, hand, "
+                     "job (whole or asked)")
         ->allow_extra_args(false);
     survey
         ->add_option("--check-numbers", r.survey.checkNumbers,

@@ -6,6 +6,7 @@
 #include "core/sheet/sheet.h"
 #include "core/sheet/work_order.h"
 #include "core/survey/rail_advice.h"
+#include "ui/words/size_names.h"
 #include "ui/words/survey_names.h"
 
 #include <QCoreApplication>
@@ -38,6 +39,9 @@ Outcome<Settings> settingsOf(const SurveyRequest& request) {
     Settings all;
     for (const std::string& each : request.settings) {
         auto read = parseTerm(each);
+        const bool ofSize = each.starts_with("size.");
+        const std::string supply = ofSize ? each.substr(5, each.find('.', 5) - 5) : std::string();
+        if (!read && ofSize) return refuse(RefusalCode::usage, words::sizeUsage(supply).toStdString());
         if (!read && read.error().code == RefusalCode::usage)
             return refuse(RefusalCode::usage, words::termUsage(each).toStdString());
         if (!read) return tl::unexpected(read.error());
@@ -64,6 +68,24 @@ Outcome<void> reload(Bench& bench) {
     return {};
 }
 
+/// What is said to be ordered has to be asked for, and measured where it is ordered by size: by what stands after
+/// everything that is said at once.
+Outcome<void> mayBeOrdered(const BenchBook::Surveyed& told, const PianoRecord& record) {
+    auto preferences = record.preferences;
+    for (const auto& [name, value] : told.preferences)
+        preferences[name] = value;
+    auto findings = record.findings;
+    findings.insert(findings.end(), told.findings.begin(), told.findings.end());
+    const auto lines = partsList(findings, record.piano, jobTerms(preferences).spares);
+    for (const auto& [name, value] : told.preferences) {
+        if (!name.starts_with("ordered.") || value != "yes") continue;
+        const std::string supply = name.substr(8);
+        const std::string_view why = whyNotOrdered(supply, lines);
+        if (!why.empty()) return refuse(RefusalCode::usage, words::notOrderedSentence(supply, why).toStdString());
+    }
+    return {};
+}
+
 /// Everything is read before anything is written, and it goes in as one act or not at all.
 Outcome<void> write(Bench& bench, const SurveyRequest& request) {
     BenchBook::Surveyed told;
@@ -81,6 +103,7 @@ Outcome<void> write(Bench& bench, const SurveyRequest& request) {
     const auto looks = looksOf(request, bench.record);
     if (!looks) return tl::unexpected(looks.error());
     told.preferences.insert(told.preferences.end(), looks->begin(), looks->end());
+    if (const auto may = mayBeOrdered(told, bench.record); !may) return may;
     if (const auto act = bench.book.addSurvey(bench.record.uuid, told); !act) return tl::unexpected(act.error());
     return reload(bench);
 }
@@ -141,9 +164,20 @@ void sayFindings(const PianoRecord& record, bool json) {
 }
 
 void sayParts(const PianoRecord& record, bool json) {
-    TextTable table({{{}, true}, {}, {}}, 2);
-    for (const PartsLine& line : partsList(record.findings, record.piano, jobTerms(record.preferences).spares))
-        table.add({words::supplyQuantity(line, line.quantity), words::supplyName(line.part), words::supplySize(line)});
+    TextTable table({{{}, true}, {}, {}, {}}, 2);
+    const JobTerms terms = jobTerms(record.preferences);
+    for (const PartsLine& line : partsList(record.findings, record.piano, terms.spares)) {
+        QStringList size{words::supplySize(line), words::orderedBy(line)};
+        size.removeAll(QString());
+        const bool inHand = terms.inHand.contains(line.part), ordered = terms.ordered.contains(line.part);
+        table.add({words::supplyQuantity(line, line.quantity), words::supplyName(line.part),
+                   inHand    ? inConsole(QT_TRANSLATE_NOOP("console", "in hand"))
+                   : ordered ? inConsole(QT_TRANSLATE_NOOP("console", "ordered"))
+                             : QString(),
+                   size.join(QStringLiteral("; "))});
+    }
+    for (const PartSize& each : terms.spares.sizes)
+        if (sizeIsOdd(each)) ask(words::oddSizeSentence(each), json);
     if (!table.empty()) say(inConsole(QT_TRANSLATE_NOOP("console", "Parts to order:")), json);
     say(table, json);
 }

@@ -12,7 +12,7 @@ std::string partsCsv(const PianoRecord& record, const PartsWords& words) {
         sheet::csvLine(out, std::vector<std::string>{words.part(line), words.size(line), std::to_string(line.needed),
                                                      std::to_string(line.spare), std::to_string(line.quantity),
                                                      line.unit, std::to_string(line.found), std::to_string(line.of),
-                                                     writeNotes(line.notes)});
+                                                     writeNotes(line.notes), words.measured(line)});
     return out;
 }
 

@@ -70,7 +70,9 @@ Json lineJson(const PartsLine& line) {
             {"found", line.found},
             {"of", line.of},
             {"for", line.from},
-            {"notes", sheet::notes(line.notes)}};
+            {"notes", sheet::notes(line.notes)},
+            {"measured", line.measured},
+            {"by_size", line.bySize}};
 }
 
 Json supplies(const std::set<std::string>& names) {
@@ -146,6 +148,7 @@ std::string surveyJson(const PianoRecord& record) {
     out["parts"] = Json::array();
     for (const PartsLine& line : partsList(findings, record.piano, terms.spares))
         out["parts"].push_back(lineJson(line));
+    out["ordered"] = supplies(terms.ordered);
     out["minutes"] = job.minutesOpen;
     out["minutes_done"] = job.minutesDone;
     out["job"] = Json::array();

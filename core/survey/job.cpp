@@ -1,5 +1,6 @@
 #include "core/survey/job.h"
 
+#include "core/survey/sizes.h"
 #include "core/survey/standing.h"
 
 #include <algorithm>
@@ -155,12 +156,17 @@ Outcome<std::pair<std::string, std::string>> parseTerm(std::string_view text) {
     const auto amount = termNumber(value);
     const bool yesOrNo = value == "yes" || value == "no";
     if ((head == "minutes" || head == "only-these") && !findPart(of)) return refuse(RefusalCode::unknownPart, of);
-    if (head == "in-hand" && !isSupply(of)) return refuse(RefusalCode::unknownPart, of);
+    const bool ofSupply = head == "in-hand" || head == "ordered";
+    if (ofSupply && !isSupply(of)) return refuse(RefusalCode::unknownPart, of);
+    if (head == "size") {
+        const auto size = parseSize(of, value);
+        if (!size) return tl::unexpected(size.error());
+        return std::pair{"size." + sizeName(*size), size->value};
+    }
     if (head == "piece" && !isCut(of)) return refuse(RefusalCode::unknownPart, of);
     const bool read = (head == "minutes" && amount && *amount <= 6000) ||
                       ((name == "spare-percent" || name == "spare-at-least") && amount && *amount <= 100) ||
-                      ((head == "only-these" || head == "in-hand") && yesOrNo) ||
-                      (head == "piece" && pieceSize(value)) ||
+                      ((head == "only-these" || ofSupply) && yesOrNo) || (head == "piece" && pieceSize(value)) ||
                       (name == "job" && (value == "whole" || value == "asked")) ||
                       (name == "hand" && (value == "practised" || value == "beginner"));
     if (!read) return unread();
@@ -177,10 +183,21 @@ JobTerms jobTerms(const std::map<std::string, std::string>& preferences) {
         if (head == "spare-at-least" && amount && *amount <= 100) terms.spares.atLeast = static_cast<int>(*amount);
         if (head == "only-these" && value == "yes") terms.spares.onlyThese.push_back(of);
         if (head == "in-hand" && value == "yes") terms.inHand.insert(of);
+        if (head == "ordered" && value == "yes") terms.ordered.insert(of);
+        if (head == "size" && !value.empty())
+            if (auto measured = parseSize(of, value)) terms.spares.sizes.push_back(std::move(*measured));
         if (const auto size = pieceSize(value); head == "piece" && size && isCut(of)) terms.spares.cut[of] = *size;
         if (head == "hand" && value == "beginner") terms.hand = Hand::beginner;
     }
     return terms;
+}
+
+std::string_view whyNotOrdered(std::string_view supply, std::span<const PartsLine> lines) {
+    const auto ours = [&](const PartsLine& line) { return line.part == supply; };
+    if (std::ranges::none_of(lines, ours)) return "unknown";
+    const bool measured = std::ranges::all_of(
+        lines, [&](const PartsLine& line) { return !ours(line) || !line.bySize || !line.measured.empty(); });
+    return measured ? std::string_view{} : "size";
 }
 
 Job wholeJob(std::span<const Finding> findings, const Piano& piano, const JobTerms& terms) {

@@ -13,17 +13,22 @@ struct JobTerms {
     Hand hand = Hand::practised;
     std::map<std::string, double> minutes; // by part, per unit, where other than customary by remedy
     Spares spares;
-    std::set<std::string> inHand; // supplies that have come; what needs others waits
+    std::set<std::string> inHand;  // supplies that have come; what needs others waits
+    std::set<std::string> ordered; // supplies that are under way
 };
 
 /// The terms kept with a piano: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.SUPPLY,
-/// piece.SUPPLY (mm x mm, what is cut from a sheet), hand, job (whole, or asked: what readings and findings ask for).
+/// ordered.SUPPLY, piece.SUPPLY (mm x mm, what is cut from a sheet), size.SUPPLY.FIELD and size.SUPPLY.FIELD@1-12 (as
+/// parseSize takes them), hand, job (whole, or asked: what readings and findings ask for).
 JobTerms jobTerms(const std::map<std::string, std::string>& preferences);
 
 /// One of these, as it is typed: "minutes.butt-plate=8", "spare-percent=10", "in-hand.butt-plate=yes",
-/// "piece.butt-leather=9.5x28". Refuses usage,
-/// unknownPart.
+/// "piece.butt-leather=9.5x28", "size.centre-pin.diameter=1.27". Refuses usage, unknownPart.
 Outcome<std::pair<std::string, std::string>> parseTerm(std::string_view);
+
+/// Empty where the supply may be marked as ordered: it stands in the list, and what it is ordered by was measured
+/// wherever it is needed. Else "unknown" or "size".
+std::string_view whyNotOrdered(std::string_view supply, std::span<const PartsLine>);
 
 /// One part in the order of the whole job.
 struct JobLine {

@@ -2,7 +2,10 @@
 // (bench-practice 3: Counts; trade-facts 5).
 #include "core/survey/goods.h"
 #include "core/survey/remedy_minutes.h"
+#include "core/survey/sizes.h"
 #include "core/survey/standing.h"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -154,6 +157,16 @@ void gather(std::vector<PartsLine>& lines, PartsLine line) {
     same->notes.assign(notes.begin(), notes.end());
 }
 
+/// What is cut from a sheet may have been measured as a piece.
+std::vector<PartSize> sizesWithPieces(const Spares& spares) {
+    std::vector<PartSize> all = spares.sizes;
+    for (const auto& [supply, size] : spares.cut) {
+        all.push_back({supply, "width", {}, fmt::format("{:g}", size[0])});
+        all.push_back({supply, "length", {}, fmt::format("{:g}", size[1])});
+    }
+    return all;
+}
+
 } // namespace
 
 std::vector<PartsLine> partsList(std::span<const Finding> findings, const Piano& piano, Spares spares) {
@@ -168,6 +181,7 @@ std::vector<PartsLine> partsList(std::span<const Finding> findings, const Piano&
         for (PartsLine& companion : companionsOf(line, spares))
             gather(all, std::move(companion));
     }
+    all = bySize(std::move(all), sizesWithPieces(spares), piano);
     for (PartsLine& line : all)
         addSpare(line, spares);
     return all;

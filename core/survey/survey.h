@@ -124,13 +124,24 @@ struct PartsLine {
     std::string from;      // the part of the survey it comes from
     std::string with;      // the supply it comes with or is the material of; empty: ordered for itself
     std::vector<NoteNumber> notes;
+    std::map<std::string, std::string> measured{}; // by field: of old ones at these notes, mm, number or word
+    bool bySize = false;                           // is ordered by size: what is not measured cannot be ordered
     friend bool operator==(const PartsLine&, const PartsLine&) = default;
 };
+/// What was measured at an old part to order a new one.
+struct PartSize {
+    std::string supply, field;
+    std::optional<NoteRange> notes; // none: holds for all
+    std::string value;              // mm as a number, a number, or a word
+    friend bool operator==(const PartSize&, const PartSize&) = default;
+};
+
 struct Spares {
     double percent = 5;
     int atLeast = 1;
     std::vector<std::string> onlyThese;               // parts whose whole set was declined
     std::map<std::string, std::array<double, 2>> cut; // by supply: width and length of a piece, mm, where measured
+    std::vector<PartSize> sizes{};                    // of other supplies
 };
 
 /// A supply that can be cut from a sheet: the sheet's id, and width and length of one piece in mm.

@@ -195,11 +195,12 @@ TEST_CASE("the order sheet as a table: one line a supply, nothing that a spreads
     add(record.findings, "12,23,24,40 butt-plate broken", record.piano);
     add(record.findings, "all bridle-strap rotted", record.piano);
     PartsWords words;
-    words.heads = {"part", "size", "needed", "spare", "order", "unit", "faulty", "of", "notes"};
+    words.heads = {"part", "size", "needed", "spare", "order", "unit", "faulty", "of", "notes", "measured"};
+    words.measured = [](const PartsLine& line) { return std::string(line.bySize ? "not yet" : ""); };
     words.part = [](const PartsLine& line) { return (line.part == "butt-plate" ? "=" : "") + line.part; };
     words.size = [](const PartsLine& line) { return line.size; };
-    CHECK(partsCsv(record, words) == "\xEF\xBB\xBFpart;size;needed;spare;order;unit;faulty;of;notes\r\n"
-                                     "'=butt-plate;;4;1;5;piece;4;85;12, 23-24, 40\r\n"
-                                     "butt-plate-screw;;4;1;5;piece;4;85;12, 23-24, 40\r\n"
-                                     "bridle-strap;;85;5;90;piece;85;85;1-85\r\n");
+    CHECK(partsCsv(record, words) == "\xEF\xBB\xBFpart;size;needed;spare;order;unit;faulty;of;notes;measured\r\n"
+                                     "'=butt-plate;;4;1;5;piece;4;85;12, 23-24, 40;not yet\r\n"
+                                     "butt-plate-screw;;4;1;5;piece;4;85;12, 23-24, 40;not yet\r\n"
+                                     "bridle-strap;;85;5;90;piece;85;85;1-85;not yet\r\n");
 }

@@ -5,6 +5,7 @@
 #include "core/survey/standing.h"
 #include "ui/print/documents.h"
 #include "ui/words/said.h"
+#include "ui/words/size_names.h"
 #include "ui/words/survey_names.h"
 
 #include <QCoreApplication>
@@ -83,7 +84,11 @@ constexpr double kNeeded = 79, kSpare = 92, kOrder = 112, kNotesLeft = 117;
 TableRow partsRow(const PartsLine& line, const Source& source) {
     const double width = source.width() - kNotesLeft;
     const Paragraph notes = {{QString::fromStdString(writeNotes(line.notes)), false}};
-    const double height = std::max(9.0, paragraphHeight(notes, kSmall, width) + 3.5);
+    const QString sizeText = words::orderedBy(line);
+    const Paragraph bySize = {{sizeText, false}};
+    const double sizeWidth = source.width() - 8.5;
+    const double sizeHeight = sizeText.isEmpty() ? 0 : paragraphHeight(bySize, kSmall, sizeWidth) + 1.2;
+    const double height = std::max(9.0, paragraphHeight(notes, kSmall, width) + 3.5) + sizeHeight;
     const QString name = words::supplyName(line.part);
     const QString size = words::supplySize(line);
     const QString needed = words::supplyQuantity(line, line.needed), order = words::supplyQuantity(line, line.quantity);
@@ -109,6 +114,7 @@ TableRow partsRow(const PartsLine& line, const Source& source) {
                 c.text(r.x() + kSpare, base, spare, kText, Align::right);
                 c.text(r.x() + kOrder, base, order, orderType, Align::right);
                 c.paragraph(r.x() + kNotesLeft, r.y() + 1.9, width, notes, kSmall);
+                if (sizeHeight > 0) c.paragraph(r.x() + 8.5, r.bottom() - sizeHeight, sizeWidth, bySize, kSmall);
                 c.line(r.x(), r.bottom(), r.right(), r.bottom(), 0.3);
             },
             name};

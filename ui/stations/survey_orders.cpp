@@ -2,6 +2,7 @@
 
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/look.h"
+#include "ui/words/size_names.h"
 #include "ui/words/survey_names.h"
 
 #include <QHeaderView>
@@ -14,7 +15,12 @@ namespace hammerline {
 
 namespace {
 enum Column { part, found, choice, needed, spare, order, inHand, count };
+
+QString joined(QStringList texts) {
+    texts.removeAll(QString());
+    return texts.join(QLatin1Char('\n'));
 }
+} // namespace
 
 SurveyOrders::SurveyOrders(Workbench& bench, QWidget* parent) : QTreeWidget(parent), m_bench(bench) {
     setObjectName(QStringLiteral("orders"));
@@ -59,16 +65,18 @@ void SurveyOrders::refresh() {
     m_lines = partsList(m_bench.record()->findings, *m_bench.piano(), terms.spares);
     for (const PartsLine& line : m_lines) {
         auto* item = new QTreeWidgetItem(this);
-        const QString size = words::supplySize(line);
-        item->setText(Column::part, words::supplyName(line.part));
-        item->setToolTip(Column::part, size.isEmpty() ? words::supplyName(line.part)
-                                                      : tr("%1: %2").arg(words::supplyName(line.part), size));
+        const QString name = words::supplyName(line.part);
+        const QString size = joined({words::supplySize(line), words::measuredText(line)});
+        item->setText(Column::part, line.measured.empty() ? name : tr("%1: %2").arg(name, words::measuredText(line)));
+        item->setToolTip(Column::part, joined({size.isEmpty() ? name : tr("%1: %2").arg(name, size),
+                                               line.measured.empty() ? words::orderedBy(line) : QString()}));
         item->setText(Column::found, words::foundText(line));
         if (line.with.empty() && inQuestion(line))
             item->setText(Column::choice, line.wholeSet ? tr("whole set") : tr("only these"));
         item->setText(Column::needed, words::supplyQuantity(line, line.needed));
         item->setText(Column::spare, line.spare ? words::supplyQuantity(line, line.spare) : QString());
         item->setText(Column::order, words::supplyQuantity(line, line.quantity));
+        if (terms.ordered.contains(line.part)) item->setText(Column::inHand, tr("ordered"));
         if (terms.inHand.contains(line.part)) item->setText(Column::inHand, tr("yes"));
         item->setFont(Column::part, face(Text::body, line.with.empty()));
         item->setFont(Column::order, face(Text::body, true));
@@ -99,9 +107,43 @@ void SurveyOrders::toggle(int index) {
 void SurveyOrders::toggleInHand(int index) {
     if (index < 0 || index >= static_cast<int>(m_lines.size())) return;
     const std::string part = m_lines[static_cast<std::size_t>(index)].part;
-    const bool now = jobTerms(m_bench.record()->preferences).inHand.contains(part);
-    const auto set = m_bench.setPreference("in-hand." + part, now ? "no" : "yes");
+    const JobTerms terms = jobTerms(m_bench.record()->preferences);
+    const bool ordered = terms.ordered.contains(part), inHand = terms.inHand.contains(part);
+    const bool mayBeOrdered = whyNotOrdered(part, m_lines).empty();
+    const bool orders = !ordered && !inHand && mayBeOrdered;
+    const auto first = m_bench.setPreference("ordered." + part, orders ? "yes" : "no");
+    if (!first) return Q_EMIT refused(first.error());
+    const auto set = m_bench.setPreference("in-hand." + part, !orders && !inHand ? "yes" : "no");
     if (!set) Q_EMIT refused(set.error());
+}
+
+void SurveyOrders::askSizes(int index) {
+    if (index < 0 || index >= static_cast<int>(m_lines.size())) return;
+    const PartsLine line = m_lines[static_cast<std::size_t>(index)];
+    if (!line.bySize) return Q_EMIT refused({RefusalCode::usage, {}, words::sizeUsage(line.part).toStdString(), {}});
+    QStringList fields;
+    for (const SizeField& each : sizeRow(line.part)->fields)
+        fields << QString::fromUtf8(each.key.data(), qsizetype(each.key.size()));
+    const auto typed = Dialogs::now().ask(
+        this, tr("Sizes of %1").arg(words::supplyName(line.part)),
+        tr("%1\nWhat an old one measures, in mm or with the unit's sign: %2. Of some notes: 1-12 %3 11.")
+            .arg(words::sizeHow(line.part), fields.join(tr(", ")), fields.front()));
+    if (!typed || typed->trimmed().isEmpty()) return;
+    std::vector<PartSize> sizes;
+    for (const QString& each : typed->split(QLatin1Char(','), Qt::SkipEmptyParts)) {
+        QStringList said = each.simplified().split(QLatin1Char(' '));
+        const bool ofNotes = said.size() > 2 && said.front().front().isDigit();
+        const QString where = ofNotes ? QLatin1Char('@') + said.takeFirst() : QString();
+        const std::string name = line.part + '.' + said.takeFirst().toStdString() + where.toStdString();
+        const auto size = parseSize(name, said.join(QLatin1Char(' ')).toStdString());
+        if (!size) return Q_EMIT refused({RefusalCode::usage, {}, words::sizeUsage(line.part).toStdString(), {}});
+        sizes.push_back(*size);
+    }
+    for (const PartSize& each : sizes) {
+        if (const auto set = m_bench.setPreference("size." + sizeName(each), each.value); !set)
+            return Q_EMIT refused(set.error());
+        if (sizeIsOdd(each)) Q_EMIT refused({RefusalCode::usage, {}, words::oddSizeSentence(each).toStdString(), {}});
+    }
 }
 
 /// "5 %" is a share, "2" a least number; both hold for the whole order.
@@ -150,6 +192,8 @@ void SurveyOrders::keyPressEvent(QKeyEvent* event) {
         return toggle(line);
     case Qt::Key_H:
         return toggleInHand(line);
+    case Qt::Key_S:
+        return askSizes(line);
     case Qt::Key_F2:
     case Qt::Key_Return:
     case Qt::Key_Enter:

@@ -16,8 +16,11 @@ public:
     const std::vector<PartsLine>& lines() const { return m_lines; }
     /// Takes the other choice at a line; nothing where no set is in question.
     void toggle(int line);
-    /// Says that the line has come, or has not.
+    /// Says that the line is ordered, then that it has come, then neither. What is ordered by size and was not measured
+    /// is never ordered: it may only have come.
     void toggleInHand(int line);
+    /// "diameter 1.27, length 12" of an old one; "1-12 width 11" of some notes.
+    void askSizes(int line);
     void askSpares();
     void askPiece(PartsLine);
 

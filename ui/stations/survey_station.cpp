@@ -213,11 +213,9 @@ QString SurveyStation::context() const {
 QList<KeyHint> SurveyStation::hints() const {
     if (!bench().piano()) return {{QStringLiteral("Ctrl N"), tr("new piano")}};
     if (m_pages->orders().hasFocus())
-        return {{tr("Space"), tr("whole set or only these")},
-                {QStringLiteral("H"), tr("in hand")},
-                {tr("Enter"), tr("spares")},
-                {QStringLiteral("F6"), tr("next panel")},
-                {QStringLiteral("Ctrl PgDn"), tr("the whole job")}};
+        return {{tr("Space"), tr("whole set or only these")}, {QStringLiteral("H"), tr("ordered, in hand")},
+                {QStringLiteral("S"), tr("sizes")},           {tr("Enter"), tr("spares")},
+                {QStringLiteral("F6"), tr("next panel")},     {QStringLiteral("Ctrl PgDn"), tr("the whole job")}};
     if (m_pages->job().hasFocus())
         return {{tr("Enter"), tr("minutes usual with you")},
                 {QStringLiteral("F6"), tr("next panel")},

@@ -1,6 +1,7 @@
 // Words of the lists that come out of a survey: parts to order, marks, questions before a plan.
 #include "core/sheet/parts_csv.h"
 #include "ui/words/said.h"
+#include "ui/words/size_names.h"
 #include "ui/words/survey_names.h"
 
 #include <QCoreApplication>
@@ -111,6 +112,10 @@ QString supplySize(const PartsLine& line) {
     if (line.unit == "cm2")
         return inSurvey("cut into pieces of %1 mm")
             .arg(QString::fromStdString(line.size).replace(QLatin1Char('x'), QChar(0x00D7)));
+    const auto plus = line.size.find(" + ");
+    if (plus != std::string::npos)
+        return inSurvey("%1 naturals + %2 sharps")
+            .arg(QString::fromStdString(line.size.substr(0, plus)), QString::fromStdString(line.size.substr(plus + 3)));
     return QString::fromStdString(line.size);
 }
 
@@ -127,10 +132,11 @@ std::string partsTable(const PianoRecord& record) {
                              QT_TRANSLATE_NOOP("survey", "needed"), QT_TRANSLATE_NOOP("survey", "spare"),
                              QT_TRANSLATE_NOOP("survey", "order"), QT_TRANSLATE_NOOP("survey", "unit"),
                              QT_TRANSLATE_NOOP("survey", "faulty"), QT_TRANSLATE_NOOP("survey", "of"),
-                             QT_TRANSLATE_NOOP("survey", "notes")})
+                             QT_TRANSLATE_NOOP("survey", "notes"), QT_TRANSLATE_NOOP("survey", "measured")})
         words.heads.push_back(inSurvey(head).toStdString());
     words.part = [](const PartsLine& line) { return supplyName(line.part).toStdString(); };
     words.size = [](const PartsLine& line) { return supplySize(line).toStdString(); };
+    words.measured = [](const PartsLine& line) { return orderedBy(line).toStdString(); };
     return partsCsv(record, words);
 }
 
@@ -217,7 +223,8 @@ QString workStepText(const WorkOrderStep& step) {
 QString termUsage(std::string_view typed) {
     return inSurvey("\"%1\" is no setting of the job. There are minutes.PART=MINUTES, spare-percent=PERCENT, "
                     "spare-at-least=COUNT, only-these.PART=yes or no, in-hand.PART=yes or no, "
-                    "piece.PART=WIDTHxLENGTH in mm (what is cut from a sheet), hand=practised or beginner, "
+                    "ordered.PART=yes or no, size.PART.FIELD=SIZE, piece.PART=WIDTHxLENGTH in mm (what is cut from a "
+                    "sheet), hand=practised or beginner, "
                     "job=whole or asked (what readings and findings ask for).")
         .arg(QString::fromUtf8(typed.data(), qsizetype(typed.size())));
 }
