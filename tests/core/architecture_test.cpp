@@ -131,7 +131,7 @@ const std::map<std::string, int> kLevels = {
     {"refusal", 0},    {"stats", 0},     {"units", 1},      {"piano", 2},  {"pass", 3},
     {"spec", 3},       {"operation", 3}, {"survey", 3},     {"intake", 4}, {"judge", 4},
     {"history", 4},    {"causes", 5},    {"comparison", 5}, {"stroke", 5}, {"experience", 5},
-    {"kinematics", 3}, {"plan", 6},      {"work", 7},       {"sheet", 8},
+    {"kinematics", 3}, {"reserve", 5},   {"plan", 6},       {"work", 7},   {"sheet", 8},
 };
 
 } // namespace
