@@ -130,6 +130,7 @@ void measuringCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& 
     pass->add_option("--line-sag", r.pass.lineSag,
                      "how a line that heights are read against hangs: mm at its middle (0.28), or material, "
                      "thickness and pull (\"steel 0.5 mm 10 N\")");
+    pass->add_flag("--settled", r.pass.settled, "ask for what new punchings and felts have moved, and nothing else");
     pass->add_option("--reference", r.pass.references, "DIMENSION=REFERENCE, such as key-height=bed")
         ->allow_extra_args(false);
     auto* import = command(top, out, chosen, "import",

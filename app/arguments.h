@@ -41,6 +41,7 @@ struct PassRequest {
     std::string stack, weights, place;
     std::optional<std::string> lineSag;
     std::vector<std::string> references; // DIMENSION=REFERENCE
+    bool settled = false;
 };
 struct ImportRequest {
     Common at;

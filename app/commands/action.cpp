@@ -6,6 +6,7 @@
 #include "app/console.h"
 #include "app/text_table.h"
 #include "core/plan/plan_in_force.h"
+#include "ui/words/reserve.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
 
@@ -78,6 +79,15 @@ void sayAll(const std::vector<NoteAction>& actions, const Piano& piano, bool jso
         say(QCoreApplication::translate("action", "%n note(s) without readings of the stroke.", nullptr, silent), json);
 }
 
+/// What its screws, papers and felt still allow, and what is new in it and settles.
+void sayLeft(const PianoRecord& record, const PassView& view, NoteNumber note, bool json) {
+    say(inConsole(QT_TRANSLATE_NOOP("console", "How much is left, at least:")), json);
+    for (const Reserve& each : reservesAt(record, {view.sheet, record.piano, record.overrides}, note))
+        say(QStringLiteral("  ") + words::reserveSentence(each), json);
+    for (const Settling& each : settlingAt(record, note))
+        say(words::settlingSentence(each, record.piano) + QLatin1Char(' ') + words::settlingSource(each), json);
+}
+
 } // namespace
 
 int run(const ActionRequest& request, bool json) {
@@ -94,10 +104,12 @@ int run(const ActionRequest& request, bool json) {
     const auto actions = actionsFor(request, record.piano, reckoning);
     if (!actions) return refused(actions.error(), json);
     printJson(actionJson(record, *view, *actions), json);
-    if (request.note.empty())
+    if (request.note.empty()) {
         sayAll(*actions, record.piano, json);
-    else
+    } else {
         sayNote(actions->front(), record.piano, json);
+        sayLeft(record, *view, actions->front().note, json);
+    }
     return std::ranges::any_of(*actions, standsOut) ? kOutside : kDone;
 }
 

@@ -6,6 +6,7 @@
 #include "core/history/entry_pass.h"
 #include "core/intake/intake.h"
 #include "core/pass/line_sag.h"
+#include "core/reserve/settling.h"
 #include "db/storing_intake.h"
 #include "ui/words/words.h"
 
@@ -46,6 +47,24 @@ std::string usageOfDate(const std::string& option, const std::string& text) {
         .toStdString();
 }
 
+/// The window then asks for what settles alone, with a column for each of its dimensions.
+Outcome<void> askWhatSettles(BenchBook& book, const PianoRecord& record) {
+    std::set<DimensionId> moved;
+    for (const SettlingCell& each : settlingCells(record))
+        moved.insert(each.cell.dimension);
+    std::string columns;
+    if (const auto chosen = record.preferences.find("columns"); chosen != record.preferences.end())
+        columns = chosen->second;
+    for (const DimensionId id : moved)
+        if ((',' + columns + ',').find(',' + std::string(key(id)) + ',') == std::string::npos)
+            columns += (columns.empty() ? "" : ",") + std::string(key(id));
+    const auto shown = book.setPreference(record.uuid, "columns", columns);
+    if (!shown) return tl::unexpected(shown.error());
+    const auto order = book.setPreference(record.uuid, kEntryOrderPreference, kAskWhatSettles);
+    if (!order) return tl::unexpected(order.error());
+    return {};
+}
+
 } // namespace
 
 int run(const PassRequest& request, bool json) {
@@ -71,8 +90,18 @@ int run(const PassRequest& request, bool json) {
     if (!line && request.lineSag && !request.lineSag->empty())
         return refused({RefusalCode::usage, {}, "--line-sag belongs to key heights read against a line", {}}, json);
     if (!line) fresh.lineSag.clear();
+    if (request.settled && settlingOf(bench->record).empty())
+        return refused({RefusalCode::usage,
+                        {},
+                        inConsole(QT_TRANSLATE_NOOP("console", "nothing new settles in this piano: the survey has no "
+                                                               "new punchings, felts or straps that stand as mended"))
+                            .toStdString(),
+                        {}},
+                       json);
     const auto made = bench->book.addPass(bench->record.uuid, fresh);
     if (!made) return refused(made.error(), json);
+    if (request.settled)
+        if (const auto asked = askWhatSettles(bench->book, bench->record); !asked) return refused(asked.error(), json);
     say(fresh.label.empty() ? QStringLiteral("Pass %1.").arg(*made)
                             : QStringLiteral("Pass %1, %2.").arg(*made).arg(QString::fromStdString(fresh.label)),
         json);

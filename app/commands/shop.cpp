@@ -3,7 +3,9 @@
 #include "app/commands/commands.h"
 #include "app/console.h"
 #include "core/experience/experience.h"
+#include "core/sheet/reserve_json.h"
 #include "ui/words/piano_record.h"
+#include "ui/words/reserve.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
 
@@ -34,6 +36,40 @@ std::vector<Due> visitsDue(const std::vector<PianoRecord>& records) {
     }
     std::ranges::stable_sort(all, {}, [](const Due& due) { return due.visit.on; });
     return all;
+}
+
+QString settlingDays(const SettlingVisits& visits, bool due) {
+    if (visits.first.empty()) return inConsole(QT_TRANSLATE_NOOP("console", "settles; day not known"));
+    const QString text = due ? inConsole(QT_TRANSLATE_NOOP("console", "settles; due since %1, settled about %2"))
+                             : inConsole(QT_TRANSLATE_NOOP("console", "settles; read from %1, settled about %2"));
+    return text.arg(utf8(visits.first), utf8(visits.last));
+}
+
+/// What settles in the pianos that are not put away: the forecast, and what to read then.
+Json settlingNow(const std::vector<PianoRecord>& records, const std::string& today, bool json) {
+    Json out = Json::array();
+    for (const PianoRecord& record : records) {
+        if (isArchived(record.identity)) continue;
+        const auto settlings = settlingOf(record);
+        if (settlings.empty()) continue;
+        const SettlingVisits visits = settlingVisits(settlings);
+        const bool due = !visits.first.empty() && visits.first <= today;
+        out.push_back({{"piano", record.piano.name},
+                       {"first_visit", visits.first},
+                       {"settled_by", visits.last},
+                       {"due", due},
+                       {"parts", Json::parse(settlingsJson(settlings))},
+                       {"read", Json::parse(settlingCellsJson(settlingCells(record)))}});
+        say(QStringLiteral("%1 (%2)").arg(utf8(record.piano.name), settlingDays(visits, due)), json);
+        for (const Settling& each : settlings)
+            say(QStringLiteral("  %1 %2").arg(words::settlingSentence(each, record.piano), words::settlingSource(each)),
+                json);
+    }
+    if (!out.empty())
+        ask(inConsole(
+                QT_TRANSLATE_NOOP("console", "\"pass --settled\" begins a pass that asks for just these readings.")),
+            json);
+    return out;
 }
 
 Outcome<std::vector<PianoRecord>> allOf(const BenchBook& book) {
@@ -108,6 +144,7 @@ int run(const VisitsRequest& request, bool json) {
                      late ? QStringLiteral(" (overdue)") : QString()),
             json);
     }
+    out["settling"] = settlingNow(*records, today, json);
     printJson(out.dump(2, ' ', false, Json::error_handler_t::replace), json);
     if (out["visits"].empty())
         ask(QStringLiteral("No visit is due. \"remark --kind visit --date YYYY-MM-DD\" enters one."), json);

@@ -235,20 +235,21 @@ std::vector<Reserve> reservesAt(const PianoRecord& record, const Zones& zones, N
     return out;
 }
 
-std::vector<Reserve> leastReserves(const PianoRecord& record, const Zones& zones) {
-    std::map<ReserveOf, Reserve> least;
+std::vector<LeastReserve> leastReserves(const PianoRecord& record, const Zones& zones) {
+    std::map<ReserveOf, LeastReserve> least;
     const auto fewer = [](const Reserve& a, const Reserve& b) {
         if (!a.rounds || !b.rounds) return a.rounds.has_value() && !b.rounds;
         return *a.left / a.perRound < *b.left / b.perRound;
     };
     for (int n = 1; n <= record.piano.notes; ++n)
         for (const Reserve& each : reservesAt(record, zones, {n})) {
-            const auto [place, fresh] = least.try_emplace(each.of, each);
-            if (!fresh && fewer(each, place->second)) place->second = each;
+            LeastReserve& here = least.try_emplace(each.of, LeastReserve{each, 0}).first->second;
+            if (fewer(each, here.reserve)) here.reserve = each;
+            here.known += each.rounds ? 1 : 0;
         }
-    std::vector<Reserve> out;
-    for (const auto& [of, reserve] : least)
-        out.push_back(reserve);
+    std::vector<LeastReserve> out;
+    for (const auto& [of, each] : least)
+        out.push_back(each);
     return out;
 }
 

@@ -48,7 +48,12 @@ const CustomaryRound& customaryRound(ReserveOf);
 ///   let-off thread   two turns either way where the survey found the screw sound, less what was turned since.
 /// Work "to the aim" without an amount counts as one round. No errors: what is not known is absent.
 std::vector<Reserve> reservesAt(const PianoRecord&, const Zones&, NoteNumber);
-/// Of each kind the note with the least, the lowest such note; of kinds that nothing tells of, an unknown one.
-std::vector<Reserve> leastReserves(const PianoRecord&, const Zones&);
+/// Of each kind the note with the least, the lowest such note, among so many that are known; of kinds that nothing
+/// tells of, an unknown one.
+struct LeastReserve {
+    Reserve reserve;
+    int known = 0;
+};
+std::vector<LeastReserve> leastReserves(const PianoRecord&, const Zones&);
 
 } // namespace hammerline

@@ -75,8 +75,15 @@ std::vector<SettlingBand> likeBands(const SettlingRow& row, std::span<const Resp
     const auto [few, many] = lost(row);
     for (const Response& response : responses) {
         if (response.operation != *row.like) continue;
-        for (const Effect& effect : response.effects)
-            out.push_back({effect.dimension, response.keys, -effect.perUnit * few, -effect.perUnit * many});
+        for (const Effect& effect : response.effects) {
+            SettlingBand band{.dimension = effect.dimension, .keys = response.keys, .least = {}, .most = {}};
+            // how far the hammer falls into its check is too loosely tied to the key's way for a figure
+            if (effect.dimension != checking) {
+                band.least = -effect.perUnit * few;
+                band.most = -effect.perUnit * many;
+            }
+            out.push_back(band);
+        }
     }
     return out;
 }
@@ -108,34 +115,72 @@ std::string dayAfter(std::int64_t microseconds, int days, int months) {
                        static_cast<unsigned>(then.day()));
 }
 
-std::vector<Settling> settlingOf(const PianoRecord& record) {
+namespace {
+
+using ByRowAndDay = std::map<std::pair<const SettlingRow*, std::int64_t>, Settling>;
+
+void addRenewed(ByRowAndDay& all, const PianoRecord& record, const SettlingRow& row, NoteNumber note) {
+    const Finding* finding = standingAt(row.part, note, record.findings);
+    if (!finding || !newPiece(*finding)) return;
+    Settling& settling = all[{&row, dayOf(finding->at)}];
+    settling.row = &row;
+    settling.notes.push_back(note);
+    settling.renewedAt = std::max(settling.renewedAt, finding->at);
+}
+
+/// The last day on which this piano was measured; empty where it was not.
+std::string lastReadOn(const PianoRecord& record) {
+    std::int64_t at = 0;
+    for (const Pass& pass : record.passes)
+        if (pass.readingCount() > 0) at = std::max(at, pass.startedAt);
+    return at > 0 ? dayAfter(at, 0, 0) : std::string{};
+}
+
+/// Settled and read since, nothing is left to say; read at the first visit, the second is next.
+std::vector<Settling> forecast(ByRowAndDay all, const PianoRecord& record) {
+    std::vector<Settling> out;
+    if (all.empty()) return out;
     const Piano& piano = record.piano;
+    const std::string read = lastReadOn(record);
     const auto ratios = ratiosOf(piano);
     const std::vector<Response> responses = firstResponses(piano, ratios);
-    std::map<std::pair<const SettlingRow*, std::int64_t>, Settling> all;
-    for (const SettlingRow& row : kSettling) {
-        const Part* part = findPart(row.part);
-        if (!part) continue;
-        for (const NoteNumber note : notesOf(*part, piano)) {
-            const Finding* finding = standingAt(row.part, note, record.findings);
-            if (!finding || !newPiece(*finding)) continue;
-            Settling& settling = all[{&row, dayOf(finding->at)}];
-            settling.row = &row;
-            settling.notes.push_back(note);
-            settling.renewedAt = std::max(settling.renewedAt, finding->at);
-        }
-    }
-    std::vector<Settling> out;
     for (auto& [rowAndDay, settling] : all) {
         const SettlingRow& row = *settling.row;
         settling.bands = row.like ? likeBands(row, responses) : directBands(row, piano, ratios[0]);
         if (settling.renewedAt > 0) {
             settling.firstVisit = dayAfter(settling.renewedAt, kFirstVisitWeeks * 7, 0);
             settling.settledBy = dayAfter(settling.renewedAt, 0, kSettledMonths);
+            if (read >= settling.settledBy) continue;
+            if (read >= settling.firstVisit) settling.firstVisit = settling.settledBy;
         }
         out.push_back(std::move(settling));
     }
     return out;
+}
+
+bool anyMended(const PianoRecord& record, const SettlingRow& row) {
+    return std::ranges::any_of(record.findings, [&](const Finding& finding) {
+        return finding.part == row.part && finding.state == FindingState::mended;
+    });
+}
+
+} // namespace
+
+std::vector<Settling> settlingOf(const PianoRecord& record) {
+    ByRowAndDay all;
+    for (const SettlingRow& row : kSettling)
+        if (const Part* part = findPart(row.part); part && anyMended(record, row))
+            for (const NoteNumber note : notesOf(*part, record.piano))
+                addRenewed(all, record, row, note);
+    return forecast(std::move(all), record);
+}
+
+std::vector<Settling> settlingAt(const PianoRecord& record, NoteNumber note) {
+    ByRowAndDay all;
+    for (const SettlingRow& row : kSettling)
+        if (const Part* part = findPart(row.part); part && fitted(*part, note, record.piano))
+            addRenewed(all, record, row, note);
+    return forecast(std::move(all), record);
 }
 
 std::vector<SettlingCell> settlingCells(const PianoRecord& record) {

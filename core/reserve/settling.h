@@ -23,7 +23,7 @@ inline constexpr int kSettledMonths = 6;   // by then most of it is done: the so
 inline constexpr int kFirstVisitWeeks = 6; // 4 to 8; common practice, no source
 
 /// Change of a reading until it has settled, trade unit (mm). `least` lies nearer to nothing, `most` farther off; a
-/// reading of words (straps) has no figures.
+/// reading of words (straps) and one that follows too loosely (checking) have no figures.
 struct SettlingBand {
     DimensionId dimension{};
     std::optional<KeyColour> keys; // where naturals and sharps differ
@@ -43,6 +43,8 @@ struct Settling {
 /// Newly fitted parts of the survey that stand as mended, by row and day. A part mended in place (glued, eased) does
 /// not settle.
 std::vector<Settling> settlingOf(const PianoRecord&);
+/// The same of one note alone.
+std::vector<Settling> settlingAt(const PianoRecord&, NoteNumber);
 
 /// What to read at a visit: the cells that settling moves, and their sum over all that settles at a note. A cell that
 /// nothing moves by a figure (straps) is named without one.
@@ -52,6 +54,9 @@ struct SettlingCell {
 };
 /// In order of note and dimension.
 std::vector<SettlingCell> settlingCells(const PianoRecord&);
+
+/// The kept choice of a piano that has the measuring ask for these cells alone, and its value.
+inline constexpr std::string_view kEntryOrderPreference = "entry-order", kAskWhatSettles = "settled";
 
 /// The next days to come back over everything that settles: the earliest first visit and the last day of all; empty
 /// where nothing settles.

@@ -1,5 +1,6 @@
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/note_action.h"
+#include "core/sheet/reserve_json.h"
 
 namespace hammerline {
 namespace {
@@ -65,6 +66,7 @@ Json strokeRow(const Stroke& stroke) {
 
 std::string actionJson(const PianoRecord& record, const PassView& view, std::span<const NoteAction> actions) {
     Json rows = Json::array();
+    const Zones zones(view.sheet, record.piano, record.overrides);
     for (const NoteAction& each : actions) {
         const bool sharp = colourOf(each.note, record.piano) == KeyColour::sharp;
         Json entry = {{"note", each.note.value},
@@ -75,7 +77,8 @@ std::string actionJson(const PianoRecord& record, const PassView& view, std::spa
                       {"stroke", strokeRow(each.stroke)},
                       {"account_after", nullptr},
                       {"stroke_after", nullptr},
-                      {"stands_out", standsOut(each)}};
+                      {"stands_out", standsOut(each)},
+                      {"left", Json::parse(reservesJson(reservesAt(record, zones, each.note)))}};
         if (each.accountAfter) entry["account_after"] = accountOf(*each.accountAfter);
         if (each.strokeAfter) entry["stroke_after"] = strokeRow(*each.strokeAfter);
         rows.push_back(std::move(entry));
@@ -86,7 +89,11 @@ std::string actionJson(const PianoRecord& record, const PassView& view, std::spa
                           {"spread", sheet::rounded(ratio.spread)},
                           {"notes", ratio.notes},
                           {"entered", ratio.entered}});
-    return sheet::dump({{"piano", record.piano.name}, {"pass", view.pass.number}, {"ratio", ratios}, {"notes", rows}});
+    return sheet::dump({{"piano", record.piano.name},
+                        {"pass", view.pass.number},
+                        {"ratio", ratios},
+                        {"notes", rows},
+                        {"settling", Json::parse(settlingsJson(settlingOf(record)))}});
 }
 
 } // namespace hammerline

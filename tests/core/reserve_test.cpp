@@ -163,9 +163,16 @@ TEST_CASE("the least over the piano names the note, and an unknown one where not
     const auto least = leastReserves(scene.record, scene.zones());
     REQUIRE(least.size() == kReserves.size());
     // the bass limit is 6 of 9: a third; note 33 has 0.3 over 4.5
-    CHECK(reserveOf(least, ReserveOf::hammerFelt).note == NoteNumber{33});
-    CHECK(reserveOf(least, ReserveOf::hammerFelt).rounds == 0);
-    CHECK_FALSE(reserveOf(least, ReserveOf::capstanThread).rounds);
+    const auto of = [&](ReserveOf which) {
+        const auto found = std::ranges::find(least, which, [](const LeastReserve& each) { return each.reserve.of; });
+        REQUIRE(found != least.end());
+        return *found;
+    };
+    CHECK(of(ReserveOf::hammerFelt).reserve.note == NoteNumber{33});
+    CHECK(of(ReserveOf::hammerFelt).reserve.rounds == 0);
+    CHECK(of(ReserveOf::hammerFelt).known == 88);
+    CHECK_FALSE(of(ReserveOf::capstanThread).reserve.rounds);
+    CHECK(of(ReserveOf::capstanThread).known == 0);
 }
 
 TEST_CASE("a round is never smaller, and more work never leaves more") {
@@ -219,6 +226,9 @@ TEST_CASE("back cloth lowers the key's back: height, dip and lost motion grow al
     scene.record.findings = {mendedPart("back-rail-cloth", "new-strip", std::nullopt)};
     const auto all = settlingOf(scene.record);
     REQUIRE(all.size() == 1);
+    REQUIRE(settlingAt(scene.record, {40}).size() == 1);
+    CHECK(settlingAt(scene.record, {40})[0].notes == std::vector<NoteNumber>{{40}});
+    CHECK(settlingAt(scene.record, {40})[0].bands.size() == all[0].bands.size());
     // 7.0 x 15 % = 1.05 mm times 235/142 = 1.655
     for (const DimensionId id : {dimension::keyHeight, dimension::keyDip, dimension::lostMotion})
         CHECK(*bandOf(all[0], id, KeyColour::natural).most == Approx(1.05 * 1.65493).epsilon(1e-5));
@@ -242,6 +252,13 @@ TEST_CASE("straps settle without a figure, what was only mended does not settle,
     CHECK_FALSE(cells.front().low);
 
     const std::int64_t day = 86'400'000'000;
+    scene.read(40, dimension::blow, 46);
+    scene.pass().startedAt = straps.at + 41 * day; // before the first visit
+    CHECK(settlingOf(scene.record).front().firstVisit == "2026-04-12");
+    scene.pass().startedAt = straps.at + 42 * day; // at it: half a year is next
+    CHECK(settlingOf(scene.record).front().firstVisit == "2026-09-01");
+    scene.pass().startedAt = straps.at + 184 * day; // settled, and read
+    CHECK(settlingOf(scene.record).empty());
     CHECK(dayAfter(20695 * day, 0, 6) == "2027-02-28"); // 2026-08-30 and six months
     CHECK(dayAfter(19723 * day, 0, 1) == "2024-02-01"); // 2024-01-01
     CHECK(dayAfter(19782 * day, 0, 0) == "2024-02-29");

@@ -49,6 +49,10 @@ int checkActions(const std::string& book, const std::string& pass) {
     return complete;
 }
 
+std::string textOf(const std::string& pdf) {
+    return runWords({"pdftotext", pdf, "-"}).out;
+}
+
 } // namespace
 
 TEST_CASE("account and stroke of the demo agree with each other and with its check") {
@@ -61,6 +65,43 @@ TEST_CASE("account and stroke of the demo agree with each other and with its che
     CHECK(note.out.find("33 F3") != std::string::npos);
     CHECK(note.out.find("Aftertouch left") != std::string::npos);
     CHECK(program({"action", book, "--note", "133"}).status == 2);
+}
+
+TEST_CASE("what is left at a note and what settles are said, printed and read as a pass of their own") {
+    const Folder folder;
+    const std::string book = folder / "hall.hammerline", pdf = folder / "record.pdf";
+    REQUIRE(program({"new", book, "--piano", "Hall", "--action", "upright"}).status == 0);
+    CHECK(program({"pass", book, "--settled"}).status == 2); // nothing is new
+    REQUIRE(program({"pass", book}).status == 0);
+    REQUIRE(program({"enter", book, "40", "capstan-reserve", "13"}).status == 0);
+    REQUIRE(program({"survey", book, "--add", "all front-felt hard new-set"}).status < 2);
+    REQUIRE(program({"survey", book, "--state", "all front-felt mended"}).status < 2);
+    const json note = program({"action", book, "--note", "40", "--json"}).json();
+    const json& thread = note.at("notes").at(0).at("left").at(0);
+    CHECK(thread.at("of") == "capstan-thread");
+    CHECK(thread.at("left") == 5); // 13 less the limit of 8 mm
+    CHECK(thread.at("rounds") == 2);
+    CHECK(program({"action", book, "--note", "40"}).out.find("at least 2 more rounds") != std::string::npos);
+
+    const json visits = program({"visits", book, "--json"}).json();
+    CHECK(visits.at("visits").empty()); // nobody wrote one down
+    const json& forecast = visits.at("settling").at(0);
+    CHECK(forecast.at("piano") == "Hall");
+    CHECK(forecast.at("parts").at(0).at("part") == "front-felt");
+    CHECK(forecast.at("parts").at(0).at("source").get<std::string>().find("1995-April/001290") != std::string::npos);
+    CHECK(forecast.at("first_visit").get<std::string>() < forecast.at("settled_by").get<std::string>());
+    CHECK(forecast.at("due") == false);
+    // dip, aftertouch and checking of 88 notes
+    CHECK(forecast.at("read").size() == 264);
+
+    REQUIRE(program({"print", book, "record", "--out", pdf}).status < 2);
+    CHECK(textOf(pdf).find("Still settling, a forecast") != std::string::npos);
+    CHECK(textOf(pdf).find("least of 1 note known") != std::string::npos);
+    REQUIRE(program({"print", book, "card", "--out", pdf}).status < 2);
+    CHECK(textOf(pdf).find("read what new felts have moved") != std::string::npos);
+    CHECK(program({"pass", book, "--settled", "--json"}).json().at("pass") == 2);
+    REQUIRE(program({"archive", book, "--piano", "Hall"}).status == 0);
+    CHECK(program({"visits", book, "--json"}).json().at("settling").empty()); // put away: nothing is due
 }
 
 TEST_CASE("account and stroke of the four case files agree") {

@@ -76,6 +76,23 @@ private Q_SLOTS:
         QCOMPARE(m_bench->pass()->readingCount(), std::size_t{1});
     }
 
+    void whatHasSettledIsAskedForAndNothingElse() {
+        order(EntryOrder::Kind::settled, {});
+        QCOMPARE(EntryWalk(*m_bench, entryOrderOf(m_bench->record()), m_bench->columns()).size(), std::size_t{0});
+        Finding fresh;
+        fresh.part = "front-felt";
+        fresh.fault = "hard";
+        fresh.remedy = "new-set";
+        fresh.state = FindingState::mended;
+        fresh.note = NoteNumber{40};
+        QVERIFY(m_bench->addFindings(std::vector{fresh}).has_value());
+        const EntryWalk walk(*m_bench, entryOrderOf(m_bench->record()), m_bench->columns());
+        // by hand: a thinner felt under the front moves dip, aftertouch and checking of its own note
+        const std::vector<Cell> wanted{
+            {{40}, dimension::keyDip}, {{40}, dimension::aftertouch}, {{40}, dimension::checking}};
+        QCOMPARE(walk.cells(), wanted);
+    }
+
     void eachPianoHasItsOwnOrder() {
         EntryOrder mine;
         mine.kind = EntryOrder::Kind::ownList;

@@ -1,4 +1,5 @@
 // The card for inside the piano, to cut out: whose it is, what was done and when, the climate then, when to come again.
+#include "core/reserve/settling.h"
 #include "ui/print/documents.h"
 #include "ui/words/piano_record.h"
 #include "ui/words/said.h"
@@ -73,6 +74,16 @@ QString climateOf(const PianoRecord& record) {
     return parts.join(QStringLiteral(", "));
 }
 
+/// Where nobody wrote a visit down: when what is new will have settled enough to be read.
+QString settlingVisit(const PianoRecord& record, const std::string& today) {
+    const SettlingVisits visits = settlingVisits(settlingOf(record));
+    const std::string& due = visits.first >= today ? visits.first : visits.last;
+    if (due.empty() || due < today) return {};
+    const QDate day = QDate::fromString(words::utf8(due), Qt::ISODate);
+    return QLocale().toString(day, QStringLiteral("d MMMM yyyy")) + QStringLiteral(": ") +
+           onPaper(QT_TRANSLATE_NOOP("paper", "read what new felts have moved"));
+}
+
 /// The first visit that is due on this day or later.
 QString nextVisit(const PianoRecord& record, const QDate& today) {
     const Remark* next = nullptr;
@@ -81,7 +92,7 @@ QString nextVisit(const PianoRecord& record, const QDate& today) {
         const bool due = remark.kind == RemarkKind::visit && remark.on >= now;
         if (due && (!next || remark.on < next->on)) next = &remark;
     }
-    if (!next) return {};
+    if (!next) return settlingVisit(record, now);
     const QDate day = QDate::fromString(words::utf8(next->on), Qt::ISODate);
     return QLocale().toString(day, QStringLiteral("d MMMM yyyy")) + QStringLiteral(": ") + words::utf8(next->text);
 }

@@ -5,6 +5,7 @@
 #include "core/survey/standing.h"
 #include "ui/print/documents.h"
 #include "ui/print/owner_words.h"
+#include "ui/print/reserve_lines.h"
 #include "ui/words/piano_record.h"
 #include "ui/words/said.h"
 #include "ui/words/survey_names.h"
@@ -219,6 +220,8 @@ public:
         if (read.size() > 1) section(onPaper(QT_TRANSLATE_NOOP("paper", "As left")), asLeft(*read.back()));
         section(onPaper(QT_TRANSLATE_NOOP("paper", "What remains to be done")), remains());
         section(onPaper(QT_TRANSLATE_NOOP("paper", "What to watch")), watch());
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "How much is left, at least")), reserveLines(m_source));
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "Still settling, a forecast")), settlingLines(record));
         section(onPaper(QT_TRANSLATE_NOOP("paper", "Remarks")), remarks());
         section(onPaper(QT_TRANSLATE_NOOP("paper", "Set otherwise on purpose")), overrides());
         section(onPaper(QT_TRANSLATE_NOOP("paper", "Room climate at each visit")), climate());

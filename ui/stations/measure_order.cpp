@@ -1,5 +1,8 @@
 #include "ui/stations/measure_order.h"
 
+#include "core/reserve/settling.h"
+#include "ui/words/said.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -12,7 +15,7 @@ const std::vector<QString>& entryOrderIds() {
     static const std::vector<QString> ids{QStringLiteral("up"),           QStringLiteral("note-by-note"),
                                           QStringLiteral("naturals"),     QStringLiteral("every-nth"),
                                           QStringLiteral("section-ends"), QStringLiteral("only-out"),
-                                          QStringLiteral("own-list")};
+                                          QStringLiteral("own-list"),     words::utf8(kAskWhatSettles)};
     return ids;
 }
 
@@ -23,7 +26,8 @@ QString entryOrderName(EntryOrder::Kind kind) {
                                        QT_TRANSLATE_NOOP("EntryOrder", "Every n-th note…"),
                                        QT_TRANSLATE_NOOP("EntryOrder", "Section ends"),
                                        QT_TRANSLATE_NOOP("EntryOrder", "Only what was out"),
-                                       QT_TRANSLATE_NOOP("EntryOrder", "Own list…")};
+                                       QT_TRANSLATE_NOOP("EntryOrder", "Own list…"),
+                                       QT_TRANSLATE_NOOP("EntryOrder", "What has settled")};
     return QCoreApplication::translate("EntryOrder", kNames[static_cast<std::size_t>(kind)]);
 }
 
@@ -35,13 +39,23 @@ QString entryOrderName(const EntryOrder& order) {
 }
 
 namespace {
-constexpr std::string_view kOrderPreference = "entry-order";
+
+/// In the order of the columns, then of the notes; `across`: note by note.
+std::vector<Cell> whatSettles(const PianoRecord& record, const std::vector<DimensionId>& columns, bool across) {
+    std::vector<Cell> cells;
+    for (const SettlingCell& each : settlingCells(record))
+        if (std::ranges::find(columns, each.cell.dimension) != columns.end()) cells.push_back(each.cell);
+    if (!across)
+        std::ranges::stable_sort(cells, {}, [&](Cell cell) { return std::ranges::find(columns, cell.dimension); });
+    return cells;
 }
+
+} // namespace
 
 EntryOrder entryOrderOf(const PianoRecord* record) {
     EntryOrder order;
     if (!record) return order;
-    const auto kept = record->preferences.find(std::string(kOrderPreference));
+    const auto kept = record->preferences.find(std::string(kEntryOrderPreference));
     if (kept == record->preferences.end()) return order;
     std::istringstream words(kept->second);
     std::string word, value;
@@ -64,7 +78,7 @@ Outcome<void> keepEntryOrder(Workbench& bench, const EntryOrder& order) {
     if (order.every != EntryOrder{}.every) words << QStringLiteral("every") << QString::number(order.every);
     if (order.across) words << QStringLiteral("across");
     if (!order.listed.empty()) words << QStringLiteral("notes") << QString::fromStdString(writeNotes(order.listed));
-    return bench.setPreference(kOrderPreference, words.join(u' ').toStdString());
+    return bench.setPreference(kEntryOrderPreference, words.join(u' ').toStdString());
 }
 
 OrderEnd endOf(const EntryOrder& order, const EntryWalk& walk) {
@@ -112,8 +126,11 @@ EntryWalk::EntryWalk(const Workbench& bench, const EntryOrder& order, const std:
     case Order::ownList:
         walkOrder = WalkOrder::listed;
         break;
+    case Order::settled:
+        break; // cells of its own, see below
     }
     m_cells = walk(walkOrder, *bench.piano(), columns, order.every, across, listed);
+    if (order.kind == Order::settled) m_cells = whatSettles(*bench.record(), columns, across);
     if (const Pass* pass = bench.pass())
         std::erase_if(m_cells, [pass](Cell cell) {
             const Measured* measured = pass->at(cell);

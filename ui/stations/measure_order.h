@@ -17,7 +17,8 @@ struct EntryOrder {
         everyNth,
         sectionEnds,
         onlyOut,
-        ownList
+        ownList,
+        settled // what new punchings and felts have moved
     };
     Kind kind = Kind::oneDimension;
     bool across = false; // all dimensions of a note before the next note

@@ -106,7 +106,7 @@ void NoteCard::refresh() {
     m_text->setFont(face(Text::body));
     m_text->document()->setDocumentMargin(u(3));
     say(noteCardRelation(m_bench, m_bench.note()) + noteCardHistory(m_bench, m_bench.cell()) +
-        noteCardFindings(m_bench, m_bench.note()) + noteCardProgress(m_bench));
+        noteCardFindings(m_bench, m_bench.note()) + noteCardLeft(m_bench, m_bench.note()) + noteCardProgress(m_bench));
     layOut();
     update();
 }

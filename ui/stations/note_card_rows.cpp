@@ -4,6 +4,7 @@
 #include "ui/stations/measure_acts.h"
 #include "ui/stations/measure_understanding.h"
 #include "ui/stations/station_words.h"
+#include "ui/words/reserve.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
 
@@ -205,6 +206,24 @@ QString noteCardFindings(const Workbench& bench, NoteNumber note) {
         lines << words::findingSentence(finding, *bench.piano()).toHtmlEscaped();
     }
     return block(CardText::tr("Survey"), lines.join(QStringLiteral("<br>")));
+}
+
+QString noteCardLeft(const Workbench& bench, NoteNumber note) {
+    QStringList lines, unknown;
+    for (const Reserve& each : reservesAt(*bench.record(), bench.zones(), note)) {
+        if (each.rounds)
+            lines << words::reserveSentence(each).toHtmlEscaped();
+        else
+            unknown << words::reserveName(each.of).toLower();
+    }
+    if (lines.isEmpty()) unknown.clear(); // nothing was read, said or done yet: no list of what is not known
+    if (!unknown.isEmpty()) lines << CardText::tr("Not known: %1.").arg(unknown.join(QStringLiteral(", ")));
+    QString html = block(CardText::tr("How much is left, at least"), lines.join(QStringLiteral("<br>")));
+    lines.clear();
+    for (const Settling& each : settlingAt(*bench.record(), note))
+        lines << (words::settlingSentence(each, *bench.piano()) + QLatin1Char(' ') + words::settlingSource(each))
+                     .toHtmlEscaped();
+    return html + block(CardText::tr("Still settling, a forecast"), lines.join(QStringLiteral("<br>")));
 }
 
 QString noteCardProgress(const Workbench& bench) {

@@ -14,6 +14,8 @@ QString noteCardRelation(const Workbench&, NoteNumber);
 QString noteCardHistory(const Workbench&, Cell);
 /// What the survey found at the note, and what has to be mended before.
 QString noteCardFindings(const Workbench&, NoteNumber);
+/// What its screws, papers and felt still allow, and what is new at it and settles.
+QString noteCardLeft(const Workbench&, NoteNumber);
 /// "66 of 88 notes, 17 out so far, about 40 min left".
 QString noteCardProgress(const Workbench&);
 
