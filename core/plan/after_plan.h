@@ -16,4 +16,10 @@ struct Supposed {
 };
 Pass passSupposing(const Pass&, std::span<const Supposed>);
 
+/// What follows at the note when its key's front is raised by `mm` with balance punchings, by the key lever
+/// (core/operation): dip and lost motion of a vertical, dip and blow of a grand. A capstan that comes up beyond the
+/// lost motion there is lifts the hammer off its rail: lost motion 0 and a blow shorter by R times what is beyond.
+/// Readings that are not there do not follow.
+std::vector<Supposed> raisedFront(const Piano&, const Pass&, NoteNumber, double mm, double ratio);
+
 } // namespace hammerline

@@ -40,6 +40,35 @@ TEST_CASE("what is supposed stands in the place of the reading, and nothing else
         if (cell != Cell{{40}, dimension::letOff}) CHECK(other.at(cell)->trials == measured.trials);
 }
 
+// By hand from F 235, P 214, T 142, C 127: a punching p raises the front 2.65493 p, gives 2.75306 p of dip and takes
+// 0.19547 p of lost motion. 1 mm of height is p = 0.37666.
+TEST_CASE("a raised front gives dip and takes lost motion, and beyond that lifts the hammer off its rail") {
+    const scene::Scene scene = told();
+    const Piano& piano = scene.record.piano;
+    const auto of = [](const std::vector<Supposed>& all, DimensionId id) {
+        const auto found = std::ranges::find(all, Cell{{40}, id}, &Supposed::cell);
+        REQUIRE(found != all.end());
+        return found->value;
+    };
+    const auto raised = raisedFront(piano, scene.record.passes.back(), {40}, 1.0, 4.9);
+    CHECK(of(raised, dimension::keyDip) == Approx(10.2 + 1.03696).margin(1e-4));
+    CHECK(of(raised, dimension::lostMotion) == Approx(0.2 - 0.07363).margin(1e-4));
+    CHECK(raised.size() == 2); // the blow is the rail's
+    // 4 mm take 0.2945 of the 0.2 there are: the hammer stands 0.0945 x 4.9 nearer
+    const auto lifted = raisedFront(piano, scene.record.passes.back(), {40}, 4.0, 4.9);
+    CHECK(of(lifted, dimension::lostMotion) == 0);
+    CHECK(of(lifted, dimension::blow) == Approx(45.8 - 0.09451 * 4.9).margin(1e-3));
+    CHECK(raisedFront(piano, scene.record.passes.back(), {1}, 1.0, 4.9).empty()); // nothing read, nothing follows
+
+    scene::Scene grand(*makePiano(ActionKind::grand), "grand");
+    grand.read(40, dimension::keyDip, 10);
+    grand.read(40, dimension::blow, 46);
+    // F 250, P 228, T 225, C 130: p = 225/475 a mm; dip 250 (1/225 + 1/228) p, blow R 250 (1/130 - 1/225) p less
+    const auto onGrand = raisedFront(grand.record.piano, grand.record.passes.back(), {40}, 1.0, 4.8);
+    CHECK(of(onGrand, dimension::keyDip) == Approx(10 + 250 * (1.0 / 225 + 1.0 / 228) * 225 / 475));
+    CHECK(of(onGrand, dimension::blow) == Approx(46 - 4.8 * 250 * (1.0 / 130 - 1.0 / 225) * 225 / 475));
+}
+
 // The plan brings let-off to its aim; by the relation each mm of it gives 1/R of a mm at the key.
 TEST_CASE("after the plan the account speaks of the plan's own expected values") {
     const scene::Scene scene = told();

@@ -116,6 +116,37 @@ private Q_SLOTS:
         QCOMPARE(valueAt(40, dimension::blow), 460 * kTenth);
     }
 
+    // Customary arms F 235, P 214, T 142, C 127: 0.3 mm at the front is 0.113 mm of punching; dip 0.3 x 2.753/2.655 =
+    // 0.3111 more, lost motion 0.3 x 0.1955/2.655 = 0.0221 less; both give aftertouch.
+    void aHigherKeyGivesDipAndTakesLostMotion() {
+        shortcut(QStringLiteral("F7"))->trigger();
+        QTest::keyClick(page(), Qt::Key_1);
+        ActionDesk& desk = wide().desk();
+        const double before = *desk.note().account.computed;
+        const double dip = *desk.readAt(dimension::keyDip), lost = *desk.readAt(dimension::lostMotion);
+        const std::size_t acts = m_bench->record()->overrides.size();
+        chooseHandle(dimension::keyHeight);
+        for (int i = 0; i < 3; ++i)
+            QTest::keyClick(page(), Qt::Key_Right, Qt::ShiftModifier);
+        const double by = *desk.supposed(dimension::keyHeight) - desk.readAt(dimension::keyHeight).value_or(0);
+        QVERIFY(std::abs(by - 0.3) < 1e-9);
+        QVERIFY(std::abs(*desk.movedAlong(dimension::keyDip) - dip - 0.31109) < 1e-4);
+        QVERIFY(std::abs(*desk.movedAlong(dimension::lostMotion) - lost + 0.02209) < 1e-4);
+        QVERIFY(std::abs(*desk.note().accountAfter->computed - before - 0.33318) < 2e-4);
+        QVERIFY(std::abs(*desk.note().strokeAfter->bottom - dip - 0.31109) < 1e-4);
+        QCOMPARE(m_bench->record()->overrides.size(), acts); // playing keeps nothing
+        // a dip supposed by hand stands, whatever the height does
+        desk.suppose(dimension::keyDip, 10.5);
+        QVERIFY(std::abs(*desk.afterAt(dimension::keyDip) - 10.5) < 1e-9);
+        QTest::keyClick(page(), Qt::Key_Delete);
+        QVERIFY(!desk.supposed(dimension::keyHeight));
+        m_dialogs->typed = QStringLiteral("worn ivory");
+        desk.suppose(dimension::keyHeight, 0.2);
+        QTest::keyClick(page(), Qt::Key_Return);
+        QVERIFY(m_bench->zones().overridden({{40}, dimension::keyHeight}));
+        QVERIFY(m_bench->undo().has_value());
+    }
+
     void theSliderGoesThroughTheStroke() {
         shortcut(QStringLiteral("F7"))->trigger();
         QTest::keyClick(page(), Qt::Key_3);
@@ -162,7 +193,7 @@ private:
     }
     void chooseHandle(DimensionId id) {
         auto* whatIf = page()->findChild<WhatIf*>();
-        for (int i = 0; i < 5 && whatIf->current() != id; ++i)
+        for (int i = 0; i < 6 && whatIf->current() != id; ++i)
             QTest::keyClick(page(), Qt::Key_Down);
         QCOMPARE(whatIf->current(), id);
     }

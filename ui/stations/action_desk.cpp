@@ -3,6 +3,7 @@
 #include "core/plan/plan_in_force.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace hammerline {
 
@@ -80,9 +81,37 @@ std::vector<Supposed> ActionDesk::supposedCells(const ActionReckoning& reckoning
         const double added = m_rail / reckoning.ratioOf({n}).value;
         out.push_back({lost, std::max(0.0, toTrade(*way, Kind::length) + added)});
     }
+    const NoteNumber note = m_bench.note();
+    if (const auto height = supposed(heightId())) {
+        const double from = readAt(heightId()).value_or(heightAim());
+        const Pass railMoved = passSupposing(view().pass, out);
+        for (const Supposed& each :
+             raisedFront(*m_bench.piano(), railMoved, note, *height - from, reckoning.ratioOf(note).value))
+            out.push_back(each);
+    }
     for (const auto& [id, mm] : m_supposed)
-        out.push_back({{m_bench.note(), id}, mm});
+        out.push_back({{note, id}, mm});
     return out;
+}
+
+DimensionId ActionDesk::heightId() const {
+    const bool sharp = colourOf(m_bench.note(), *m_bench.piano()) == KeyColour::sharp;
+    return sharp ? dimension::sharpHeight : dimension::keyHeight;
+}
+
+/// Where a height was not read, the key is taken to stand at its aim.
+double ActionDesk::heightAim() const {
+    const auto& zone = m_bench.zones().at({m_bench.note(), heightId()});
+    return zone ? toTrade(zone->nominal, Kind::length) : 0;
+}
+
+std::optional<double> ActionDesk::movedAlong(DimensionId id) const {
+    const bool byHeight = supposed(heightId()) && !supposed(id) && id != heightId();
+    const bool byRail = m_rail != 0 && !supposed(id);
+    if (!byHeight && !byRail) return std::nullopt;
+    const auto after = afterAt(id), read = readAt(id);
+    const bool moved = after && read && std::abs(*after - *read) > 1e-6;
+    return moved ? after : std::nullopt;
 }
 
 std::pair<int, int> ActionDesk::notesWithin() const {

@@ -31,6 +31,12 @@ public:
     void forgetAll();
     std::optional<double> supposed(DimensionId) const;
     bool supposes() const { return !m_supposed.empty(); }
+    /// The height of the current note's key, natural or sharp. Supposed another, punchings under the balance felt are
+    /// meant: dip and lost motion (a grand's blow) follow by the key lever.
+    DimensionId heightId() const;
+    double heightAim() const;
+    /// A distance that is not supposed itself and follows height or rail, mm; none where it stays.
+    std::optional<double> movedAlong(DimensionId) const;
     /// A vertical's rest rail nearer the strings by so many mm at the crowns, all notes; the capstans follow so that no
     /// lost motion is added, or stay as they are.
     void supposeRail(double mm);

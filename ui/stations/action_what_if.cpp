@@ -39,26 +39,28 @@ QSize WhatIf::sizeHint() const {
 }
 
 /// Tracks reach beyond the zone and beyond what was read.
+WhatIf::Handle WhatIf::handleOf(DimensionId id, std::optional<double> read, std::optional<double> known) const {
+    const std::optional<Zone>& zone = m_desk.bench().zones().at({m_desk.bench().note(), id});
+    const double aim = known.value_or(read.value_or(0));
+    double low = read.value_or(aim), high = low;
+    if (zone && zone->low) low = std::min(low, toTrade(*zone->low, Kind::length));
+    if (zone && zone->high) high = std::max(high, toTrade(*zone->high, Kind::length));
+    const bool blow = id == dimension::blow, lost = id == dimension::lostMotion, height = id == m_desk.heightId();
+    const double margin = std::max(high - low, blow ? 2.0 : 0.6) * 0.35;
+    Handle handle{.id = id, .low = std::max(0.0, low - margin), .high = high + margin};
+    if (height) handle.low = low - margin; // a key lies under the line as well
+    if (blow) handle.step = 0.5;
+    if (lost) handle.step = 0.05;
+    return handle;
+}
+
 std::vector<WhatIf::Handle> WhatIf::handles() const {
     if (!m_desk.ready()) return {};
-    const NoteNumber note = m_desk.bench().note();
     std::vector<Handle> out;
-    for (const DipTerm& term : m_desk.note().account.terms) {
-        const std::optional<Zone>& zone = m_desk.bench().zones().at({note, term.dimension});
-        const double aim = term.aim.value_or(term.reading.value_or(0));
-        double low = term.reading.value_or(aim), high = low;
-        if (zone && zone->low) low = std::min(low, toTrade(*zone->low, Kind::length));
-        if (zone && zone->high) high = std::max(high, toTrade(*zone->high, Kind::length));
-        const bool blow = term.dimension == dimension::blow, lost = term.dimension == dimension::lostMotion;
-        const double margin = std::max(high - low, blow ? 2.0 : 0.6) * 0.35;
-        Handle handle{.id = term.dimension,
-                      .low = std::max(0.0, low - margin),
-                      .high = high + margin,
-                      .step = blow   ? 0.5
-                              : lost ? 0.05
-                                     : 0.1};
-        out.push_back(handle);
-    }
+    for (const DipTerm& term : m_desk.note().account.terms)
+        out.push_back(handleOf(term.dimension, term.reading, term.aim));
+    const DimensionId height = m_desk.heightId();
+    out.push_back(handleOf(height, m_desk.readAt(height), m_desk.heightAim()));
     if (m_desk.bench().piano()->vertical())
         out.push_back({.id = dimension::blow, .low = -3, .high = 3, .step = 0.25, .rail = true});
     return out;
@@ -72,6 +74,7 @@ DimensionId WhatIf::current() const {
 std::optional<double> WhatIf::valueOf(const Handle& handle) const {
     if (handle.rail) return m_desk.rail();
     if (const auto supposed = m_desk.supposed(handle.id)) return supposed;
+    if (const auto moved = m_desk.movedAlong(handle.id)) return moved;
     return m_desk.readAt(handle.id);
 }
 
@@ -118,7 +121,8 @@ void WhatIf::moveBy(int steps) {
     const auto all = handles();
     if (m_current >= all.size()) return;
     const Handle& handle = all[m_current];
-    moveTo(m_current, valueOf(handle).value_or((handle.low + handle.high) / 2) + steps * handle.step);
+    const double from = handle.id == m_desk.heightId() ? m_desk.heightAim() : (handle.low + handle.high) / 2;
+    moveTo(m_current, valueOf(handle).value_or(from) + steps * handle.step);
 }
 
 void WhatIf::choose(int by) {
@@ -234,7 +238,8 @@ void WhatIf::paintHandle(QPainter& painter, std::size_t i, const Handle& handle)
               handle.rail ? tr("Rest rail, all") : words::name(handle.id));
     painter.setPen(ink(style.look.ink2));
     const auto read = readOf(handle);
-    const auto supposed = handle.rail ? std::optional(m_desk.rail()) : m_desk.supposed(handle.id);
+    const auto moved = handle.rail ? std::nullopt : m_desk.movedAlong(handle.id);
+    const auto supposed = handle.rail ? std::optional(m_desk.rail()) : moved ? moved : m_desk.supposed(handle.id);
     drawnText(painter, style, style.plain, {units(3), row.top() + units(10.2)},
               handle.rail ? tr("nearer the strings by") : words::whatIfRemark(read, supposed));
     const double middle = row.center().y();

@@ -34,6 +34,7 @@ private:
         double low = 0, high = 1, step = 0.1; // of the track, mm
         bool rail = false;                    // the rest rail, all notes
     };
+    Handle handleOf(DimensionId, std::optional<double> read, std::optional<double> aim) const;
     std::vector<Handle> handles() const;
     QRectF rowBox(std::size_t) const;
     QRectF trackBox(std::size_t) const;
