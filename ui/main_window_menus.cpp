@@ -5,6 +5,7 @@
 #include "ui/stations/note_card.h"
 #include "ui/widgets/desktop_scheme.h"
 #include "ui/widgets/dialogs.h"
+#include "ui/widgets/house_style.h"
 #include "ui/widgets/keyboard_strip.h"
 #include "ui/widgets/row_table.h"
 #include "ui/words/acts.h"
@@ -155,6 +156,7 @@ void MainWindow::setTheme(const QString& theme) {
 
 void MainWindow::followDesktop() {
     auto* scheme = new DesktopScheme(QDBusConnection::sessionBus(), this);
+    connect(scheme, &DesktopScheme::motionTold, this, [](bool reduced) { HouseStyle::setReducedMotion(reduced); });
     connect(scheme, &DesktopScheme::told, this, [this](Theme theme) {
         setDesktopTheme(theme);
         if (m_settings.text(Setting::theme) == QLatin1String("desktop")) setTheme(QStringLiteral("desktop"));

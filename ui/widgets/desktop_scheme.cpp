@@ -1,45 +1,37 @@
 #include "ui/widgets/desktop_scheme.h"
 
-#include <QDBusMessage>
-#include <QDBusPendingCallWatcher>
-#include <QDBusPendingReply>
+#include "ui/widgets/portal_setting.h"
+
+#include <QVariant>
 
 namespace hammerline {
 
-namespace {
-const QString kPortal = QStringLiteral("org.freedesktop.portal.Desktop");
-const QString kPortalPath = QStringLiteral("/org/freedesktop/portal/desktop");
-const QString kPortalSettings = QStringLiteral("org.freedesktop.portal.Settings");
-const QString kAppearance = QStringLiteral("org.freedesktop.appearance");
-const QString kColourScheme = QStringLiteral("color-scheme");
-} // namespace
-
-DesktopScheme::DesktopScheme(const QDBusConnection& bus, QObject* parent) : QObject(parent), m_bus(bus) {
-    if (!m_bus.isConnected()) return;
-    m_bus.connect(kPortal, kPortalPath, kPortalSettings, QStringLiteral("SettingChanged"), this,
-                  SLOT(settingChanged(QString, QString, QDBusVariant)));
-    QDBusMessage question =
-        QDBusMessage::createMethodCall(kPortal, kPortalPath, kPortalSettings, QStringLiteral("Read"));
-    question << kAppearance << kColourScheme;
-    auto* answer = new QDBusPendingCallWatcher(m_bus.asyncCall(question), this);
-    connect(answer, &QDBusPendingCallWatcher::finished, this, [this, answer] {
-        const QDBusPendingReply<QDBusVariant> reply = *answer;
-        if (reply.isValid()) take(reply.value().variant());
-        answer->deleteLater();
+DesktopScheme::DesktopScheme(const QDBusConnection& bus, QObject* parent) : QObject(parent) {
+    const QString appearance = QStringLiteral("org.freedesktop.appearance");
+    auto* scheme = new PortalSetting(bus, appearance, QStringLiteral("color-scheme"), this);
+    connect(scheme, &PortalSetting::told, this, &DesktopScheme::takeScheme);
+    auto* reduced = new PortalSetting(bus, appearance, QStringLiteral("reduced-motion"), this);
+    connect(reduced, &PortalSetting::told, this, [this](const QVariant& value) {
+        m_wantsLess = value.toUInt() == 1;
+        tellMotion();
+    });
+    auto* animations = new PortalSetting(bus, QStringLiteral("org.gnome.desktop.interface"),
+                                         QStringLiteral("enable-animations"), this);
+    connect(animations, &PortalSetting::told, this, [this](const QVariant& value) {
+        if (value.metaType() != QMetaType::fromType<bool>()) return;
+        m_animations = value.toBool();
+        tellMotion();
     });
 }
 
-void DesktopScheme::settingChanged(const QString& group, const QString& key, const QDBusVariant& value) {
-    if (group == kAppearance && key == kColourScheme) take(value.variant());
-}
-
-/// Read wraps the value once more than SettingChanged does.
-void DesktopScheme::take(QVariant value) {
-    while (value.canConvert<QDBusVariant>() && value.metaType() == QMetaType::fromType<QDBusVariant>())
-        value = value.value<QDBusVariant>().variant();
+void DesktopScheme::takeScheme(const QVariant& value) {
     const unsigned wish = value.toUInt();
     if (wish == 1) Q_EMIT told(Theme::dark);
     if (wish == 2 || wish == 0) Q_EMIT told(Theme::light);
+}
+
+void DesktopScheme::tellMotion() {
+    Q_EMIT motionTold(m_wantsLess || !m_animations);
 }
 
 } // namespace hammerline

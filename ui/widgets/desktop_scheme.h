@@ -1,12 +1,11 @@
-// Whether the desktop is light or dark, and when it changes: the settings portal of the desktop over the session bus
-// (org.freedesktop.portal.Settings, "org.freedesktop.appearance" "color-scheme"; 1 dark, 2 light, 0 no wish).
-// https://flatpak.github.io/xdg-desktop-portal/
+// Whether the desktop is light or dark, whether it wants less motion, and when that changes: its settings portal
+// ("org.freedesktop.appearance" "color-scheme": 1 dark, 2 light, 0 no wish; "reduced-motion": 1 less; and the older
+// "org.gnome.desktop.interface" "enable-animations").
 #pragma once
 
 #include "ui/widgets/look.h"
 
 #include <QDBusConnection>
-#include <QDBusVariant>
 #include <QObject>
 
 namespace hammerline {
@@ -14,18 +13,17 @@ namespace hammerline {
 class DesktopScheme : public QObject {
     Q_OBJECT
 public:
-    /// Asks without waiting; a desktop without a portal says nothing, ever.
     explicit DesktopScheme(const QDBusConnection& = QDBusConnection::sessionBus(), QObject* parent = nullptr);
 
 Q_SIGNALS:
     void told(hammerline::Theme);
-
-private Q_SLOTS:
-    void settingChanged(const QString& group, const QString& key, const QDBusVariant& value);
+    void motionTold(bool reduced);
 
 private:
-    void take(QVariant value);
-    QDBusConnection m_bus;
+    void takeScheme(const QVariant&);
+    void tellMotion();
+    bool m_wantsLess = false; // reduced-motion
+    bool m_animations = true; // enable-animations
 };
 
 } // namespace hammerline

@@ -50,6 +50,20 @@ bool hasEdge(QStyle::PrimitiveElement element, const QStyleOption& option) {
 
 } // namespace
 
+namespace {
+bool s_reducedMotion = false;
+}
+
+void HouseStyle::setReducedMotion(bool reduced) {
+    s_reducedMotion = reduced;
+}
+
+int HouseStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                          QStyleHintReturn* more) const {
+    if (hint == SH_Widget_Animation_Duration && s_reducedMotion) return 0;
+    return QProxyStyle::styleHint(hint, option, widget, more);
+}
+
 HouseStyle::HouseStyle() : QProxyStyle(QStringLiteral("Fusion")) {
     setObjectName(QStringLiteral("hammerline"));
 }

@@ -11,6 +11,10 @@ class HouseStyle : public QProxyStyle {
     Q_OBJECT
 public:
     HouseStyle();
+    /// Where the desktop wants less motion nothing here moves by itself: the style's duration of an animation is 0.
+    static void setReducedMotion(bool);
+    int styleHint(StyleHint, const QStyleOption* = nullptr, const QWidget* = nullptr,
+                  QStyleHintReturn* = nullptr) const override;
     void drawPrimitive(PrimitiveElement, const QStyleOption*, QPainter*, const QWidget* = nullptr) const override;
     void drawControl(ControlElement, const QStyleOption*, QPainter*, const QWidget* = nullptr) const override;
     void drawComplexControl(ComplexControl, const QStyleOptionComplex*, QPainter*,
