@@ -5,6 +5,8 @@
 #include "ui/stations/action_wide.h"
 #include "ui/words/action.h"
 
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QTest>
 
 #include "window_bench.h"
@@ -171,6 +173,35 @@ private Q_SLOTS:
         QVERIFY(!qobject_cast<DrawnPage*>(page())->body());
         QVERIFY2(page()->accessibleDescription().contains(QStringLiteral("47")),
                  qPrintable(page()->accessibleDescription()));
+    }
+
+    // A page that has less room than it needs is scrolled: the handles stand below the account, the moments below the
+    // drawing, and the arrows stay the note's.
+    void twiceTheTypeIsScrolledNotCut() {
+        shortcut(QStringLiteral("F7"))->trigger();
+        m_window->setTextSize(200);
+        for (const int key : {Qt::Key_1, Qt::Key_2, Qt::Key_3}) {
+            QTest::keyClick(page(), static_cast<Qt::Key>(key));
+            QApplication::processEvents();
+            QVERIFY(page()->height() >= page()->wantedHeight(page()->width()));
+            auto* area = qobject_cast<QScrollArea*>(page()->parentWidget()->parentWidget());
+            QVERIFY(area && area->verticalScrollBar()->maximum() > 0);
+            QCOMPARE(area->horizontalScrollBar()->maximum(), 0);
+            QTest::keyClick(page(), Qt::Key_PageDown);
+            QVERIFY(area->verticalScrollBar()->value() > 0);
+        }
+        QTest::keyClick(page(), Qt::Key_1);
+        auto* whatIf = page()->findChild<WhatIf*>();
+        QVERIFY(whatIf->isVisible());
+        QVERIFY(whatIf->geometry().bottom() <= page()->height());
+        QVERIFY(whatIf->height() >= whatIf->sizeHint().height());
+        for (int i = 0; i < 6; ++i) // the last handle comes into sight when it is chosen
+            QTest::keyClick(page(), Qt::Key_Down);
+        const QRect last = whatIf->currentRow().translated(whatIf->pos());
+        QVERIFY(page()->visibleRegion().contains(last.center()));
+        QTest::keyClick(page(), Qt::Key_Right);
+        QCOMPARE(m_bench->note().value, 41);
+        m_window->setTextSize(100);
     }
 
     void largerTypeKeepsThePage() {

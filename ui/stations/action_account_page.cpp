@@ -2,15 +2,18 @@
 #include "ui/stations/action_page.h"
 #include "ui/stations/action_what_if.h"
 #include "ui/widgets/account_painter.h"
+#include "ui/widgets/drawn_head.h"
 #include "ui/words/account_labels.h"
 
 #include <QPainter>
+
+#include <algorithm>
 
 namespace hammerline {
 
 namespace {
 
-constexpr double kAccountMargin = 4, kAccountHead = 9, kBothFrom = 240; // units
+constexpr double kAccountMargin = 4, kBothFrom = 240, kBetweenSums = 1.5; // units
 
 class AccountPage : public ActionPage {
 public:
@@ -29,8 +32,16 @@ public:
                 {QStringLiteral("Enter"), tr("take over as aim")}};
     }
     DimensionId stripDimension() const override { return dimension::aftertouch; }
+    int wantedHeight(int wide) const override {
+        const double account = accountHigh(accountWide(wide));
+        const double handles = m_whatIf->sizeHint().height();
+        return qRound(beside(wide) ? std::max(account, handles) : account + handles);
+    }
     bool useKey(int key, Qt::KeyboardModifiers modifiers) override {
-        return m_whatIf->useKey(key, modifiers); // also where it has no room: the account follows all the same
+        const bool used = m_whatIf->useKey(key, modifiers);
+        const bool chose = key == Qt::Key_Up || key == Qt::Key_Down;
+        if (used && chose) reveal(m_whatIf->currentRow().translated(m_whatIf->pos()));
+        return used;
     }
 
 protected:
@@ -40,33 +51,54 @@ protected:
         painter.fillRect(rect(), ink(style.look.paper));
         if (!desk().ready()) return paintNothing(painter);
         const NoteAction& action = desk().note();
-        const double left = u(kAccountMargin);
+        const double left = units(kAccountMargin), room = accountWide(width()) - 2 * left;
         painter.setRenderHint(QPainter::Antialiasing);
+        const DrawnHead above = head();
+        above.paint(painter, style, left, room);
+        const double top = above.height(style, room), high = accountHeight(style, action);
+        paintAccount(painter, QRectF(left, top, room, high), action, style);
         painter.setPen(ink(style.look.ink));
-        const QString head = tr("Where the key's way goes");
-        drawnText(painter, style, style.strong, {left, units(6)}, head);
-        painter.setPen(ink(style.look.ink2));
-        const double after = left + drawnWidth(style.strong, head) + units(4);
-        drawnText(painter, style, style.plain, {after, units(6)},
-                  tr("mm at the key's front. %1").arg(words::ratioSentence(action.account.ratio)));
-        const double high = accountHeight(style, action);
-        paintAccount(painter, QRectF(left, units(kAccountHead), accountWide() - 2 * left, high), action, style);
-        painter.setPen(ink(style.look.ink));
-        double y = units(kAccountHead) + high + units(3.5);
-        for (const QString& line : {words::againstSentence(action.account), words::inferredSentence(action.account)}) {
-            if (line.isEmpty()) continue;
-            drawnText(painter, style, style.bold, {left, y}, line);
-            y += units(6);
-        }
+        double y = top + high;
+        for (const QString& line : sums())
+            y = drawnParagraph(painter, style, style.bold, QRectF(left, y, room, 1e4), line) + units(kBetweenSums);
     }
-    void resizeEvent(QResizeEvent*) override {
-        m_whatIf->setVisible(width() >= u(kBothFrom));
-        m_whatIf->setGeometry(accountWide(), 0, width() - accountWide(), height());
+    void resizeEvent(QResizeEvent* event) override {
+        ActionPage::resizeEvent(event);
+        place();
+    }
+    void refreshPage() override {
+        place();
+        update();
     }
 
 private:
-    /// The handles stand beside the account where there is room for both.
-    int accountWide() const { return width() >= u(kBothFrom) ? width() - m_whatIf->sizeHint().width() : width(); }
+    /// The handles stand beside the account where there is room for both, else below it.
+    static bool beside(int wide) { return wide >= u(kBothFrom); }
+    int accountWide(int wide) const { return beside(wide) ? wide - m_whatIf->sizeHint().width() : wide; }
+    DrawnHead head() const {
+        return {tr("Where the key's way goes"),
+                tr("mm at the key's front. %1").arg(words::ratioSentence(desk().note().account.ratio))};
+    }
+    QStringList sums() const {
+        QStringList out{words::againstSentence(desk().note().account), words::inferredSentence(desk().note().account)};
+        out.removeAll(QString());
+        return out;
+    }
+    double accountHigh(int wide) const {
+        const DrawnStyle style = screenStyle(*this);
+        const double room = wide - 2 * units(kAccountMargin);
+        double high = head().height(style, room) + accountHeight(style, desk().note());
+        for (const QString& line : sums())
+            high += paragraphHigh(style.bold, room, line) + units(kBetweenSums);
+        return high + units(kBetweenSums);
+    }
+    void place() {
+        if (!desk().ready()) return;
+        const int wide = accountWide(width());
+        if (beside(width())) return m_whatIf->setGeometry(wide, 0, width() - wide, height());
+        const int top = qRound(accountHigh(wide));
+        m_whatIf->setGeometry(0, top, width(), std::max(height() - top, m_whatIf->sizeHint().height()));
+    }
 
     WhatIf* m_whatIf;
 };

@@ -17,9 +17,10 @@ namespace hammerline {
 
 namespace {
 
-constexpr double kDrawnMargin = 4, kMoments = 92, kSliderHigh = 15, kDrawnHead = 9; // units
-constexpr int kFrame = 16, kPlayed = 3000;                                          // ms: of a frame, of the whole way
-constexpr double kFineStep = 0.1, kCoarseStep = 1;                                  // mm of the key
+constexpr double kDrawnMargin = 4, kMoments = 92, kSliderHigh = 15;      // units
+constexpr double kBesideFrom = 200, kDrawingHigh = 92, kMomentHigh = 21; // units
+constexpr int kFrame = 16, kPlayed = 3000;                               // ms: of a frame, of the whole way
+constexpr double kFineStep = 0.1, kCoarseStep = 1;                       // mm of the key
 
 } // namespace
 
@@ -52,6 +53,7 @@ void DrawnPage::refreshPage() {
     m_refused.clear();
     if (desk().ready()) place();
     toMoment(m_moment);
+    setMinimumHeight(m_body ? wantedHeight(width()) : 0); // what it needs depends on what is drawn
 }
 
 void DrawnPage::place() {
@@ -94,7 +96,7 @@ void DrawnPage::toTravel(double mm) {
     const bool sameMoment = moment == m_moment;
     m_moment = moment;
     // the moments at the side are painted anew only where another one is marked
-    update(QRect(0, 0, sameMoment ? width() - u(kMoments) : width(), height()));
+    update(sameMoment ? QRect(0, 0, drawingWide(), drawingBottom()) : rect());
 }
 
 /// Once, in three seconds; where the desktop does without animation the key stands at the bottom at once.
@@ -149,9 +151,43 @@ void DrawnPage::stepMoment(int by) {
     toMoment(moments[static_cast<std::size_t>(wanted)]);
 }
 
+/// The moments stand beside the drawing where there is room for both, else below it.
+bool DrawnPage::beside(int wide) const {
+    return wide >= u(kBesideFrom);
+}
+
+int DrawnPage::drawingWide() const {
+    return beside(width()) ? width() - u(kMoments) : width();
+}
+
+int DrawnPage::drawingBottom() const {
+    if (beside(width())) return height();
+    return qRound(headHigh(width()) + units(kDrawingHigh + kSliderHigh + 2));
+}
+
+int DrawnPage::wantedHeight(int wide) const {
+    if (!m_body) return 0;
+    const double moments = units(4 + kMomentHigh * static_cast<double>(momentsOf(*m_body).size()));
+    if (beside(wide)) return qRound(moments);
+    return qRound(headHigh(wide) + units(kDrawingHigh + kSliderHigh + 2) + moments);
+}
+
+DrawnHead DrawnPage::head() const {
+    QStringList said{tr("the distances are true, the links typical")};
+    if (m_outline) said << tr("broken lines: as read");
+    if (const QString aim = words::atAimSentence(*m_body); !aim.isEmpty()) said << aim;
+    return {m_outline ? tr("After the plan, to scale") : tr("As read, to scale"),
+            said.join(QStringLiteral(" \u00B7 "))};
+}
+
+double DrawnPage::headHigh(int wide) const {
+    const double room = (beside(wide) ? wide - u(kMoments) : wide) - units(2 * kDrawnMargin);
+    return m_body ? head().height(screenStyle(*this), room) : 0;
+}
+
 QRectF DrawnPage::sliderBox() const {
-    const double wide = width() - units(kMoments);
-    return {units(kDrawnMargin + 9), height() - units(kSliderHigh), wide - units(2 * kDrawnMargin + 18),
+    const double wide = drawingWide();
+    return {units(kDrawnMargin + 9), drawingBottom() - units(kSliderHigh), wide - units(2 * kDrawnMargin + 18),
             units(kSliderHigh)};
 }
 
@@ -178,16 +214,16 @@ void DrawnPage::paintEvent(QPaintEvent* event) {
                          Qt::AlignLeft | Qt::TextWordWrap, m_refused);
         return;
     }
-    paintHead(painter, style);
-    const double wide = width() - units(kMoments);
-    const QRectF box(units(kDrawnMargin), units(kDrawnHead), wide - units(2 * kDrawnMargin),
-                     height() - units(kDrawnHead + kSliderHigh + 2));
+    const double wide = drawingWide(), top = headHigh(width());
+    head().paint(painter, style, units(kDrawnMargin), wide - units(2 * kDrawnMargin));
+    const QRectF box(units(kDrawnMargin), top, wide - units(2 * kDrawnMargin),
+                     drawingBottom() - top - units(kSliderHigh + 2));
     LinkageScene scene{.body = &*m_body,
                        .outline = m_outline ? &*m_outline : nullptr,
                        .travel = m_travel,
                        .travelOfOutline = m_travelOfOutline,
                        .caught = m_moment == Moment::check,
-                       .names = width() >= u(200)};
+                       .names = true};
     scene.letOffZone = desk().letOffZone();
     scene.lensTitle = words::lensTitle();
     scene.lensFigure = words::shown(dimension::letOff, fromTrade(m_body->linkage.distances().letOff, Kind::length));
@@ -196,30 +232,15 @@ void DrawnPage::paintEvent(QPaintEvent* event) {
             words::shown(dimension::letOff, fromTrade(m_outline->linkage.distances().letOff, Kind::length)));
     paintLinkage(painter, box, scene, style);
     paintSlider(painter, style);
-    const QRect beside(width() - u(kMoments), 0, u(kMoments), height());
-    if (event->region().intersects(beside)) paintMoments(painter, style);
-}
-
-void DrawnPage::paintHead(QPainter& painter, const DrawnStyle& style) {
-    const double left = units(kDrawnMargin);
-    painter.setPen(ink(style.look.ink));
-    const QString head = m_outline ? tr("After the plan, to scale") : tr("As read, to scale");
-    drawnText(painter, style, style.strong, {left, units(6)}, head);
-    painter.setPen(ink(style.look.ink2));
-    QStringList said{tr("the distances are true, the links typical")};
-    if (m_outline) said << tr("broken lines: as read");
-    if (const QString aim = words::atAimSentence(*m_body); !aim.isEmpty()) said << aim;
-    const double at = left + drawnWidth(style.strong, head) + units(4);
-    const double room = width() - units(kMoments + kDrawnMargin) - at;
-    const QString text = said.join(QStringLiteral(" \u00B7 "));
-    drawnText(painter, style, style.plain, {at, units(6)},
-              QFontMetricsF(style.plain).elidedText(text, Qt::ElideRight, room));
+    const QRect moments = beside(width()) ? QRect(drawingWide(), 0, u(kMoments), height())
+                                          : QRect(0, drawingBottom(), width(), height() - drawingBottom());
+    if (event->region().intersects(moments)) paintMoments(painter, style);
 }
 
 void DrawnPage::paintSlider(QPainter& painter, const DrawnStyle& style) {
     const QRectF box = sliderBox();
     const double line = box.top() + units(7);
-    painter.fillRect(QRectF(0, box.top() - units(1), width() - units(kMoments), 1), ink(style.look.line));
+    painter.fillRect(QRectF(0, box.top() - units(1), drawingWide(), 1), ink(style.look.line));
     painter.fillRect(QRectF(sliderX(0), line - 1, sliderX(sliderMost()) - sliderX(0), 2), ink(style.look.ink));
     painter.setPen(ink(style.look.ink2));
     for (int mm = 0; mm <= sliderMost(); ++mm) {
@@ -250,13 +271,16 @@ void DrawnPage::paintSlider(QPainter& painter, const DrawnStyle& style) {
 }
 
 QRectF DrawnPage::momentBox(std::size_t i, std::size_t count) const {
+    if (!beside(width()))
+        return {units(2), drawingBottom() + units(2 + kMomentHigh * static_cast<double>(i)), width() - units(4),
+                units(kMomentHigh - 2)};
     const double high = (height() - units(4)) / static_cast<double>(count);
     const double left = width() - units(kMoments) + units(2);
     return {left, units(2) + static_cast<double>(i) * high, units(kMoments - 4), high - units(2)};
 }
 
 void DrawnPage::paintMoments(QPainter& painter, const DrawnStyle& style) {
-    painter.fillRect(QRectF(width() - units(kMoments), 0, 1, height()), ink(style.look.line));
+    if (beside(width())) painter.fillRect(QRectF(drawingWide(), 0, 1, height()), ink(style.look.line));
     const auto moments = momentsOf(*m_body);
     for (std::size_t i = 0; i < moments.size(); ++i) {
         const QRectF box = momentBox(i, moments.size());
@@ -299,7 +323,8 @@ void DrawnPage::mousePressEvent(QMouseEvent* event) {
 
 void DrawnPage::mouseMoveEvent(QMouseEvent* event) {
     const QRectF box = sliderBox();
-    if (!m_body || event->position().y() < box.top()) return;
+    const double y = event->position().y();
+    if (!m_body || y < box.top() || y > box.bottom()) return;
     toTravel((event->position().x() - box.left()) / box.width() * sliderMost());
 }
 

@@ -3,7 +3,7 @@
 
 #include "core/stroke/moments.h"
 #include "ui/stations/action_page.h"
-#include "ui/widgets/drawn_style.h"
+#include "ui/widgets/drawn_head.h"
 
 #include <QElapsedTimer>
 #include <QTimer>
@@ -19,6 +19,7 @@ public:
     QString sentence() const override;
     QList<KeyHint> pageHints() const override;
     DimensionId stripDimension() const override { return dimension::letOff; }
+    int wantedHeight(int width) const override;
     bool useKey(int key, Qt::KeyboardModifiers) override;
 
     Moment moment() const { return m_moment; }
@@ -39,11 +40,15 @@ private:
     void stepMoment(int by);
     void play();
     void playOn();
+    bool beside(int width) const;
+    int drawingWide() const;
+    int drawingBottom() const;
+    DrawnHead head() const;
+    double headHigh(int width) const;
     QRectF sliderBox() const;
     double sliderX(double mm) const;
     double sliderMost() const;
     QRectF momentBox(std::size_t i, std::size_t count) const;
-    void paintHead(QPainter&, const DrawnStyle&);
     void paintSlider(QPainter&, const DrawnStyle&);
     void paintMoments(QPainter&, const DrawnStyle&);
 

@@ -2,7 +2,9 @@
 
 #include "ui/widgets/look.h"
 
+#include <QEvent>
 #include <QPainter>
+#include <QScrollArea>
 
 namespace hammerline {
 
@@ -24,8 +26,41 @@ void ActionPage::showEvent(QShowEvent* event) {
     refresh();
 }
 
+void ActionPage::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    fit();
+}
+
+void ActionPage::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange) fit();
+}
+
+void ActionPage::fit() {
+    setMinimumHeight(m_desk.ready() ? wantedHeight(width()) : 0);
+}
+
+namespace {
+
+QScrollArea* areaOf(const QWidget* page) {
+    QWidget* viewport = page->parentWidget();
+    return viewport ? qobject_cast<QScrollArea*>(viewport->parentWidget()) : nullptr;
+}
+
+} // namespace
+
+QRect ActionPage::wholeWidth() const {
+    const QScrollArea* area = areaOf(this);
+    return {0, 0, area ? area->width() : width(), height()};
+}
+
+void ActionPage::reveal(const QRect& part) {
+    if (QScrollArea* area = areaOf(this)) area->ensureVisible(part.center().x(), part.center().y(), 0, part.height());
+}
+
 void ActionPage::refresh() {
     if (!isVisible()) return;
+    fit();
     setAccessibleName(title());
     setAccessibleDescription(m_desk.ready() ? sentence() : QString());
     refreshPage();

@@ -16,6 +16,8 @@ public:
     virtual QString sentence() const = 0;
     virtual QList<KeyHint> pageHints() const = 0;
     virtual DimensionId stripDimension() const = 0;
+    /// What it takes to show everything at that width; a lower window scrolls.
+    virtual int wantedHeight(int width) const = 0;
     /// True where the page used the key.
     virtual bool useKey(int key, Qt::KeyboardModifiers) = 0;
 
@@ -30,9 +32,16 @@ protected:
     /// What stands there before anything was read.
     void paintNothing(QPainter&) const;
     void showEvent(QShowEvent*) override;
+    void resizeEvent(QResizeEvent*) override;
+    void changeEvent(QEvent*) override;
+    /// With the scroll bar's room: the notes stand where the strip below has them.
+    QRect wholeWidth() const;
+    /// Brings that part of the page into sight.
+    void reveal(const QRect&);
 
 private:
     void refresh();
+    void fit();
     ActionDesk& m_desk;
 };
 

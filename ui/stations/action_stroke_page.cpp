@@ -1,5 +1,6 @@
 // Page 2 of the wide note: its stroke large, and below it those of all notes as read and after the plan.
 #include "ui/stations/action_page.h"
+#include "ui/widgets/drawn_head.h"
 #include "ui/widgets/stroke_columns.h"
 #include "ui/widgets/stroke_painter.h"
 #include "ui/words/stroke_labels.h"
@@ -11,7 +12,7 @@ namespace hammerline {
 
 namespace {
 
-constexpr double kStrokeMargin = 4, kStrokeHead = 9, kColumnsTop = 6, kColumnsFoot = 4; // units
+constexpr double kStrokeMargin = 4, kColumnsTop = 6, kColumnsFoot = 4, kColumnsHigh = 42; // units
 
 class StrokePage : public ActionPage {
 public:
@@ -33,6 +34,12 @@ public:
                 {QStringLiteral("N"), tr("naturals, sharps, all")}};
     }
     DimensionId stripDimension() const override { return dimension::letOff; }
+    int wantedHeight(int wide) const override {
+        const DrawnStyle style = screenStyle(*this);
+        const double one = strokeHeight(style, desk().note().strokeAfter.has_value());
+        const double rows = anyPlanned() ? 2 : 1;
+        return qRound(head().height(style, wide - 2 * units(kStrokeMargin)) + one + units(2 + rows * kColumnsHigh));
+    }
     bool useKey(int key, Qt::KeyboardModifiers) override {
         if (key == Qt::Key_Z)
             m_how.lastOfWay = !m_how.lastOfWay;
@@ -55,31 +62,32 @@ protected:
         painter.setRenderHint(QPainter::Antialiasing);
         const NoteAction& action = desk().note();
         const Piano& piano = *desk().bench().piano();
-        const double left = units(kStrokeMargin);
-        painter.setPen(ink(style.look.ink));
-        const QString head = tr("As the finger meets it");
-        drawnText(painter, style, style.strong, {left, units(6)}, head);
-        painter.setPen(ink(style.look.ink2));
-        drawnText(painter, style, style.plain, {left + drawnWidth(style.strong, head) + units(4), units(6)},
-                  tr("key travel in mm, from rest to the bottom; zones shaded"));
+        const double left = units(kStrokeMargin), room = width() - 2 * left;
+        const DrawnHead above = head();
+        above.paint(painter, style, left, room);
+        const double top = above.height(style, room);
         const double high = strokeHeight(style, action.strokeAfter.has_value());
-        paintStroke(painter, QRectF(left, units(kStrokeHead), width() - left, high), action, piano, style);
-        paintAll(painter, style, units(kStrokeHead) + high + units(2));
+        paintStroke(painter, QRectF(left, top, width() - left, high), action, piano, style);
+        paintAll(painter, style, top + high + units(2));
     }
     void mousePressEvent(QMouseEvent* event) override {
         setFocus();
         const Workbench& bench = desk().bench();
-        if (bench.piano()) desk().bench().setNote(NoteAxis(rect(), *bench.piano()).at(event->pos().x()));
+        if (bench.piano()) desk().bench().setNote(NoteAxis(wholeWidth(), *bench.piano()).at(event->pos().x()));
     }
 
 private:
+    static DrawnHead head() {
+        return {tr("As the finger meets it"), tr("key travel in mm, from rest to the bottom; zones shaded")};
+    }
+    bool anyPlanned() const {
+        return std::ranges::any_of(desk().all(), [](const NoteAction& a) { return a.strokeAfter.has_value(); });
+    }
     void paintAll(QPainter& painter, const DrawnStyle& style, double top) {
-        const NoteAxis notes(rect(), *desk().bench().piano());
+        const NoteAxis notes(wholeWidth(), *desk().bench().piano());
         const StrokeAxis axis = StrokeAxis::of(notes);
-        const bool plan =
-            std::ranges::any_of(desk().all(), [](const NoteAction& a) { return a.strokeAfter.has_value(); });
+        const bool plan = anyPlanned();
         const double room = height() - top, each = plan ? room / 2 : room;
-        if (each < units(20)) return;
         for (const bool after : {false, true}) {
             if (after && !plan) continue;
             const double at = top + (after ? each : 0);

@@ -17,7 +17,7 @@ namespace hammerline {
 
 namespace {
 
-constexpr double kWhatIfWide = 92, kWhatIfHead = 9, kHandleHigh = 13, kOutcomeHigh = 16; // units
+constexpr double kWhatIfWide = 92, kWhatIfHead = 9, kHandleHigh = 13, kOutcomeHigh = 16, kKeysHigh = 20; // units
 constexpr double kTrackLeft = 34, kTrackRight = 14;
 constexpr int kBigMove = 5; // steps
 
@@ -35,7 +35,8 @@ WhatIf::WhatIf(ActionDesk& desk, QWidget* parent) : QWidget(parent), m_desk(desk
 }
 
 QSize WhatIf::sizeHint() const {
-    return {u(kWhatIfWide), u(100)};
+    const double rows = static_cast<double>(std::max<std::size_t>(handles().size(), 1));
+    return {u(kWhatIfWide), qRound(units(kWhatIfHead + rows * kHandleHigh + kOutcomeHigh + kKeysHigh))};
 }
 
 /// Tracks reach beyond the zone and beyond what was read.
@@ -69,6 +70,10 @@ std::vector<WhatIf::Handle> WhatIf::handles() const {
 DimensionId WhatIf::current() const {
     const auto all = handles();
     return all.empty() ? DimensionId{} : all[std::min(m_current, all.size() - 1)].id;
+}
+
+QRect WhatIf::currentRow() const {
+    return rowBox(m_current).toRect();
 }
 
 std::optional<double> WhatIf::valueOf(const Handle& handle) const {
@@ -276,7 +281,7 @@ void WhatIf::paintHandle(QPainter& painter, std::size_t i, const Handle& handle)
     drawnText(painter, style, style.strong, {width() - units(3), middle + units(1.5)},
               value && handle.rail ? words::railValue(*value)
               : value              ? words::whatIfValue(handle.id, *value)
-                                   : tr("not read"),
+                                   : QString(QChar(0x2013)), // the line below the name says that it is not read
               Qt::AlignRight);
     if (here && (hasFocus() || parentWidget()->hasFocus())) paintRing(painter, row, style.look, true);
 }

@@ -18,6 +18,7 @@ public:
     /// steps; Del puts it back, Enter takes over; C lets the capstans follow the rail.
     bool useKey(int key, Qt::KeyboardModifiers);
     DimensionId current() const;
+    QRect currentRow() const;
     QString sentence() const;
 
 Q_SIGNALS:

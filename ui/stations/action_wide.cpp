@@ -10,6 +10,8 @@
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QPainter>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QStackedWidget>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -56,6 +58,28 @@ private:
     QString m_key;
 };
 
+/// Scrolls a page where the window is low or the type large. Page up and down move it; the other keys are the note's.
+class PageScroll : public QScrollArea {
+public:
+    PageScroll(ActionPage* page, QWidget* parent) : QScrollArea(parent) {
+        setFrameShape(QFrame::NoFrame);
+        setWidgetResizable(true);
+        setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+        setFocusPolicy(Qt::NoFocus);
+        setWidget(page);
+    }
+    ActionPage* page() const { return qobject_cast<ActionPage*>(widget()); }
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override {
+        const bool turns = event->key() == Qt::Key_PageUp || event->key() == Qt::Key_PageDown;
+        if (turns)
+            QScrollArea::keyPressEvent(event);
+        else
+            event->ignore();
+    }
+};
+
 } // namespace
 
 int actionPageNamed(const QString& name) {
@@ -78,7 +102,7 @@ ActionWide::ActionWide(Workbench& bench, QWidget* parent)
     column->addWidget(m_pages, 1);
     for (ActionPage* page :
          {makeAccountPage(m_desk, m_pages), makeStrokePage(m_desk, m_pages), makeDrawnPage(m_desk, m_pages)}) {
-        const int index = m_pages->addWidget(page);
+        const int index = m_pages->addWidget(new PageScroll(page, m_pages));
         connect(page, &ActionPage::refused, this, &Station::notice);
         auto* tab = new PageTab(QString::number(index + 1), page->title(), this);
         connect(tab, &QToolButton::clicked, this, [this, index] { showPage(index); });
@@ -95,7 +119,7 @@ ActionWide::ActionWide(Workbench& bench, QWidget* parent)
 }
 
 ActionPage* ActionWide::current() const {
-    return qobject_cast<ActionPage*>(m_pages->currentWidget());
+    return static_cast<const PageScroll*>(m_pages->currentWidget())->page();
 }
 
 int ActionWide::page() const {
@@ -124,6 +148,8 @@ QString ActionWide::context() const {
 QList<KeyHint> ActionWide::hints() const {
     QList<KeyHint> out{{QStringLiteral("F7"), tr("back")}, {QStringLiteral("1 2 3"), tr("account, stroke, action")}};
     out << current()->pageHints();
+    const auto* scroll = static_cast<const PageScroll*>(m_pages->currentWidget());
+    if (scroll->verticalScrollBar()->maximum() > 0) out.insert(2, {QStringLiteral("PgDn"), tr("further down")});
     return out;
 }
 

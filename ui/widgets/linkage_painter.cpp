@@ -70,10 +70,11 @@ struct NamePlace {
     PartName name;
     Qt::Alignment side; // left of it: the text ends there
     double dx, dy;      // mm from the middle of that side
+    double room = 1e6;  // mm until the next part; a name that is longer (large type) is left out
 };
 
 constexpr std::array kUprightNames{
-    NamePlace{PartName::hammer, Qt::AlignRight, -4, 6},    NamePlace{PartName::damper, Qt::AlignRight, -3, 6},
+    NamePlace{PartName::hammer, Qt::AlignRight, -4, 6},    NamePlace{PartName::damper, Qt::AlignRight, -3, 6, 42},
     NamePlace{PartName::backCheck, Qt::AlignRight, -4, 0}, NamePlace{PartName::letOffButton, Qt::AlignRight, -8, 0},
     NamePlace{PartName::wippen, Qt::AlignRight, -4, -8},   NamePlace{PartName::jack, Qt::AlignLeft, 1, -12},
     NamePlace{PartName::capstan, Qt::AlignLeft, 6, -2},    NamePlace{PartName::restRail, Qt::AlignRight, -4, 0},
@@ -94,11 +95,12 @@ void paintNames(QPainter& painter, const DrawnStyle& style, const std::vector<Dr
     for (const DrawnPart& part : parts) {
         const auto place = std::ranges::find(places, part.name, &NamePlace::name);
         if (part.name == PartName::none || place == places.end()) continue;
+        const QString name = words::partOfDrawing(part.name);
+        if (drawnWidth(style.plain, name) > place->room * view.m11()) continue;
         const QRectF box = part.outline.boundingRect();
         const double x = place->side == Qt::AlignRight ? box.left() : box.right();
         const QPointF at = view.map(QPointF(x + place->dx, box.center().y() + place->dy));
-        drawnText(painter, style, style.plain, {at.x(), at.y() + style.u(1)}, words::partOfDrawing(part.name),
-                  place->side);
+        drawnText(painter, style, style.plain, {at.x(), at.y() + style.u(1)}, name, place->side);
     }
 }
 

@@ -197,7 +197,8 @@ private:
         for (const double left : {mark.x + off, mark.x - off - wide}) {
             const QRectF place(left, top, wide, high);
             const bool inside = left >= m_axis.left && place.right() <= m_axis.right;
-            const bool apart = std::ranges::none_of(taken, [&](const QRectF& t) { return t.intersects(place); });
+            const bool apart = std::ranges::none_of(
+                taken, [&](const QRectF& t) { return t.adjusted(-off, 0, off, 0).intersects(place); });
             if (!inside || !apart) continue;
             taken.push_back(place);
             QColor ground = ink(m_style.look.paper);

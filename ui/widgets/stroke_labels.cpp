@@ -48,10 +48,14 @@ void paintStrokeLabels(QPainter& painter, const DrawnStyle& style, const KeyWay&
         taken.push_back(QRectF(from, bar.top(), to - from, bar.height()));
     }
     for (std::size_t i = 0; i < labels.size(); ++i) {
-        const words::StrokeLabel& label = labels[i];
+        words::StrokeLabel label = labels[i];
         std::vector<QRectF> others = taken;
         others.erase(others.begin() + static_cast<std::ptrdiff_t>(i));
-        const auto room = roomFor(style, way, bar, label, others);
+        auto room = roomFor(style, way, bar, label, others);
+        if (!room) { // without by how much, before it is left out
+            label.means = label.means.section(QStringLiteral(", "), 0, 0);
+            room = roomFor(style, way, bar, label, others);
+        }
         if (!room) continue;
         taken.push_back(*room);
         const bool right = room->left() < way.x(label.at);

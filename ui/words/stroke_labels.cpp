@@ -81,7 +81,7 @@ QString strokeAllName(bool afterPlan, int keys) {
 QStringList strokeLegend() {
     return {inStroke(QT_TRANSLATE_NOOP("stroke", "top: key at rest")),
             inStroke(QT_TRANSLATE_NOOP("stroke", "solid: lost motion")),
-            inStroke(QT_TRANSLATE_NOOP("stroke", "bar: damper stirs")),
+            inStroke(QT_TRANSLATE_NOOP("stroke", "bar: damper")),
             inStroke(QT_TRANSLATE_NOOP("stroke", "box: from let-off")),
             inStroke(QT_TRANSLATE_NOOP("stroke", "to the bottom")),
             inStroke(QT_TRANSLATE_NOOP("stroke", "triangle: out"))};
