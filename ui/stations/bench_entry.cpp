@@ -15,7 +15,7 @@ namespace hammerline {
 
 namespace {
 constexpr double kDesignWidth = 1280, kDesignHeight = 800;
-constexpr double kValue = 170; // px of the typed value in the design's window
+constexpr double kValue = 150; // px of the typed value in the design's window
 } // namespace
 
 BenchEntry::BenchEntry(Workbench& bench, QWidget* parent)
@@ -173,7 +173,7 @@ QList<KeyHint> BenchEntry::hints() const {
 // --- places
 
 QRectF BenchEntry::fieldBox() const {
-    return {px(470) * m_wide, px(186), px(760) * m_wide, px(196)};
+    return {px(40), px(222), px(330), px(190)};
 }
 
 void BenchEntry::layOut() {
@@ -185,7 +185,7 @@ void BenchEntry::layOut() {
     m_strip->setGeometry(0, height() - strip - hints, width(), strip);
     m_hints->setGeometry(0, height() - hints, width(), hints);
     const QRectF box = fieldBox();
-    const QRectF text = box.adjusted(px(235), px(8), -px(130), -px(8));
+    const QRectF text = box.adjusted(px(10), px(40), -px(10), -px(6));
     m_field->setGeometry(text.toRect());
     // long texts (fractions, pairs) grow smaller instead of running out of sight
     QFont font = QWidget::font();

@@ -82,7 +82,6 @@ private:
     QFont sized(double design, bool bold = false) const;
     void paintBar(QPainter&, const Look&) const;
     void paintNoteBlock(QPainter&, const Look&) const;
-    void paintOctave(QPainter&, const Look&) const;
     void paintTask(QPainter&, const Look&) const;
     void paintFieldBox(QPainter&, const Look&) const;
     void paintVerdict(QPainter&, const Look&, const QRectF& place) const;
@@ -95,6 +94,8 @@ private:
     std::optional<Judged> judgedNow() const;
     std::optional<double> valueNow() const; // trade units
     QRectF fieldBox() const;
+    QRectF verdictBox() const;
+    QRectF partBox() const;
 
     Workbench& m_bench;
     EntryOrder m_order;

@@ -15,12 +15,12 @@ void BenchEntry::paintCard(QPainter& painter, const Look& look, const QRectF& ca
     painter.setPen(QPen(ink(look.line), px(1.5)));
     painter.setBrush(ink(look.paper));
     painter.drawRect(card);
-    painter.setFont(sized(23));
+    painter.setFont(sized(26));
     painter.setPen(ink(look.ink2));
     painter.drawText(QPointF(card.left() + px(20), card.top() + px(36)),
                      elided(title, painter.font(), card.width() - px(40)));
-    const double base = card.top() + px(98);
-    painter.setFont(sized(50, true));
+    const double base = card.top() + px(92);
+    painter.setFont(sized(46, true));
     painter.setPen(ink(look.ink));
     double x = card.left() + px(20);
     x += paintNote(painter, {x, base}, value) + px(18);
@@ -36,8 +36,8 @@ void BenchEntry::paintCard(QPainter& painter, const Look& look, const QRectF& ca
 /// What was last stored, what this note read before (or should now), and where the hand goes next.
 void BenchEntry::paintCards(QPainter& painter, const Look& look) const {
     const Piano& piano = *m_bench.piano();
-    const double top = px(530), h = px(118), gap = px(20), w = (width() - px(100) - 2 * gap) / 3;
-    const auto place = [&](int i) { return QRectF(px(50) + i * (w + gap), top, w, h); };
+    const double top = px(536), h = px(108), gap = px(16), w = (width() - px(80) - 2 * gap) / 3;
+    const auto place = [&](int i) { return QRectF(px(40) + i * (w + gap), top, w, h); };
     const PassView* view = m_bench.view();
     const Judged* last = m_last && view ? view->review.at(*m_last) : nullptr;
     const auto shownOf = [](const Judged& judged) {

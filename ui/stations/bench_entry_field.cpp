@@ -28,6 +28,18 @@ std::optional<double> BenchEntry::valueNow() const {
     return stored && stored->value ? std::optional(toTrade(*stored->value, kind)) : std::nullopt;
 }
 
+/// Below the field; in it the word and how far it is over the edge.
+QRectF BenchEntry::verdictBox() const {
+    const QRectF field = fieldBox();
+    return {field.left(), field.bottom() + px(8), field.width() + px(16), px(104)};
+}
+
+/// Right of the field, as high as the window leaves it: the part itself.
+QRectF BenchEntry::partBox() const {
+    const double left = px(414);
+    return {left, px(218), width() - px(40) - left, px(300)};
+}
+
 void BenchEntry::paintFieldBox(QPainter& painter, const Look& look) const {
     const QRectF box = fieldBox();
     using Meaning = Understanding::Kind;
@@ -35,100 +47,70 @@ void BenchEntry::paintFieldBox(QPainter& painter, const Look& look) const {
     painter.setBrush(ink(look.paper));
     painter.setPen(QPen(ink(refused ? look.fault : look.ring), px(5)));
     painter.drawRoundedRect(box, px(4), px(4));
-    painter.setFont(sized(44));
     painter.setPen(ink(look.ink2));
-    const QString unit = words::unitName(m_bench.unitOf(m_bench.dimension()));
-    painter.drawText(QRectF(box.right() - px(120), box.top(), px(104), box.height()).translated(0, px(24)),
-                     Qt::AlignCenter, unit);
+    painter.setFont(sized(28));
+    const QRectF line(box.left() + px(18), box.top() + px(8), box.width() - px(36), px(36));
+    if (m_bench.dimension() != dimension::strap) // a word has no unit
+        painter.drawText(line, Qt::AlignRight | Qt::AlignVCenter, words::unitName(m_bench.unitOf(m_bench.dimension())));
+    QString state;
     if (m_repeat) {
         const Measured* measured = m_bench.pass() ? m_bench.pass()->at(m_bench.cell()) : nullptr;
-        painter.setFont(sized(26, true));
-        painter.drawText(QRectF(box.right() - px(126), box.top() + px(14), px(112), px(36)), Qt::AlignCenter,
-                         tr("again %1").arg(measured ? measured->trials.size() + 1 : 2));
+        state = tr("again %1").arg(measured ? measured->trials.size() + 1 : 2);
     } else if (m_field->text().isEmpty() && !m_field->placeholderText().isEmpty()) {
-        painter.setFont(sized(24));
-        painter.drawText(QRectF(box.right() - px(126), box.top() + px(14), px(112), px(36)), Qt::AlignCenter,
-                         tr("stored"));
+        state = tr("stored");
     }
-    const QRectF plate(box.left() + px(24), box.top() + px(24), px(200), box.height() - px(48));
-    if (m_asking) {
-        const QRectF sign(plate.center().x() - px(52), plate.center().y() - px(46), px(104), px(92));
-        if (refused) {
-            paintWarning(painter, sign, ink(look.fault), ink(look.paper));
-        } else {
-            painter.setFont(sized(120, true));
-            painter.setPen(ink(look.ink));
-            painter.drawText(plate, Qt::AlignCenter, QStringLiteral("?"));
-        }
-        return;
+    painter.drawText(line, Qt::AlignLeft | Qt::AlignVCenter, state);
+    if (!m_asking) return paintVerdict(painter, look, verdictBox());
+    const QRectF place = verdictBox();
+    if (refused) {
+        paintWarning(painter, QRectF(place.left(), place.top(), px(104), px(92)), ink(look.fault), ink(look.paper));
+    } else {
+        painter.setFont(sized(96, true));
+        painter.setPen(ink(look.ink));
+        painter.drawText(place, Qt::AlignLeft | Qt::AlignVCenter, QStringLiteral("?"));
     }
-    paintVerdict(painter, look, plate);
 }
 
-/// The trade's word large, its marks above, the deviation small below; within is said without colour.
-void BenchEntry::paintVerdict(QPainter& painter, const Look& look, const QRectF& plate) const {
+/// The trade's word large, its marks before it, by how much below; within is said without colour.
+void BenchEntry::paintVerdict(QPainter& painter, const Look& look, const QRectF& place) const {
     const auto judged = judgedNow();
-    if (!judged || judged->verdict == Verdict::missing) return;
-    const int marks = judged->marks();
-    const bool high = judged->verdict == Verdict::high;
-    const RampStop& stop = look.stop(marks, high);
-    if (marks > 0) {
-        painter.setPen(QPen(ink(look.edge), 1));
-        painter.setBrush(ink(stop.fill));
-        painter.drawRoundedRect(plate, px(4), px(4));
-        const double size = px(30);
-        paintTriangles(painter, plate.center().x() - triangleWidth(marks, size) / 2, plate.top() + px(32), marks, high,
-                       ink(stop.text), size);
-    } else if (judged->verdict == Verdict::undecided) {
-        painter.setPen(QPen(ink(look.ink2), px(2.5), Qt::DashLine));
-        painter.setBrush(Qt::NoBrush);
-        painter.drawRoundedRect(plate, px(4), px(4));
+    if (judged && judged->verdict != Verdict::missing) {
+        const int marks = judged->marks();
+        const bool high = judged->verdict == Verdict::high;
+        const QString word = verdictWords(*judged);
+        const double mark = px(26), beside = marks > 0 ? triangleWidth(marks, mark) + px(10) : 0;
+        double size = 56;
+        while (size > 26 && QFontMetricsF(sized(size, true)).horizontalAdvance(word) + beside > place.width())
+            size -= 2;
+        const double base = place.top() + px(50);
+        const double middle = base - QFontMetricsF(sized(size, true)).xHeight() / 2;
+        if (marks > 0) paintTriangles(painter, place.left(), middle, marks, high, ink(look.ink), mark);
+        painter.setFont(sized(size, true));
+        painter.setPen(ink(look.ink));
+        painter.drawText(QPointF(place.left() + beside, base), elided(word, painter.font(), place.width() - beside));
+        QString below = excessText(*judged, m_bench.zones().at(m_bench.cell()));
+        if (below.isEmpty() && judged->uneven && !judged->word) below = tr("uneven");
+        painter.setFont(sized(28));
+        painter.setPen(ink(look.ink2));
+        painter.drawText(QPointF(place.left(), base + px(34)), elided(below, painter.font(), place.width()));
     }
-    const QString word = verdictWords(*judged);
-    double size = 42;
-    while (size > 22 && QFontMetricsF(sized(size, true)).horizontalAdvance(word) > plate.width() - px(16))
-        size -= 2;
-    painter.setFont(sized(size, true));
-    painter.setPen(ink(marks > 0 ? stop.text : look.ink));
-    painter.drawText(plate.adjusted(0, marks > 0 ? px(30) : -px(14), 0, marks > 0 ? -px(26) : -px(14)), Qt::AlignCenter,
-                     word);
-    painter.setFont(sized(28));
-    const QString side = judged->word     ? QString()
-                         : marks > 0      ? (high ? tr("high") : tr("low"))
-                         : judged->uneven ? tr("uneven")
-                                          : QString();
-    QStringList below;
-    if (!side.isEmpty()) below << side;
-    if (const QString excess = excessText(*judged, m_bench.zones().at(m_bench.cell())); !excess.isEmpty()) {
-        below = {excess}; // the word above says the side
-        double small = 28;
-        while (small > 14 && QFontMetricsF(sized(small)).horizontalAdvance(excess) > plate.width() - px(8))
-            small -= 1;
-        painter.setFont(sized(small));
-    }
-    painter.drawText(plate.adjusted(0, plate.height() - px(52), 0, -px(8)), Qt::AlignCenter,
-                     below.join(QStringLiteral(", ")));
+    if (m_meaning.kind != Understanding::Kind::sound) return;
+    painter.setFont(sized(20)); // what was typed in another unit, as it is understood
+    painter.setPen(ink(look.ink2));
+    painter.drawText(QPointF(place.left(), place.top() + px(108)),
+                     elided(QStringLiteral("= ") + m_meaning.headline, painter.font(), place.width()));
 }
 
-/// The distance itself between its two parts, the zone in it as a slip of paper; what was typed in another unit is said
-/// above it.
+/// The distance itself between its two parts, the zone below it as a slip of paper.
 void BenchEntry::paintRule(QPainter& painter, const Look& look) const {
-    const QRectF place(px(50), px(390), width() - px(100), px(132));
-    const bool said = m_meaning.kind == Understanding::Kind::sound;
-    if (said) {
-        painter.setFont(sized(22));
-        painter.setPen(ink(look.ink2));
-        painter.drawText(QRectF(px(52), px(366), px(404) * m_wide, px(28)), Qt::AlignLeft | Qt::AlignVCenter,
-                         QStringLiteral("= ") + m_meaning.headline);
-    }
     const auto zone = m_bench.zones().at(m_bench.cell());
     if (!zone) return;
     const DimensionId id = m_bench.dimension();
     const DrawnStyle style{
-        .look = look, .plain = sized(28), .bold = sized(32, true), .strong = sized(46, true), .unit = px(4)};
+        .look = look, .plain = sized(28), .bold = sized(34, true), .strong = sized(60, true), .unit = px(4)};
     DistancePicture picture{.id = id, .zone = *zone, .value = valueNow(), .judged = judgedNow(), .figure = {}};
     if (picture.value) picture.figure = words::shown(id, fromTrade(*picture.value, row(id).kind));
-    paintDistance(painter, place, picture, style);
+    paintDistance(painter, partBox(), picture, style);
 }
 
 /// A doubtful or refused text: one bold sentence, and the one key of each answer.
@@ -136,7 +118,7 @@ void BenchEntry::paintAsking(QPainter& painter, const Look& look) const {
     using Meaning = Understanding::Kind;
     const bool refused = !m_asking || m_meaning.kind == Meaning::refused;
     const QString headline = m_asking ? m_meaning.headline : m_notice;
-    const QRectF box(px(50), px(394), width() - px(100), px(124));
+    const QRectF box = partBox();
     painter.setPen(QPen(ink(refused ? look.fault : look.ring), px(2.5)));
     painter.setBrush(ink(refused ? look.faultBg : look.paper));
     painter.drawRoundedRect(box, px(4), px(4));
@@ -147,7 +129,7 @@ void BenchEntry::paintAsking(QPainter& painter, const Look& look) const {
             .boundingRect(QRectF(0, 0, inner.width(), 10'000), Qt::TextWordWrap, headline)
             .height();
     };
-    while (size > 18 && needed() > px(72))
+    while (size > 18 && needed() > box.height() - px(90))
         size -= 1;
     painter.setFont(sized(size, true));
     painter.setPen(ink(look.ink));

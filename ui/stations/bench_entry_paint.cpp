@@ -4,6 +4,7 @@
 #include "ui/widgets/hint_bar.h"
 #include "ui/widgets/look.h"
 #include "ui/widgets/marks.h"
+#include "ui/words/how_to.h"
 #include "ui/words/words.h"
 
 #include <QFontInfo>
@@ -29,7 +30,6 @@ void BenchEntry::paintEvent(QPaintEvent*) {
     if (!m_bench.piano()) return;
     paintBar(painter, look);
     paintNoteBlock(painter, look);
-    paintOctave(painter, look);
     paintTask(painter, look);
     paintFieldBox(painter, look);
     if (m_asking || !m_notice.isEmpty())
@@ -79,80 +79,65 @@ void BenchEntry::paintBar(QPainter& painter, const Look& look) const {
     painter.drawText(QPointF(right - px(24) - QFontMetricsF(sized(18)).horizontalAdvance(of), base), of);
 }
 
+/// Number and pitch of one size, the number bold: at three metres either is enough.
 void BenchEntry::paintNoteBlock(QPainter& painter, const Look& look) const {
     const Piano& piano = *m_bench.piano();
-    painter.setFont(sized(132, true));
+    const QString number = QString::number(m_bench.note().value), pitch = words::pitch(m_bench.note(), piano);
+    double size = 112;
+    const auto wide = [&] {
+        return noteWidth(number, sized(size, true)) + noteWidth(pitch, sized(size)) + px(size * 0.2);
+    };
+    while (size > 60 && wide() > px(346))
+        size -= 4;
     painter.setPen(ink(look.ink));
-    paintNote(painter, {px(48), px(180)}, words::pitch(m_bench.note(), piano));
+    painter.setFont(sized(size, true));
+    const double after = paintNote(painter, {px(40), px(148)}, number);
+    painter.setFont(sized(size));
+    paintNote(painter, {px(40) + after + px(size * 0.2), px(148)}, pitch);
     const auto sections = sectionsOf(piano);
     const std::size_t section = sectionIndexOf(m_bench.note(), piano);
     painter.setFont(sized(30));
     painter.setPen(ink(look.ink2));
     const bool sharp = colourOf(m_bench.note(), piano) == KeyColour::sharp;
-    const QString text = tr("note %1 \u00B7 %2 \u00B7 %3")
-                             .arg(m_bench.note().value)
+    const QString text = tr("%1 \u00B7 %2")
                              .arg(sharp ? tr("sharp") : tr("natural"),
                                   words::sectionName(sections[section], section, sections.size()).toLower());
-    painter.drawText(QPointF(px(50), px(236)), elided(text, painter.font(), px(400) * m_wide));
+    painter.drawText(QPointF(px(40), px(194)), elided(text, painter.font(), px(330)));
 }
 
-/// The keys around the note, for the hand that looks for it.
-void BenchEntry::paintOctave(QPainter& painter, const Look& look) const {
-    const Piano& piano = *m_bench.piano();
-    constexpr int kKeys = 9;
-    const int first = std::clamp(m_bench.note().value - kKeys / 2, 1, std::max(1, piano.notes - kKeys + 1));
-    const double w = px(338) / kKeys, top = px(272), h = px(94), sharpH = h * 0.62;
-    for (const bool sharps : {false, true})
-        for (int i = 0; i < kKeys && first + i <= piano.notes; ++i) {
-            const NoteNumber n{first + i};
-            const bool sharp = colourOf(n, piano) == KeyColour::sharp;
-            if (sharp != sharps) continue;
-            const double x = px(52) + i * w;
-            painter.setPen(QPen(ink(look.edge), 1));
-            if (sharp) {
-                painter.setBrush(ink(look.naturalTop));
-                painter.drawRect(QRectF(x, top + sharpH, w, h - sharpH));
-                painter.setBrush(ink(look.sharpTop));
-                painter.drawRect(QRectF(x, top, w, sharpH));
-            } else {
-                painter.setBrush(ink(look.naturalTop));
-                painter.drawRoundedRect(QRectF(x, top, w, h), px(2), px(2));
-            }
-            if (n == m_bench.note()) {
-                const QRectF ring = QRectF(x, top, w, sharp ? sharpH : h).adjusted(px(2), px(2), -px(2), -px(2));
-                painter.setBrush(Qt::NoBrush);
-                painter.setPen(QPen(ink(look.halo), px(9)));
-                painter.drawRoundedRect(ring, px(3), px(3));
-                painter.setPen(QPen(ink(look.ring), px(4.5)));
-                painter.drawRoundedRect(ring, px(3), px(3));
-            }
-        }
-}
-
-/// What to measure, and between which limits; while a question stands, what to do about it.
+/// What to measure, from where to where, and between which limits.
 void BenchEntry::paintTask(QPainter& painter, const Look& look) const {
-    const double x = px(470) * m_wide;
+    const double x = partBox().left(), wide = partBox().width();
     const DimensionId id = m_bench.dimension();
     painter.setFont(sized(46, true));
     painter.setPen(ink(look.ink));
-    painter.drawText(QPointF(x, px(116)), words::name(id));
-    painter.setFont(sized(32));
+    painter.drawText(QPointF(x, px(90)), elided(words::name(id), painter.font(), wide));
     painter.setPen(ink(look.ink2));
+    const QString fromTo = words::howTo(id, m_bench.piano()->action).fromTo;
+    painter.setFont(sized(26));
+    painter.drawText(QRectF(x, px(99), wide, px(72)), Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap, fromTo);
+    painter.setFont(sized(32));
     const auto zone = m_bench.zones().at(m_bench.cell());
-    const QString unit = words::unitName(row(id).kind);
     if (!zone) {
-        painter.drawText(QPointF(x, px(160)), tr("no zone in this sheet"));
+        const QString none = id == dimension::strap ? tr("a word, by its key") : tr("no zone in this sheet");
+        painter.drawText(QPointF(x, px(200)), none);
         return;
     }
-    QString text = zone->low && zone->high
-                       ? tr("%1 to %2 %3").arg(words::shown(id, *zone->low), words::shown(id, *zone->high), unit)
-                       : words::zoneText(id, *zone) + u' ' + unit;
-    text += tr(", set to ");
-    painter.drawText(QPointF(x, px(160)), text);
-    const double at = x + QFontMetricsF(painter.font()).horizontalAdvance(text);
+    const QString unit = words::unitName(row(id).kind);
+    const QString before = tr("set to "), aim = words::shown(id, zone->nominal);
+    painter.drawText(QPointF(x, px(200)), before);
+    double at = x + QFontMetricsF(painter.font()).horizontalAdvance(before);
     painter.setFont(sized(32, true));
     painter.setPen(ink(look.ink));
-    painter.drawText(QPointF(at, px(160)), words::shown(id, zone->nominal));
+    painter.drawText(QPointF(at, px(200)), aim);
+    at += QFontMetricsF(painter.font()).horizontalAdvance(aim);
+    painter.setFont(sized(32));
+    painter.setPen(ink(look.ink2));
+    const QString good =
+        zone->low && zone->high
+            ? tr(", good from %1 to %2 %3").arg(words::shown(id, *zone->low), words::shown(id, *zone->high), unit)
+            : tr(", good %1 %2").arg(words::zoneText(id, *zone), unit);
+    painter.drawText(QPointF(at, px(200)), elided(good, painter.font(), x + wide - at));
 }
 
 } // namespace hammerline

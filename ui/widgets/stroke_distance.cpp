@@ -13,6 +13,10 @@ namespace hammerline {
 
 namespace {
 
+// Of the box, from its top: the part, the slip below it, its figures; and of its width the least of the part.
+constexpr double kPartHigh = 0.62, kSlipTop = 0.67, kSlipHigh = 0.19, kFigures = 0.13, kPartShare = 0.24;
+constexpr double kAround = 1.6; // zones that are shown on either side of the zone
+
 class Distance {
 public:
     Distance(QPainter& painter, const QRectF& box, const DistancePicture& picture, const DrawnStyle& style)
@@ -26,13 +30,15 @@ public:
         m_low = picture.zone.low ? toTrade(*picture.zone.low, kind) : m_aim;
         m_high = picture.zone.high ? toTrade(*picture.zone.high, kind) : m_aim;
         const double span = std::max(m_high - m_low, 0.2);
-        m_far = m_high + 1.6 * span;
-        m_near = m_low - 1.6 * span;
-        m_cut = m_near > 0; // a long way: only its last part is shown
+        m_cut = m_low > kAround * span; // a long way: only its last part is shown
+        const double around = m_cut ? 1 : kAround;
+        m_far = m_high + around * span;
+        m_near = m_low - around * span;
         if (m_low >= 0 && !m_cut) m_near = 0;
-        const double name = drawnWidth(style.plain, m_parts.fixed) + style.u(3);
-        m_right = box.right() - name;
-        m_left = box.left() + box.height() * 1.15; // room for the part that moves
+        // beside the fixed part its name stands, and the figure where the gap is too small for it
+        const double beside = std::max(drawnWidth(style.plain, m_parts.fixed), drawnWidth(style.strong, figure()));
+        m_right = box.right() - beside - style.u(4);
+        m_left = box.left() + (m_right - box.left()) * kPartShare; // room for the part that moves
     }
 
     void paint() {
@@ -52,8 +58,9 @@ private:
         const double share = (std::clamp(value, m_near, m_far) - m_near) / (m_far - m_near);
         return m_right - share * (m_right - m_left);
     }
-    double slipTop() const { return m_box.bottom() - m_box.height() * 0.56; }
-    double slipHigh() const { return m_box.height() * 0.27; }
+    double slipTop() const { return m_box.top() + m_box.height() * kSlipTop; }
+    double slipHigh() const { return m_box.height() * kSlipHigh; }
+    QString figure() const { return m_picture.figure.isEmpty() ? QStringLiteral("0.00") : m_picture.figure; }
 
     /// Paper is paper in both themes.
     void paintSlip() {
@@ -79,7 +86,9 @@ private:
         m_painter.drawLine(QPointF(x(m_aim), top), QPointF(x(m_aim), top + high));
         const QString good = words::goodOnSlip();
         const double wide = drawnWidth(m_style.plain, good);
-        if (wide + m_style.u(3) < x(m_aim) - from - m_style.u(1.4)) {
+        const double between = (from + m_style.u(1.4) + x(m_aim)) / 2;
+        const bool crossed = m_picture.value && std::abs(x(*m_picture.value) - between) < wide / 2 + m_style.u(1);
+        if (!crossed && wide + m_style.u(3) < x(m_aim) - from - m_style.u(1.4)) {
             m_painter.setPen(ink(m_style.look.sharpTop));
             const double middle = (from + m_style.u(1.4) + x(m_aim)) / 2;
             drawnText(m_painter, m_style, m_style.plain,
@@ -89,7 +98,7 @@ private:
     }
 
     void paintFigures(double top) {
-        const double base = top + m_box.height() * 0.22;
+        const double base = top + m_box.height() * kFigures;
         double taken = -1e9;
         const auto figure = [&](double value, const QFont& font, QRgb colour, bool always) {
             const QString text = words::shown(m_picture.id, fromTrade(value, row(m_picture.id).kind));
@@ -127,8 +136,8 @@ private:
     /// A hammer's crown, or the flat end of a part; in outline where nothing is typed.
     void paintMoving(double at) {
         const bool known = m_picture.value.has_value();
-        const double middle = m_box.center().y() - m_box.height() * 0.06, half = m_box.height() * 0.40;
-        const double back = std::max(m_box.left(), at - m_box.height() * 1.1);
+        const double half = m_box.height() * kPartHigh / 2, middle = m_box.top() + half;
+        const double back = m_box.left();
         QPainterPath part;
         if (m_parts.crown) {
             part.moveTo(back, middle - half);
@@ -151,11 +160,11 @@ private:
 
     void paintFixed() {
         const double wide = m_style.u(2);
-        const QRectF bar(m_right, m_box.top(), wide, m_box.height() * 0.86);
+        const QRectF bar(m_right, m_box.top(), wide, m_box.height() * (kSlipTop + kSlipHigh + 0.02));
         m_painter.fillRect(bar, ink(m_style.look.ink));
         m_painter.setPen(ink(m_style.look.ink2));
-        drawnText(m_painter, m_style, m_style.plain,
-                  {m_right + wide + m_style.u(1.5), m_box.top() + m_box.height() * 0.2}, m_parts.fixed);
+        drawnText(m_painter, m_style, m_style.plain, {m_right + wide + m_style.u(2), m_box.top() + m_style.u(6)},
+                  m_parts.fixed);
         if (!m_cut) return;
         // the way goes on: two slanted strokes through the slip at the fixed part
         m_painter.setPen(QPen(ink(m_style.look.sharpTop), m_style.u(0.6)));
@@ -168,26 +177,32 @@ private:
 
     void paintArrow(double at) {
         if (!m_picture.value) return;
-        const double y = m_box.top() + m_box.height() * 0.19, head = m_style.u(2.4);
+        const double y = m_box.top() + m_box.height() * kPartHigh / 2, head = m_style.u(3.2);
+        m_painter.setPen(inkPen(m_style, 0.5)); // down to the slip
+        m_painter.drawLine(QPointF(at, y), QPointF(at, slipTop()));
+        m_painter.setPen(QPen(ink(m_style.look.sharpTop), m_style.u(0.5)));
+        const bool onSlip = at >= x(m_high);
+        if (onSlip) m_painter.drawLine(QPointF(at, slipTop()), QPointF(at, slipTop() + slipHigh()));
         const double wide = drawnWidth(m_style.strong, m_picture.figure) + m_style.u(4);
-        m_painter.setPen(inkPen(m_style, 0.8));
-        m_painter.drawLine(QPointF(at, y - head), QPointF(at, m_box.center().y()));
-        const double middle = (at + m_right) / 2;
-        const bool room = m_right - at > wide + 4 * head;
-        if (room) {
-            for (const auto& [tip, tail, way] :
-                 {std::tuple{at, middle - wide / 2, 1.0}, std::tuple{m_right, middle + wide / 2, -1.0}}) {
-                m_painter.setPen(inkPen(m_style, 0.8));
-                m_painter.drawLine(QPointF(tip + way * head, y), QPointF(tail, y));
-                m_painter.setPen(Qt::NoPen);
-                m_painter.setBrush(ink(m_style.look.ink));
-                m_painter.drawPolygon(QPolygonF{{QPointF(tip, y), QPointF(tip + way * head * 1.4, y - head * 0.7),
-                                                 QPointF(tip + way * head * 1.4, y + head * 0.7)}});
-            }
-            m_painter.setPen(ink(m_style.look.ink));
-            const double base = y + QFontMetricsF(m_style.strong).capHeight() / 2;
-            drawnText(m_painter, m_style, m_style.strong, {middle, base}, m_picture.figure, Qt::AlignHCenter);
+        const double middle = (at + m_right) / 2, gap = m_right - at;
+        const double base = y + QFontMetricsF(m_style.strong).capHeight() / 2;
+        const bool roomForText = gap > wide + 4 * head, roomForArrow = gap > 4 * head;
+        const double text = roomForText ? wide / 2 : 0;
+        for (const auto& [tip, tail, way] :
+             {std::tuple{at, middle - text, 1.0}, std::tuple{m_right, middle + text, -1.0}}) {
+            if (!roomForArrow) continue;
+            m_painter.setPen(inkPen(m_style, 1.1));
+            m_painter.drawLine(QPointF(tip + way * head, y), QPointF(tail, y));
+            m_painter.setPen(Qt::NoPen);
+            m_painter.setBrush(ink(m_style.look.ink));
+            m_painter.drawPolygon(QPolygonF{{QPointF(tip, y), QPointF(tip + way * head * 1.4, y - head * 0.7),
+                                             QPointF(tip + way * head * 1.4, y + head * 0.7)}});
         }
+        m_painter.setPen(ink(m_style.look.ink));
+        if (roomForText)
+            drawnText(m_painter, m_style, m_style.strong, {middle, base}, m_picture.figure, Qt::AlignHCenter);
+        else
+            drawnText(m_painter, m_style, m_style.strong, {m_right + m_style.u(4), base}, m_picture.figure);
     }
 
     QPainter& m_painter;
