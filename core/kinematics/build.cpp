@@ -42,10 +42,19 @@ constexpr Build kGrand{
     .afterEscape = 0,
 };
 
+// The lever's centre above the hammers' heads, and the wire's foot at the player's end of the wippen.
+constexpr Point kOverLever{154, 336};
+constexpr Point kOverWire{-105, 10};
+
 } // namespace
 
 Build typicalBuild(const Piano& piano, const KeyArms& arms) {
     Build build = piano.vertical() ? kVertical : kGrand;
+    if (piano.vertical() && piano.damping == Damping::overdamper) {
+        build.over = true;
+        build.damperLever = kOverLever;
+        build.damperWire = kOverWire;
+    }
     const double along = arms.C() - build.capstan.x;
     build.front = arms.F();
     for (Point* place : {&build.capstan, &build.wippen, &build.jack, &build.jackTop, &build.damperLever})

@@ -26,6 +26,8 @@ struct Build {
     double freeLink = 0; // customary lever of the butt: hammer's centre to the jack's line
     Point damperLever;   // centre, none on a grand
     double spoon = 0;    // height of the spoon's tip over the wippen's centre, none on a grand
+    bool over = false;   // an overdamper: the lever stands above the hammers, a wire from the wippen lifts its arm
+    Point damperWire{};  // its foot, from the wippen's centre
     double afterEscape = 0; // customary gap of a hammer that falls back, mm, upright
 };
 

@@ -45,6 +45,10 @@ Point Linkage::jackCentreAt(double wippen) const {
     return turnedAbout(m_build.wippen, m_build.jack, -wippen);
 }
 
+Point Linkage::wireFoot(double wippen) const {
+    return m_build.wippen + turned(m_build.damperWire, -wippen);
+}
+
 /// The crown runs on a circle; its distance from the string is told along the normal of the string.
 double Linkage::hammerAngle(double gap) const {
     const double radius = lengthOf(m_build.crown);
@@ -210,6 +214,12 @@ void Linkage::setDamper(Pose& pose) const {
     if (m_build.grand) {
         const double end = m_build.crown.x + m_hammer.x + 61; // past the crown, at the damper's line
         pose.lift = end * (std::sin(pose.key) - *m_damperFrom / m_build.front);
+        return;
+    }
+    if (m_build.over) {
+        const double from = wireFoot(wippenAngle(*m_damperFrom)).y;
+        const double arm = m_build.damperLever.x - wireFoot(0).x;
+        pose.damper = std::asin(std::clamp((wireFoot(pose.wippen).y - from) / arm, 0.0, 1.0));
         return;
     }
     const double pushed = m_build.spoon * (std::sin(pose.wippen) - std::sin(wippenAngle(*m_damperFrom)));

@@ -62,6 +62,10 @@ public:
     double button() const { return m_button; }
     double stringAt() const { return m_string; }
     Point hammerCentre() const { return m_hammer; }
+    /// Foot of an overdamper's wire with the wippen turned so far.
+    Point wireFoot(double wippen) const;
+    /// Key travel at which the damper stirs; none where that is not drawn.
+    std::optional<double> damperFrom() const { return m_damperFrom; }
 
     /// The note with its key `travel` mm down, on the way down; beyond the dip it stays at the bottom.
     Pose at(double travel) const;

@@ -66,7 +66,7 @@ tl::expected<DrawnNote, NotDrawn> drawnNote(const Piano& piano, const PassTable&
     if (!piano.vertical()) mm.drop = places.of(dimension::drop).value_or(0);
     const bool damped = fitted(dimension::damperStart, note, piano);
     if (damped) mm.damperStart = places.of(dimension::damperStart).value_or(0);
-    const KeyArms& arms = piano.arms[static_cast<std::size_t>(KeyColour::natural)];
+    const KeyArms& arms = piano.armsOf(colourOf(note, piano));
     auto placed = kinematics::Linkage::place(kinematics::typicalBuild(piano, arms), mm);
     if (!placed) return tl::unexpected(NotDrawn{placed.error(), readingsBehind(placed.error(), piano)});
     return DrawnNote{.linkage = *std::move(placed),

@@ -22,7 +22,7 @@ QRectF worldOf(const Linkage& linkage) {
     const double bed = -linkage.distances().dip - 24;
     if (linkage.build().grand)
         return {front, bed, linkage.build().capstan.x + 190 - front, linkage.stringAt() + 34 - bed};
-    return {front, bed, linkage.stringAt() + 12 - front, 306 - bed};
+    return {front, bed, linkage.stringAt() + 12 - front, (linkage.build().over ? 360.0 : 306.0) - bed};
 }
 
 QTransform toScreen(const QRectF& world, const QRectF& box) {
@@ -79,6 +79,15 @@ constexpr std::array kUprightNames{
     NamePlace{PartName::wippen, Qt::AlignRight, -4, -8},   NamePlace{PartName::jack, Qt::AlignLeft, 1, -12},
     NamePlace{PartName::capstan, Qt::AlignLeft, 6, -2},    NamePlace{PartName::restRail, Qt::AlignRight, -4, 0},
     NamePlace{PartName::string, Qt::AlignRight, -6, 98},
+};
+
+/// An overdamper's wire stands between the parts and the player's side: their names are beyond it.
+constexpr std::array kOverNames{
+    NamePlace{PartName::hammer, Qt::AlignRight, -48, 2},    NamePlace{PartName::damper, Qt::AlignRight, -3, -4},
+    NamePlace{PartName::backCheck, Qt::AlignRight, -14, 0}, NamePlace{PartName::letOffButton, Qt::AlignRight, -15, 6},
+    NamePlace{PartName::wippen, Qt::AlignRight, -4, -8},    NamePlace{PartName::jack, Qt::AlignLeft, 1, -12},
+    NamePlace{PartName::capstan, Qt::AlignLeft, 6, -2},     NamePlace{PartName::restRail, Qt::AlignRight, -28, 0},
+    NamePlace{PartName::string, Qt::AlignRight, -6, -40},
 };
 
 constexpr std::array kGrandNames{
@@ -214,7 +223,9 @@ void paintLinkage(QPainter& painter, const QRectF& box, const LinkageScene& scen
         painter.drawPath(view.map(hammerFelt(other, was)));
     }
     if (scene.names && linkage.build().grand) paintNames(painter, style, parts, view, kGrandNames);
-    if (scene.names && !linkage.build().grand) paintNames(painter, style, parts, view, kUprightNames);
+    const bool over = linkage.build().over, under = !over && !linkage.build().grand;
+    if (scene.names && over) paintNames(painter, style, parts, view, kOverNames);
+    if (scene.names && under) paintNames(painter, style, parts, view, kUprightNames);
     if (scene.lens) {
         const double radius = style.u(kLensRadius);
         const double scale = std::abs(view.m22());

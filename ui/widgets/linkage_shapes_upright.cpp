@@ -139,6 +139,38 @@ void addDamper(std::vector<DrawnPart>& out, const Linkage& linkage, const Pose& 
     out.push_back({wippen.map(spoon), PartLook::line, PartName::none, true});
 }
 
+/// Above the hammers: the wire stands on the wippen's end, its button below the lever's arm until the damper stirs.
+void addOverdamper(std::vector<DrawnPart>& out, const Linkage& linkage, const Pose& pose) {
+    const kinematics::Build& build = linkage.build();
+    const Point centre = build.damperLever, foot = linkage.wireFoot(pose.wippen);
+    const double felt = linkage.stringAt() - centre.x, arm = linkage.wireFoot(0).x - centre.x;
+    const double lifts = linkage.wireFoot(linkage.damperFrom() ? linkage.at(*linkage.damperFrom()).wippen : 0).y;
+    const double button = centre.y - 4 + foot.y - lifts; // under the arm once the damper stirs
+    const QTransform lever = shapes::placed(centre, -pose.damper);
+    QPainterPath wire;
+    wire.moveTo(foot.x, foot.y);
+    wire.lineTo(foot.x, button);
+    out.push_back({wire, PartLook::line, PartName::none, true});
+    out.push_back({shapes::box(foot.x - 4, button - 5, foot.x + 4, button), PartLook::felt, PartName::none, true});
+    out.push_back({lever.map(shapes::polygon({{arm - 7, -3},
+                                              {arm - 7, 3},
+                                              {-4, 6},
+                                              {felt - 9, 2},
+                                              {felt - 9, -12},
+                                              {felt - 14, -12},
+                                              {felt - 14, -5},
+                                              {4, -5}})),
+                   PartLook::typical, PartName::none, true});
+    out.push_back({lever.map(shapes::box(felt - 14, -44, felt - 6, -10)), PartLook::typical, PartName::damper, true});
+    out.push_back({lever.map(shapes::box(felt - 6, -44, felt, -10)), PartLook::felt, PartName::none, true});
+    out.push_back({shapes::box(centre.x - 8, centre.y + 7, centre.x + 8, centre.y + 20), PartLook::typical});
+    out.push_back({shapes::disc(centre.x, centre.y, 2.2), PartLook::wood});
+    const QTransform wippen = shapes::placed(build.wippen, -pose.wippen);
+    const Point jack = build.jack - build.wippen;
+    out.push_back({wippen.map(shapes::box(build.damperWire.x - 5, jack.y - 1, jack.x - 22, jack.y + 4)), PartLook::wood,
+                   PartName::none, true});
+}
+
 } // namespace
 
 std::vector<DrawnPart> uprightParts(const Linkage& linkage, const Pose& pose, bool checked) {
@@ -146,8 +178,12 @@ std::vector<DrawnPart> uprightParts(const Linkage& linkage, const Pose& pose, bo
     const kinematics::Build& build = linkage.build();
     shapes::addKey(out, linkage, pose, build.capstan.x + 15);
     const double string = linkage.stringAt();
-    out.push_back({shapes::box(string, 95, string + 1.6, 300), PartLook::metal, PartName::string});
-    addDamper(out, linkage, pose);
+    const double top = build.over ? 354 : 300;
+    out.push_back({shapes::box(string, 95, string + 1.6, top), PartLook::metal, PartName::string});
+    if (build.over)
+        addOverdamper(out, linkage, pose);
+    else
+        addDamper(out, linkage, pose);
     // The rest rail lies against the shank when the hammer is at rest.
     const Pose rest = linkage.at(0);
     const QTransform atRest = shapes::placed(rest.hammerCentre, fromString(linkage, rest));
