@@ -81,7 +81,7 @@ int ImportState::add(const NewPass& pass, const Uuid& uuid, Start start) {
     return number;
 }
 
-int ImportState::named(std::string_view name) {
+int ImportState::named(std::string_view name, std::string_view label) {
     const auto known = m_names.find(name);
     if (known != m_names.end()) return known->second;
     int number = 0;
@@ -91,7 +91,11 @@ int ImportState::named(std::string_view name) {
     }
     for (std::size_t i = m_before; i-- > 0 && number == 0;)
         if (m_passes[i].row.label == name) number = m_passes[i].row.number;
-    if (number == 0) number = add(passOfFile(name, m_passes.size() + 1));
+    if (number == 0) {
+        NewPass made = passOfFile(name, m_passes.size() + 1);
+        if (!label.empty()) made.label = label;
+        number = add(made);
+    }
     m_names.emplace(name, number);
     return number;
 }

@@ -35,7 +35,7 @@ public:
     int add(const NewPass&);
     int add(const NewPass&, const Uuid&, Start);
     /// As the book had it when the import began; made where there is none.
-    int named(std::string_view numberOrLabel);
+    int named(std::string_view numberOrLabel, std::string_view label);
     /// One that stands in the book just so, or later (by its order, where it has one), is not written.
     void put(int pass, const NewReading&);
     void markNotFitted(int pass, Cell);

@@ -26,8 +26,8 @@ struct Importing::State {
 Importing::Importing(ActUnderWay& act, std::int64_t piano) : m_state(std::make_unique<State>(act, piano)) {}
 Importing::~Importing() = default;
 
-Outcome<int> Importing::passNamed(std::string_view numberOrLabel) {
-    return guarded(m_state->path(), Doing::writing, [&] { return m_state->readings.named(numberOrLabel); });
+Outcome<int> Importing::passNamed(std::string_view numberOrLabel, std::string_view label) {
+    return guarded(m_state->path(), Doing::writing, [&] { return m_state->readings.named(numberOrLabel, label); });
 }
 
 Outcome<int> Importing::addPass(const NewPass& pass) {

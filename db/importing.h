@@ -17,8 +17,9 @@ public:
     Importing(const Importing&) = delete;
     Importing& operator=(const Importing&) = delete;
 
-    /// The pass of a file, as this book had it when the import began, by number or label; made where there is none.
-    Outcome<int> passNamed(std::string_view numberOrLabel);
+    /// The pass of a file, as this book had it when the import began, by number or label; made where there is none,
+    /// with that label, or one after its name.
+    Outcome<int> passNamed(std::string_view numberOrLabel, std::string_view label = {});
     Outcome<int> addPass(const NewPass&);
     /// A reading with a time of its own keeps it. One that stands in the book just so, time and all, is not written
     /// again. Trial 0: a further trial.

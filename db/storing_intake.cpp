@@ -3,6 +3,7 @@
 #include "core/pass/height_datum.h"
 
 #include <algorithm>
+#include <climits>
 
 namespace hammerline {
 
@@ -34,6 +35,7 @@ StoringIntake::StoringIntake(Importing& into, const PianoRecord& record, std::op
 
 void StoringIntake::take(const Sound& sound) {
     if (m_refusal) return;
+    passesBefore(sound.line);
     const auto stop = [&](const Refusal& refusal) { m_refusal = refusal; };
     const auto pass = passFor(sound.pass);
     if (!pass) return stop(pass.error());
@@ -44,9 +46,28 @@ void StoringIntake::take(const Sound& sound) {
     ++m_taken;
 }
 
+void StoringIntake::take(const SaidPass& said) {
+    if (m_refusal || !m_byName) return; // all goes into one pass
+    if (const auto pass = m_into.passNamed(said.name, said.label); !pass) m_refusal = pass.error();
+}
+
+void StoringIntake::expect(std::vector<SaidPass> passes) {
+    m_expected = std::move(passes);
+    std::ranges::stable_sort(m_expected, std::greater<>{}, &SaidPass::line);
+}
+
+void StoringIntake::passesBefore(int line) {
+    while (!m_expected.empty() && m_expected.back().line < line) {
+        take(m_expected.back());
+        m_expected.pop_back();
+    }
+}
+
 Outcome<void> StoringIntake::finish(const Intake& intake) {
+    if (!intake.passes.empty()) expect(intake.passes);
     for (const Sound& each : intake.sound)
         take(each);
+    passesBefore(INT_MAX);
     for (const SaidNotFitted& mark : intake.notFitted) {
         if (m_refusal) break;
         const auto pass = passFor(mark.pass);

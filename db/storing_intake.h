@@ -21,7 +21,11 @@ public:
 
     /// After a refusal nothing more is taken; outcome() keeps it.
     void take(const Sound&);
-    /// The marks, the references, and the sound readings that were not given away while reading.
+    /// A pass without readings: made where the book has none of that name, before those that come after it.
+    void take(const SaidPass&);
+    /// Passes of a file that was read as a whole: each comes before the first reading that stands behind it there.
+    void expect(std::vector<SaidPass> passes);
+    /// The passes, the marks, the references, and the sound readings that were not given away while reading.
     Outcome<void> finish(const Intake&);
 
     Outcome<void> outcome() const;
@@ -31,12 +35,14 @@ public:
 
 private:
     Outcome<int> passFor(const std::string& named);
+    void passesBefore(int line);
 
     Importing& m_into;
     const PianoRecord& m_record;
     std::optional<int> m_pass;
     bool m_byName;
     std::map<int, std::string_view> m_datum; // by pass: of the key heights that came
+    std::vector<SaidPass> m_expected;        // the next one last
     std::optional<Refusal> m_refusal;
     std::size_t m_taken = 0;
     int m_lastPass = 0;

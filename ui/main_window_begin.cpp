@@ -130,7 +130,8 @@ void MainWindow::importFile(const QString& path) {
     IntakeDialog preview(m_bench, bytes, name, this);
     if (!Dialogs::now().run(preview)) return;
     const Intake taken = preview.taken();
-    if (taken.sound.empty() && taken.notFitted.empty()) return;
+    const bool nothing = taken.sound.empty() && taken.notFitted.empty() && taken.passes.empty();
+    if (nothing) return;
     LongWork work(this, tr("Storing %1").arg(name), static_cast<std::int64_t>(taken.sound.size()));
     const auto stored = m_bench.importAll(taken, name.toStdString(),
                                           [&](std::size_t done) { return work.at(static_cast<std::int64_t>(done)); });

@@ -217,6 +217,7 @@ Outcome<void> Workbench::importAll(const Intake& intake, const std::string& sour
     int number = m_pass;
     const auto write = [&](Importing& into) -> Outcome<void> {
         StoringIntake storing(into, *m_record, joinsPass() ? std::optional(m_pass) : std::nullopt, true);
+        storing.expect(intake.passes);
         for (const Sound& each : intake.sound) {
             storing.take(each);
             const bool look = storing.taken() % kReadingsBetweenLooks == 0;
@@ -224,6 +225,7 @@ Outcome<void> Workbench::importAll(const Intake& intake, const std::string& sour
         }
         Intake rest = intake;
         rest.sound.clear();
+        rest.passes.clear();
         const auto finished = storing.finish(rest);
         if (storing.lastPass() > 0) number = storing.lastPass();
         return finished;

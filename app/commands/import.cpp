@@ -73,6 +73,7 @@ private:
             Progress progress(pieces.size(), m_json);
             LongFormReader reader(
                 m_bench.record.piano, [&](Sound&& sound) { taking.take(sound); }, named, m_options.separator);
+            reader.onPass([&](SaidPass&& pass) { taking.take(pass); });
             while (true) {
                 const auto piece = pieces.next();
                 if (progress.cancelled()) return refuse(RefusalCode::cancelled);

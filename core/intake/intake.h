@@ -106,6 +106,14 @@ struct SaidNotFitted {
     std::string pass;
 };
 
+/// Long form only: a pass of the file without readings keeps its place among the others. Its name is the number or
+/// label by which the rows of readings would name it.
+struct SaidPass {
+    std::string name;
+    int line{};
+    std::string label; // empty: none of its own
+};
+
 struct RefusedRow {
     int line{};
     int column{};
@@ -126,6 +134,7 @@ struct Intake {
     std::map<DimensionId, std::string> references; // found out: key-height=bed
     bool longForm = false;                         // piano;pass;note;dimension;trial;text;unit;state;at
     std::vector<SaidNotFitted> notFitted;
+    std::vector<SaidPass> passes; // without readings; not those that were given away while reading
 };
 
 /// A whole file or clipboard. Refuses what readTable refuses, and badTable when no column names a note ("note-column")

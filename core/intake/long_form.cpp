@@ -68,6 +68,7 @@ struct LongFormReader::State {
         if (!heads.complete()) return refuse(RefusalCode::badTable, {}, "dimension-column", {{}, firstLine, 1, {}});
         width = fields.size();
         rows.emplace(piano, std::move(take), heads, named);
+        if (said) rows->onPass(std::move(said));
         text.remove_prefix(records.position());
         return {};
     }
@@ -81,6 +82,7 @@ struct LongFormReader::State {
 
     const Piano& piano;
     std::function<void(Sound&&)> take;
+    std::function<void(SaidPass&&)> said;
     bool named;
     std::optional<char> chosen;
     Dialect dialect;
@@ -97,6 +99,10 @@ LongFormReader::LongFormReader(const Piano& piano, std::function<void(Sound&&)> 
     : m_state(std::make_unique<State>(piano, std::move(take), named, separator)) {}
 
 LongFormReader::~LongFormReader() = default;
+
+void LongFormReader::onPass(std::function<void(SaidPass&&)> said) {
+    m_state->said = std::move(said);
+}
 
 Outcome<void> LongFormReader::add(std::string_view piece) {
     std::string& pending = m_state->pending;

@@ -19,6 +19,9 @@ public:
     LongFormReader(const LongFormReader&) = delete;
     LongFormReader& operator=(const LongFormReader&) = delete;
 
+    /// Passes without readings are given away as they are read too, in their order among the sound readings; without
+    /// this they are listed in the result. Before the first add().
+    void onPass(std::function<void(SaidPass&&)> said);
     /// Refuses badTable (unterminated quote, zero byte, not UTF-8, not the long form) and severalPianos.
     Outcome<void> add(std::string_view piece);
     /// Refuses as add does, and emptyFile. `sound` of the result is empty.

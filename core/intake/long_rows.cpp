@@ -84,7 +84,17 @@ Outcome<bool> LongRows::isForeign(std::string_view name) {
     return true;
 }
 
+/// The text is the label; what stands in a row of a pass besides would be of a reading, and there is none.
+void LongRows::readPass() {
+    const auto name = at(LongField::pass);
+    if (name.empty()) return refuseField(LongField::pass, RefusalCode::noSuchPass);
+    SaidPass pass{std::string{name}, m_line, std::string{withoutGuard(at(LongField::text))}};
+    if (m_said) return m_said(std::move(pass));
+    m_intake.passes.push_back(std::move(pass));
+}
+
 void LongRows::readRow() {
+    if (at(LongField::state) == "pass") return readPass();
     const auto note = parseNote(at(LongField::note), m_piano);
     if (!note) return refuseField(LongField::note, RefusalCode::unknownNote);
     const auto dimension = findDimension(at(LongField::dimension));

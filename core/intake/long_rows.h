@@ -32,6 +32,9 @@ public:
     /// `named`: some row bears the piano's own name; otherwise the file must be of one piano, whatever its name.
     LongRows(const Piano&, std::function<void(Sound&&)> take, LongHeads, bool named);
 
+    /// Instead of listing them in the result.
+    void onPass(std::function<void(SaidPass&&)> said) { m_said = std::move(said); }
+
     /// Refuses severalPianos: none has the piano's name, and there is more than one.
     Outcome<void> read(const std::vector<std::string>& fields, int line);
     Intake finish();
@@ -40,6 +43,7 @@ private:
     std::string_view at(LongField field) const { return m_heads.of(field, *m_fields); }
     Outcome<bool> isForeign(std::string_view name);
     void readRow();
+    void readPass();
     void readReading(bool taken);
     void forgetOtherNotes();
     void settle(Sound&&);
@@ -49,6 +53,7 @@ private:
 
     const Piano& m_piano;
     std::function<void(Sound&&)> m_take;
+    std::function<void(SaidPass&&)> m_said;
     LongHeads m_heads;
     bool m_named;
     CellContext m_context;

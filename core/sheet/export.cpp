@@ -248,7 +248,10 @@ Json pianoRow(const PianoRecord& record) {
 std::string exportCsv(const std::vector<PianoRecord>& records) {
     std::string out = "\xEF\xBB\xBFpiano;pass;note;dimension;trial;text;unit;state;at\r\n";
     for (const PianoRecord& record : records)
-        for (const Pass& pass : record.passes)
+        for (const Pass& pass : record.passes) {
+            // one that no reading names keeps its place: those behind it would move up
+            if (pass.readingCount() == 0)
+                line(out, {record.piano.name, std::to_string(pass.number), "", "", "", pass.label, "", "pass", ""});
             for (const auto& [cell, measured] : pass.cells) {
                 const std::string note = std::to_string(cell.note.value);
                 const std::string dimension(key(cell.dimension));
@@ -261,6 +264,7 @@ std::string exportCsv(const std::vector<PianoRecord>& records) {
                                written.unit, stateOf(r), isoTime(r.at)});
                 }
             }
+        }
     return out;
 }
 

@@ -32,7 +32,9 @@ std::string surveyJson(const PianoRecord&);
 std::string idsJson();
 std::string refusalJson(const Refusal&, std::string_view sentence);
 
-/// Long form: piano;pass;note;dimension;trial;text;unit;state;at (UTF-8 with BOM, CRLF, formula text neutralised).
+/// The readings. Long form: piano;pass;note;dimension;trial;text;unit;state;at (UTF-8 with BOM, CRLF, formula text
+/// neutralised). A pass without readings is a row of its own, state "pass", its label as text: so the passes keep their
+/// numbers. What else belongs to a pass, and all that belongs to the piano, is in the JSON alone.
 std::string exportCsv(const std::vector<PianoRecord>&);
 std::string exportJson(const std::vector<PianoRecord>&);
 

@@ -57,6 +57,29 @@ TEST_CASE("a row of the long form is a reading with everything that was kept") {
     CHECK(in.notFitted[0].cell == Cell{{88}, damperStart});
 }
 
+TEST_CASE("a pass without readings is said in its place") {
+    const std::string rows = "Hall;1;1;blow;1;46;mm;;\r\nHall;2;;;;'=rails;;pass;\r\nHall;3;1;blow;1;45;mm;;\r\n"
+                             "Hall;;;;;no name;;pass;\r\n";
+    const auto in = intake(rows);
+    CHECK(in.sound.size() == 2);
+    REQUIRE(in.passes.size() == 1);
+    CHECK(in.passes.front().name == "2");
+    CHECK(in.passes.front().label == "=rails");
+    CHECK(in.passes.front().line == 3);
+    REQUIRE(in.refused.size() == 1);
+    CHECK(in.refused.front().code == RefusalCode::noSuchPass);
+    // in pieces: between the readings
+    const Piano piano = named("Hall");
+    std::string order;
+    LongFormReader reader(piano, [&](Sound&& sound) { order += sound.pass; });
+    reader.onPass([&](SaidPass&& pass) { order += '(' + pass.name + ')'; });
+    REQUIRE(reader.add(kHead + rows).has_value());
+    const auto rest = reader.finish();
+    REQUIRE(rest.has_value());
+    CHECK(rest->passes.empty());
+    CHECK(order == "1(2)3");
+}
+
 TEST_CASE("what was settled when it was typed is not asked again") {
     const auto in = intake("Hall;1;1;aftertouch;1;1,250;mm;;\r\n" // taken from a file with decimal commas
                            "Hall;1;1;blow;1;24;mm;taken;\r\n"

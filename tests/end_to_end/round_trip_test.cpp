@@ -72,6 +72,51 @@ TEST_CASE("the demo's readings come back from CSV with all their passes") {
     CHECK(exported(book, folder / "again.csv") == csv);
 }
 
+TEST_CASE("passes without readings keep their place in CSV, and so the others their numbers") {
+    const Folder folder;
+    const std::string book = folder / "a.hammerline", other = folder / "b.hammerline";
+    const auto passesOf = [](const std::string& which) {
+        std::vector<std::pair<std::string, int>> passes;
+        for (const json& each : program({"list", which, "--json"}).json().at("pianos").at(0).at("passes"))
+            passes.emplace_back(each.at("label"), each.at("readings"));
+        return passes;
+    };
+    makePiano(book, "Hall");
+    REQUIRE(program({"enter", book, "1", "key-dip", "10.1"}).status == 0);
+    for (const char* label : {"after the rails; bench", "checks", "only a mark"})
+        REQUIRE(program({"pass", book, "--label", label}).status == 0);
+    writeText(folder / "mark.csv", std::string(kHeads) + "Hall;4;3;strap;1;;;not-fitted;\r\n");
+    REQUIRE(program({"import", book, folder / "mark.csv"}).status == 0);
+    REQUIRE(program({"pass", book, "--label", "last"}).status == 0);
+    REQUIRE(program({"enter", book, "1", "key-dip", "10.2", "--pass", "5"}).status == 0);
+    REQUIRE(program({"pass", book, "--label", "begun"}).status == 0);
+    const std::string csv = exported(book, folder / "a.csv");
+    makePiano(other, "Hall");
+    const auto taken = program({"import", other, folder / "a.csv"});
+    INFO(csv << taken.err);
+    CHECK(taken.status == 0);
+    const auto there = passesOf(other), here = passesOf(book);
+    REQUIRE(there.size() == here.size());
+    for (std::size_t i = 0; i < here.size(); ++i) {
+        CHECK(there[i].second == here[i].second);
+        if (here[i].second == 0) CHECK(there[i].first == here[i].first);
+    }
+    CHECK(exported(other, folder / "b.csv") == csv);
+    // as UTF-16 it is read as a whole
+    const std::string third = folder / "c.hammerline";
+    makePiano(third, "Hall");
+    std::string wide = "\xFF\xFE";
+    for (const char c : csv.substr(3))
+        wide += {c, '\0'};
+    writeText(folder / "wide.csv", wide);
+    CHECK(program({"import", third, folder / "wide.csv"}).status == 0);
+    CHECK(exported(third, folder / "c.csv") == csv);
+    // again it changes nothing
+    const std::string before = readAll(other);
+    CHECK(program({"import", other, folder / "b.csv"}).status == 0);
+    CHECK(readAll(other) == before);
+}
+
 TEST_CASE("Ctrl-C while a file is read keeps nothing") {
     const Folder folder;
     const std::string book = folder / "c.hammerline";

@@ -95,6 +95,7 @@ Intake IntakeDialog::taken() const {
     }
     for (const SaidNotFitted& mark : m_intake.notFitted)
         if (wanted(mark.pass)) add(out.notFitted, mark);
+    if (each) out.passes = m_intake.passes;
     return out;
 }
 
