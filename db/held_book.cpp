@@ -25,7 +25,8 @@ HeldBook::HeldBook(const std::string& path, const Headway& headway) : m_file(ope
     wanted.l_start = kPendingByte;
     wanted.l_len = kLockBytes;
     try {
-        for (int tries = 0; fcntl(m_file, F_SETLK, &wanted) != 0; ++tries) {
+        // of this open file alone: a lock of the process would go when any other file of it on the book is closed
+        for (int tries = 0; fcntl(m_file, F_OFD_SETLK, &wanted) != 0; ++tries) {
             const bool inUse = errno == EACCES || errno == EAGAIN;
             if (!inUse) return; // a share that knows no locks
             headway.at(1);

@@ -1,8 +1,11 @@
 // Backups, restoring, what can be rescued, and two who write at once.
 #include "db/document.h"
+#include "db/files.h"
+#include "db/held_book.h"
 #include "tests/db/bench.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
+#include <fcntl.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -133,6 +136,38 @@ TEST_CASE("a book is restored by one act, and what stood there is kept") {
     fs::remove(path);
     CHECK(ok(restoreBook(path, copy)).empty());
     CHECK(contentOf(ok(BenchBook::open(path))) == content);
+}
+
+TEST_CASE("a book is held while other files of this program on it are closed") {
+    // POSIX: a process gives up its record locks on a file when it closes any descriptor of it (fcntl(2)); a lock of
+    // the open file description stays
+    const Folder folder = Folder::quick();
+    const std::string path = folder.file("shop.hammerline");
+    Filled filled = filledBook(path);
+    const auto writableFromOutside = [&] {
+        const pid_t child = ::fork();
+        if (child == 0) {
+            SQLite::Database db(path, SQLite::OPEN_READWRITE);
+            try {
+                db.exec("BEGIN IMMEDIATE");
+            } catch (const SQLite::Exception&) {
+                ::_exit(1);
+            }
+            ::_exit(0);
+        }
+        int status = 0;
+        REQUIRE(::waitpid(child, &status, 0) == child);
+        return WEXITSTATUS(status) == 0;
+    };
+    CHECK(writableFromOutside());
+    {
+        const HeldBook held(path, {});
+        CHECK_FALSE(writableFromOutside());
+        ::close(::open(path.c_str(), O_RDONLY));
+        copyFile(path, folder.file("a-copy"));
+        CHECK_FALSE(writableFromOutside());
+    }
+    CHECK(writableFromOutside());
 }
 
 TEST_CASE("a book that is gone is noticed, and comes back when its file does") {
