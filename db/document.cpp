@@ -12,9 +12,11 @@
 namespace hammerline {
 namespace {
 
+constexpr unsigned kDocumentMode = 0666; // less what the person's mask takes off
+
 /// The error number, 0 where all of it was written.
-int writeNew(const std::string& path, std::string_view bytes) {
-    const int file = open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+int writeInto(const std::string& path, std::string_view bytes) {
+    const int file = open(path.c_str(), O_WRONLY | O_CLOEXEC);
     if (file < 0) return errno;
     int error = 0;
     while (!bytes.empty() && error == 0) {
@@ -45,8 +47,8 @@ Outcome<void> writeDocument(const std::string& path, std::string_view bytes) {
         if (kind == std::filesystem::file_type::regular && access(path.c_str(), R_OK | W_OK) != 0)
             throw Refused{writingRefusal(path, errno)}; // protected, and what it is cannot be known
         if (isBook(path)) fail(RefusalCode::fileExists, path);
-        PassingFile made(path);
-        if (const int error = writeNew(made.path(), bytes); error != 0) throw Refused{writingRefusal(path, error)};
+        PassingFile made(path, kDocumentMode);
+        if (const int error = writeInto(made.path(), bytes); error != 0) throw Refused{writingRefusal(path, error)};
         made.placeOver(path);
     });
 }

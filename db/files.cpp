@@ -45,6 +45,17 @@ void syncFolderOf(const std::string& path) {
     syncPath(folderOf(path).string(), O_RDONLY | O_DIRECTORY, path);
 }
 
+constexpr off_t kHeldByte = 0x40000400; // SQLite's own end at 0x40000200
+
+struct flock heldByte() {
+    struct flock held {};
+    held.l_type = F_WRLCK;
+    held.l_whence = SEEK_SET;
+    held.l_start = kHeldByte;
+    held.l_len = 1;
+    return held;
+}
+
 constexpr std::array<const char*, 3> kCompanions = {"-journal", "-wal", "-shm"};
 
 } // namespace
@@ -146,15 +157,35 @@ fs::path folderOf(const std::string& path) {
     return folder.empty() ? fs::path(".") : folder;
 }
 
-PassingFile::PassingFile(const std::string& path)
+PassingFile::PassingFile(const std::string& path, unsigned mode)
     : m_path((folderOf(path) / ("." + fs::path(path).filename().string() + ".part-" + text(newUuid()).substr(0, 8)))
                  .string())
     , m_target(path) {
     const std::string folder = folderOf(path).string();
     if (access(folder.c_str(), W_OK | X_OK) != 0) failWriting(path, errno);
+    m_file = open(m_path.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, mode);
+    if (m_file < 0) failWriting(path, errno);
+    struct flock held = heldByte();
+    (void)fcntl(m_file, F_OFD_SETLK, &held); // a share that knows no locks: then it counts as left behind
+}
+
+/// Before anybody opens it under its true name: closing a file gives up the locks that SQLite has on it.
+void PassingFile::letGo() {
+    if (m_file >= 0) close(m_file);
+    m_file = -1;
+}
+
+bool isBeingWritten(const std::string& path) {
+    const int file = open(path.c_str(), O_RDONLY | O_CLOEXEC);
+    if (file < 0) return false;
+    struct flock held = heldByte();
+    const bool known = fcntl(file, F_OFD_GETLK, &held) == 0;
+    close(file);
+    return known && held.l_type != F_UNLCK;
 }
 
 PassingFile::~PassingFile() {
+    letGo();
     if (m_placed) return;
     std::error_code ignored;
     fs::remove(m_path, ignored);
@@ -162,6 +193,7 @@ PassingFile::~PassingFile() {
 }
 
 void PassingFile::placeNew(const std::string& path) {
+    letGo();
     syncPath(m_path, O_RDWR, path);
     if (link(m_path.c_str(), path.c_str()) != 0) {
         if (errno == EEXIST || liesThere(path)) fail(RefusalCode::fileExists, path);
@@ -184,6 +216,7 @@ void PassingFile::placeNewBook(const std::string& path) {
 }
 
 void PassingFile::placeOver(const std::string& path) {
+    letGo();
     takeRights(path, m_path); // who may read it stays as it was
     syncPath(m_path, O_RDWR, path);
     if (std::rename(m_path.c_str(), path.c_str()) != 0) failWriting(path, errno);

@@ -17,11 +17,12 @@ std::filesystem::path folderOf(const std::string& path);
 /// Detail of cannotWrite: what was to be written is there, but the disk has not said that it will stay.
 inline constexpr const char* kKeptUnsynced = "kept";
 
-/// Deletes its file on leaving unless it was put in place.
+/// Deletes its file on leaving unless it was put in place. Until then a byte beyond those that SQLite uses is locked,
+/// for the open file alone: whoever finds the file knows whether somebody is still at it (isBeingWritten).
 class PassingFile {
 public:
-    /// A new name beside `path`, hidden, not yet made. Fails with cannotWrite where the folder is missing or protected.
-    explicit PassingFile(const std::string& path);
+    /// A new file beside `path`, hidden and empty. Fails with cannotWrite where the folder is missing or protected.
+    explicit PassingFile(const std::string& path, unsigned mode = 0644);
     PassingFile(const PassingFile&) = delete;
     PassingFile& operator=(const PassingFile&) = delete;
     ~PassingFile();
@@ -36,9 +37,15 @@ public:
     void placeOver(const std::string& path);
 
 private:
+    void letGo();
+
     std::string m_path, m_target;
+    int m_file = -1;
     bool m_placed = false;
 };
+
+/// Whether a passing file is held by a program that runs.
+bool isBeingWritten(const std::string& path);
 
 /// The file that a name means: whole from the root, links followed, so that a journal is looked for and copies are put
 /// where the book truly lies, and that no name is taken for a URI by SQLite. A file that is not there yet: in its true

@@ -77,6 +77,7 @@ public:
     void reopenBook();
     /// Says so when the newest copy on another device is older than a month of work.
     void remindOfCopy();
+    void offerLeftBehind(const QString& book);
     enum class Export : std::uint8_t { readings, parts, everything };
     void exportFile(Export);
     /// To the preview, or straight into a PDF file.

@@ -1,4 +1,5 @@
 // What keeps a book, from the window: opening, restoring a backup, merging, opening again what was replaced, rescuing.
+#include "db/left_behind.h"
 #include "ui/main_window.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/long_work.h"
@@ -38,9 +39,30 @@ void MainWindow::openBook(const QString& path, const std::string& piano) {
     if (chosen.isEmpty()) return;
     const auto opened = atLength(this, tr("Opening %1").arg(QFileInfo(chosen).fileName()),
                                  [&](const GoOn& goOn) { return m_bench.openBook(chosen, piano, goOn); });
-    if (!opened) return offerRescue(chosen, opened.error());
-    m_settings.rememberBook(chosen);
-    remindOfCopy();
+    if (!opened) offerRescue(chosen, opened.error());
+    if (opened) m_settings.rememberBook(chosen);
+    if (opened) remindOfCopy();
+    offerLeftBehind(chosen);
+}
+
+/// Also where the book could not be opened: it may be all that there is.
+void MainWindow::offerLeftBehind(const QString& book) {
+    for (const LeftBehind& left : leftBehind(book.toStdString())) {
+        const bool mayBeKept = left.kind == LeftBehind::Kind::sound || left.kind == LeftBehind::Kind::large;
+        QStringList ways{tr("Delete it"), tr("Leave it as it is")};
+        if (mayBeKept) ways.prepend(tr("Keep it under a name of its own"));
+        const int chosen =
+            Dialogs::now().choose(this, tr("Left behind beside the book"), words::leftBehindSentence(left), ways);
+        const bool keep = mayBeKept && chosen == 0, erase = chosen == static_cast<int>(ways.size()) - 2;
+        if (keep) {
+            const auto kept = keepLeftBehind(left, book.toStdString());
+            if (!kept) return report(kept.error());
+            say(tr("Kept as %1: Book, Restore a backup puts it in place.")
+                    .arg(QFileInfo(QString::fromStdString(*kept)).fileName()));
+        } else if (erase) {
+            if (const auto deleted = deleteLeftBehind(left); !deleted) return report(deleted.error());
+        }
+    }
 }
 
 void MainWindow::backUpBook() {

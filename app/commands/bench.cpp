@@ -16,7 +16,10 @@ namespace hammerline::app {
 
 Outcome<BenchBook> openBook(const std::string& path, bool json, OpenMode mode) {
     Progress progress(json);
-    return BenchBook::open(path, mode, {}, [&progress](double share) { return progress.goesOn(share); });
+    auto book = BenchBook::open(path, mode, {}, [&progress](double share) { return progress.goesOn(share); });
+    for (const LeftBehind& left : leftBehind(path)) // also where it cannot be opened: this may be all that there is
+        ask(words::leftBehindSentence(left) + QLatin1Char(' ') + words::leftBehindAdvice(left, path), json);
+    return book;
 }
 
 Outcome<Bench> openBench(const Common& at, bool json, OpenMode mode) {

@@ -2,6 +2,7 @@
 #include "db/document.h"
 #include "db/files.h"
 #include "db/held_book.h"
+#include "db/left_behind.h"
 #include "tests/db/bench.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -10,6 +11,7 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <csignal>
 
 using namespace hammerline;
 using namespace hammerline::bench;
@@ -136,6 +138,74 @@ TEST_CASE("a book is restored by one act, and what stood there is kept") {
     fs::remove(path);
     CHECK(ok(restoreBook(path, copy)).empty());
     CHECK(contentOf(ok(BenchBook::open(path))) == content);
+}
+
+TEST_CASE("what a killed restore leaves behind is found, and told from a copy that somebody is writing") {
+    const Folder folder = Folder::quick();
+    const std::string path = folder.file("shop.hammerline"), copy = folder.file("copy.hammerline");
+    std::string content;
+    {
+        Filled filled = filledBook(path);
+        std::vector<NewReading> many; // more pages than are copied at once
+        for (int trial = 2; trial <= 90; ++trial)
+            for (int note = 1; note <= 88; ++note) {
+                many.push_back(mm(note, letOff, 3.1));
+                many.back().reading.trial = trial;
+            }
+        ok(filled.book.store(filled.piano, 1, many));
+        content = contentOf(filled.book);
+        ok(filled.book.backUp(copy));
+        ok(filled.book.store(filled.piano, 1, std::vector{mm(1, letOff, 2.2)}));
+    }
+    const std::string before = bytesOf(path);
+    REQUIRE(before.size() > 128 * kPage);
+    CHECK(leftBehind(path).empty());
+    // killed in the middle of copying (0.52 to 0.68 of the way), and when the copy is whole
+    for (const double at : {0.55, 0.7}) {
+        const pid_t child = ::fork();
+        if (child == 0) {
+            (void)restoreBook(path, copy, [&](double share) {
+                if (share > at) ::raise(SIGKILL);
+                return true;
+            });
+            ::_exit(0);
+        }
+        int status = 0;
+        REQUIRE(::waitpid(child, &status, 0) == child);
+        REQUIRE(WIFSIGNALED(status));
+        CHECK(bytesOf(path) == before);
+        const auto left = leftBehind(path);
+        REQUIRE(left.size() == 1);
+        const bool whole = at > 0.6;
+        CHECK(left.front().kind == (whole ? LeftBehind::Kind::sound : LeftBehind::Kind::broken));
+        if (!whole) {
+            REQUIRE(deleteLeftBehind(left.front()).has_value());
+            CHECK(leftBehind(path).empty());
+            CHECK(named(folder, ".part-").empty());
+            continue;
+        }
+        // it can be put in place, or under a name that a person sees
+        const std::string kept = ok(restoreBook(path, left.front().path));
+        CHECK(contentOf(ok(BenchBook::open(path))) == content);
+        CHECK(bytesOf(kept) == before);
+        const std::string shown = ok(keepLeftBehind(left.front(), path));
+        CHECK(contentOf(ok(BenchBook::open(shown))) == content);
+        CHECK(leftBehind(path).empty());
+    }
+    // one that is under way is nobody's leaving, in this process or another
+    std::size_t seen = 0;
+    ok(restoreBook(path, copy, [&](double) { return seen += leftBehind(path).size(), true; }));
+    CHECK(seen == 0);
+    // the same book under the passing name: killed between link and unlink
+    fs::create_hard_link(path, folder.file(".shop.hammerline.part-0a1b2c3d"));
+    REQUIRE(leftBehind(path).size() == 1);
+    CHECK(leftBehind(path).front().kind == LeftBehind::Kind::bookItself);
+    // of a copy of this book, of another book, and what only looks alike
+    for (const char* name : {".shop.backup-20261125-044512.hammerline.part-0a1b2c3e", ".other.hammerline.part-0a1b2c3d",
+                             ".shop.hammerline.part-notes", "shop.hammerline.part-0a1b2c3d"})
+        write(folder.file(name), "x");
+    CHECK(leftBehind(path).size() == 2);
+    CHECK(leftBehind(folder.file("nowhere/shop.hammerline")).empty());
 }
 
 TEST_CASE("a book is held while other files of this program on it are closed") {

@@ -85,6 +85,45 @@ private Q_SLOTS:
         QVERIFY(said().contains(today.toString(Qt::ISODate)));
     }
 
+    void whatAKilledRestoreLeftBehindIsOffered() {
+        const auto said = [this] { return m_window->findChild<QLabel*>(QStringLiteral("notice"))->text(); };
+        const QString left = m_folder->filePath(QStringLiteral(".%1.part-0a1b2c3d").arg(QFileInfo(path()).fileName()));
+        const auto names = [this] {
+            return QDir(m_folder->path()).entryList({QStringLiteral("*left-over*")}, QDir::Files);
+        };
+        QVERIFY(QFile::copy(other(), left));
+        m_dialogs->choice = 2; // leave it as it is
+        m_window->openBook(path());
+        QVERIFY(m_dialogs->said.contains(QFileInfo(left).fileName()));
+        QVERIFY(m_dialogs->said.contains(QStringLiteral("whole, sound book")));
+        QVERIFY(QFile::exists(left));
+        m_dialogs->choice = -1; // and closed
+        m_window->openBook(path());
+        QVERIFY(QFile::exists(left));
+        m_dialogs->choice = 0; // keep it
+        m_window->openBook(path());
+        QVERIFY(!QFile::exists(left));
+        QCOMPARE(names().size(), 1);
+        QVERIFY(said().contains(names().first()));
+        QVERIFY(BenchBook::open(m_folder->filePath(names().first()).toStdString()).has_value());
+
+        QFile half(left); // the first page of a copy
+        QFile whole(other());
+        QVERIFY(half.open(QIODevice::WriteOnly) && whole.open(QIODevice::ReadOnly));
+        half.write(whole.read(4096));
+        half.close();
+        m_dialogs->choice = 1; // leave it as it is: there is nothing to keep
+        m_window->openBook(path());
+        QVERIFY(m_dialogs->said.contains(QStringLiteral("no whole book")));
+        QVERIFY(QFile::exists(left));
+        m_dialogs->choice = 0;
+        m_window->openBook(path());
+        QVERIFY(!QFile::exists(left));
+        m_dialogs->said.clear();
+        m_window->openBook(path());
+        QVERIFY(m_dialogs->said.isEmpty());
+    }
+
     void aReplacedFileIsNoticedAndOpenedAgainWithTheTypedTextInItsField() {
         {
             auto outside = BenchBook::open(other().toStdString());

@@ -4,6 +4,7 @@
 #include "core/history/merging.h"
 #include "core/history/record.h"
 #include "core/refusal/refusal.h"
+#include "db/left_behind.h"
 
 #include <QString>
 
@@ -27,6 +28,10 @@ QString problemText(const std::string& what);
 /// "The book is sound." `olderAt`: when what had been written until then got its proof, microseconds since 1970; 0: it
 /// always had one.
 QString soundSentence(bool sound, std::int64_t olderAt);
+/// "Beside the book lies .hall.hammerline.part-1a2b3c4d, left behind by work that was broken off. ...": what it is.
+QString leftBehindSentence(const LeftBehind&);
+/// What to do with it on the command line.
+QString leftBehindAdvice(const LeftBehind&, const std::string& book);
 QString rescueSentence(const Rescued&, const std::string& path);
 
 } // namespace hammerline::words
