@@ -4,7 +4,7 @@
 #include "core/history/merging.h"
 #include "core/history/record.h"
 #include "core/refusal/refusal.h"
-#include "db/left_behind.h"
+#include "core/history/left_behind.h"
 
 #include <QString>
 
