@@ -3,8 +3,10 @@
 #include "app/commands/commands.h"
 #include "app/console.h"
 #include "app/text_table.h"
+#include "core/judge/touch_diagnosis.h"
 #include "core/sheet/sheet.h"
 #include "ui/words/said.h"
+#include "ui/words/touch_words.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -70,6 +72,10 @@ void sayReview(const PassView& view, const Piano& piano, bool json) {
     } else {
         say(tableOf(view, piano), json);
     }
+    for (const NoteTouch& each : touchesOf(view.pass, piano, view.sheet.name == "old-upright"))
+        say(QStringLiteral("%1: %2 %3")
+                .arg(words::noteName(each.note, piano), words::touchFigures(each), words::touchSentence(each, piano)),
+            json);
     for (const DoubtfulNote& each : view.review.doubtful)
         ask(inConsole(
                 QT_TRANSLATE_NOOP("console", "Note %1: these readings cannot all be true; measure again, first %2."))

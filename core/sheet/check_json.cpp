@@ -1,3 +1,4 @@
+#include "core/judge/touch_diagnosis.h"
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
 
@@ -65,6 +66,18 @@ Json causeRow(const Cause& cause) {
             {"replaces", cause.explains.size()}};
 }
 
+Json touchRow(const NoteTouch& touch) {
+    Json says = Json::array();
+    for (const TouchSays each : touch.says)
+        says.push_back(sheet::text(key(each)));
+    return {{"note", touch.note.value},
+            {"down", sheet::number(touch.down)},
+            {"up", sheet::number(touch.up)},
+            {"friction", sheet::number(touch.touch.friction)},
+            {"mean", sheet::number(touch.touch.mean)},
+            {"says", std::move(says)}};
+}
+
 } // namespace
 
 std::string checkJson(const PianoRecord& record, const PassView& view) {
@@ -93,6 +106,9 @@ std::string checkJson(const PianoRecord& record, const PassView& view) {
                                          {"why", sheet::text(each.why)},
                                          {"suspect", sheet::text(key(each.suspect))},
                                          {"residual", sheet::rounded(each.residual)}});
+    out["touch"] = Json::array();
+    for (const NoteTouch& each : touchesOf(view.pass, record.piano, view.sheet.name == "old-upright"))
+        out["touch"].push_back(touchRow(each));
     out["causes"] = Json::array();
     for (const Cause& cause : view.causes)
         out["causes"].push_back(causeRow(cause));

@@ -105,8 +105,9 @@ void NoteCard::refresh() {
     m_rows->setCurrentKey(m_bench.dimension().row);
     m_text->setFont(face(Text::body));
     m_text->document()->setDocumentMargin(u(3));
-    say(noteCardRelation(m_bench, m_bench.note()) + noteCardHistory(m_bench, m_bench.cell()) +
-        noteCardFindings(m_bench, m_bench.note()) + noteCardLeft(m_bench, m_bench.note()) + noteCardProgress(m_bench));
+    say(noteCardRelation(m_bench, m_bench.note()) + noteCardTouch(m_bench, m_bench.note()) +
+        noteCardHistory(m_bench, m_bench.cell()) + noteCardFindings(m_bench, m_bench.note()) +
+        noteCardLeft(m_bench, m_bench.note()) + noteCardProgress(m_bench));
     layOut();
     update();
 }

@@ -1,11 +1,13 @@
 #include "ui/stations/note_card_rows.h"
 
 #include "core/judge/escapement.h"
+#include "core/judge/touch_diagnosis.h"
 #include "ui/stations/measure_acts.h"
 #include "ui/stations/measure_understanding.h"
 #include "ui/stations/station_words.h"
 #include "ui/words/reserve.h"
 #include "ui/words/said.h"
+#include "ui/words/touch_words.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -134,6 +136,18 @@ QString noteCardRelation(const Workbench& bench, NoteNumber note) {
     for (const DoubtfulNote& doubt : view->review.doubtful)
         if (doubt.note == note) lines << CardText::tr("Measure %1 again.").arg(words::name(doubt.suspect).toLower());
     return block(CardText::tr("Expected from the other readings"), lines.join(QStringLiteral("<br>")));
+}
+
+QString noteCardTouch(const Workbench& bench, NoteNumber note) {
+    const PassView* view = bench.view();
+    if (!view) return {};
+    for (const NoteTouch& each : touchesOf(view->pass, *bench.piano(), view->sheet.name == "old-upright"))
+        if (each.note == note)
+            return block(CardText::tr("Touch weight"),
+                         QStringLiteral("%1<br>%2")
+                             .arg(words::touchFigures(each).toHtmlEscaped(),
+                                  words::touchSentence(each, *bench.piano()).toHtmlEscaped()));
+    return {};
 }
 
 QString noteCardHistory(const Workbench& bench, Cell cell) {

@@ -10,6 +10,8 @@ namespace hammerline {
 std::vector<ListRow> noteCardRows(const Workbench&, NoteNumber);
 /// What the other readings lead one to expect of the dip, with the sum spelt out; what is guessed is in italic.
 QString noteCardRelation(const Workbench&, NoteNumber);
+/// Friction and mean weight of this note, and what they say; empty where it was not weighed both ways.
+QString noteCardTouch(const Workbench&, NoteNumber);
 /// The current dimension at this note: passes, expected after the plan, zone, neighbours, earlier values of this pass.
 QString noteCardHistory(const Workbench&, Cell);
 /// What the survey found at the note, and what has to be mended before.
