@@ -2,8 +2,10 @@
 #include "core/plan/plan_in_force.h"
 #include "ui/print/documents.h"
 #include "ui/widgets/account_painter.h"
+#include "ui/widgets/account_strip.h"
 #include "ui/widgets/stroke_columns.h"
 #include "ui/widgets/stroke_painter.h"
+#include "ui/words/account_labels.h"
 #include "ui/words/said.h"
 #include "ui/words/stroke_labels.h"
 #include "ui/words/words.h"
@@ -51,6 +53,38 @@ Solid columnsBlock(const Actions& actions, const Piano& piano, bool afterPlan) {
                     paintStrokeColumns(painter, box, axis, *actions, piano, {.afterPlan = afterPlan}, style);
                 });
             }};
+}
+
+/// The accounts of a section against its aims.
+Solid sectionBlock(const Actions& actions, const NoteRange& range, const QString& name, const Piano& piano) {
+    const double strip = inMm(accountStripHeight(paperStyle(kWideUnit)));
+    return {strip + 12, [=, &piano](Canvas& c, const QRectF& r) {
+                const auto first = static_cast<std::size_t>(range.first) - 1;
+                const auto of = std::span(*actions).subspan(first, static_cast<std::size_t>(range.last) - first);
+                c.text(r.x(), r.y() + 5, words::stripHead(name), {10.5, true});
+                c.draw({r.x(), r.y() + 8, r.width(), strip}, [&](QPainter& painter, const QRectF& box) {
+                    paintAccountStrip(painter, box, of, {}, piano, paperStyle(kWideUnit));
+                });
+            }};
+}
+
+/// Of every section with an account.
+void addSections(Document& document, const Actions& actions, const Piano& piano, double width) {
+    const auto sections = sectionsOf(piano);
+    bool any = false;
+    for (std::size_t i = 0; i < sections.size(); ++i) {
+        const NoteRange& range = sections[i].range;
+        const bool told = std::ranges::any_of(
+            *actions, [&](const NoteAction& action) { return range.contains(action.note) && action.account.computed; });
+        if (!told) continue;
+        if (!any) document.blocks.emplace_back(paragraphBlock({{words::stripRemark() + u'.', false}}, 9.5, width));
+        any = true;
+        const QString name = QStringLiteral("%1 %2\u2013%3")
+                                 .arg(words::sectionName(sections[i], i, sections.size()))
+                                 .arg(range.first)
+                                 .arg(range.last);
+        document.blocks.emplace_back(sectionBlock(actions, range, name, piano));
+    }
 }
 
 /// Stroke and account of one note stay together.
@@ -112,6 +146,7 @@ Document actionDocument(const Source& source, const Plan* plan) {
                        9.5, source.width()));
     document.blocks.emplace_back(columnsBlock(actions, source.piano(), false));
     if (planned) document.blocks.emplace_back(columnsBlock(actions, source.piano(), true));
+    addSections(document, actions, source.piano(), source.width());
     for (const NoteNumber note : worstOf(*actions))
         document.blocks.emplace_back(noteBlock(actions, note, source.piano()));
     return document;

@@ -2,8 +2,10 @@
 #include "ui/stations/action_page.h"
 #include "ui/stations/action_what_if.h"
 #include "ui/widgets/account_painter.h"
+#include "ui/widgets/account_strip.h"
 #include "ui/widgets/drawn_head.h"
 #include "ui/words/account_labels.h"
+#include "ui/words/words.h"
 
 #include <QPainter>
 
@@ -23,7 +25,10 @@ public:
     }
 
     QString title() const override { return tr("Account of the dip"); }
-    QString sentence() const override { return words::accountLines(desk().note()).join(QStringLiteral(". ")); }
+    QString sentence() const override {
+        return words::accountLines(desk().note()).join(QStringLiteral(". ")) + QStringLiteral(". ") +
+               words::stripSentence(sectionText(), sectionOfNote());
+    }
     QList<KeyHint> pageHints() const override {
         return {{QStringLiteral("left right"), tr("note")},
                 {QStringLiteral("up down"), tr("handle")},
@@ -61,6 +66,7 @@ protected:
         double y = top + high;
         for (const QString& line : sums())
             y = drawnParagraph(painter, style, style.bold, QRectF(left, y, room, 1e4), line) + units(kBetweenSums);
+        paintSection(painter, style, y + units(kBetweenSums), left, room);
     }
     void resizeEvent(QResizeEvent* event) override {
         ActionPage::resizeEvent(event);
@@ -72,6 +78,32 @@ protected:
     }
 
 private:
+    std::span<const NoteAction> sectionOfNote() const {
+        const Piano& piano = *desk().bench().piano();
+        const NoteRange range = sectionsOf(piano)[sectionIndexOf(desk().bench().note(), piano)].range;
+        return std::span(desk().all())
+            .subspan(static_cast<std::size_t>(range.first) - 1, static_cast<std::size_t>(range.last - range.first) + 1);
+    }
+    QString sectionText() const {
+        const Piano& piano = *desk().bench().piano();
+        const auto sections = sectionsOf(piano);
+        const std::size_t at = sectionIndexOf(desk().bench().note(), piano);
+        return QStringLiteral("%1 %2\u2013%3")
+            .arg(words::sectionName(sections[at], at, sections.size()))
+            .arg(sections[at].range.first)
+            .arg(sections[at].range.last);
+    }
+    DrawnHead sectionHead() const { return {words::stripHead(sectionText()), words::stripRemark()}; }
+    void paintSection(QPainter& painter, const DrawnStyle& style, double top, double left, double room) {
+        const DrawnHead above = sectionHead();
+        painter.save();
+        painter.translate(0, top);
+        painter.fillRect(QRectF(0, 0, left + room, 1), ink(style.look.line));
+        above.paint(painter, style, left, room);
+        paintAccountStrip(painter, QRectF(left, above.height(style, room), room, accountStripHeight(style)),
+                          sectionOfNote(), desk().bench().note(), *desk().bench().piano(), style);
+        painter.restore();
+    }
     /// The handles stand beside the account where there is room for both, else below it.
     static bool beside(int wide) { return wide >= u(kBothFrom); }
     int accountWide(int wide) const { return beside(wide) ? wide - m_whatIf->sizeHint().width() : wide; }
@@ -90,7 +122,7 @@ private:
         double high = head().height(style, room) + accountHeight(style, desk().note());
         for (const QString& line : sums())
             high += paragraphHigh(style.bold, room, line) + units(kBetweenSums);
-        return high + units(kBetweenSums);
+        return high + sectionHead().height(style, room) + accountStripHeight(style) + units(2 * kBetweenSums);
     }
     void place() {
         if (!desk().ready()) return;

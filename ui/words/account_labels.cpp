@@ -63,4 +63,53 @@ QString wholeMm(int mm) {
     return number(mm, 0);
 }
 
+QString stripHead(const QString& section) {
+    return inAccount(QT_TRANSLATE_NOOP("account", "All of %1, against the aims")).arg(section);
+}
+
+QString stripRemark() {
+    return inAccount(QT_TRANSLATE_NOOP("account", "mm at the key's front: above the line gives, below it takes; shaded "
+                                                  "where the aftertouch is good"));
+}
+
+QString stripAims() {
+    return inAccount(QT_TRANSLATE_NOOP("account", "at the aims"));
+}
+
+QString stripFigure(double mm) {
+    return (mm > 0 ? QStringLiteral("+") : QString{}) + number(mm, 1);
+}
+
+QString stripTerm(std::size_t place) {
+    constexpr std::array kTerms = {dimension::keyDip, dimension::lostMotion, dimension::letOff, dimension::blow};
+    return name(kTerms.at(place)).toLower();
+}
+
+QString stripLeft() {
+    return inAccount(QT_TRANSLATE_NOOP("account", "aftertouch left"));
+}
+
+QString stripSentence(const QString& section, std::span<const NoteAction> actions) {
+    int complete = 0, within = 0;
+    std::map<DimensionId, std::vector<NoteNumber>> costs;
+    for (const NoteAction& action : actions) {
+        const auto left = judgedLeft(action.account);
+        if (!left) continue;
+        ++complete;
+        within += left->verdict == Verdict::within ? 1 : 0;
+        const auto& against = action.account.against;
+        const bool takes = !against.empty() && against.front().mm < 0;
+        if (takes) costs[against.front().dimension].push_back(action.note);
+    }
+    QStringList said{
+        inAccount(QT_TRANSLATE_NOOP("account", "%1: %2 of %3 accounts leave an aftertouch within its zone."))
+            .arg(section)
+            .arg(within)
+            .arg(complete)};
+    for (const auto& [id, notes] : costs)
+        said << inAccount(QT_TRANSLATE_NOOP("account", "%1 takes most at %2."))
+                    .arg(name(id), QString::fromStdString(writeNotes(notes)));
+    return said.join(QLatin1Char(' '));
+}
+
 } // namespace hammerline::words

@@ -18,4 +18,16 @@ QString leftAfter(const NoteAction&);
 QString accountLegend(int entry);
 QString wholeMm(int mm);
 
+/// The strip of a section: its head, the line of the aims, "+0.6", its four lines in the order of the account, what is
+/// left.
+QString stripHead(const QString& section);
+QString stripRemark();
+QString stripAims();
+QString stripFigure(double mm);
+QString stripTerm(std::size_t);
+QString stripLeft();
+/// "Tenor 29-58: 20 of 30 accounts leave an aftertouch within its zone. Most is taken by the dip at 31, 35; by the blow
+/// at 40."
+QString stripSentence(const QString& section, std::span<const NoteAction>);
+
 } // namespace hammerline::words
