@@ -11,7 +11,6 @@ namespace hammerline::app {
 namespace {
 
 constexpr std::size_t kPiece = 1U << 16U;
-constexpr std::size_t kMostAtOnce = 256U << 20U;
 
 } // namespace
 
@@ -54,14 +53,15 @@ Outcome<std::string_view> FilePieces::next() {
     return piece;
 }
 
-Outcome<std::string> FilePieces::rest() {
+Outcome<std::string> FilePieces::rest(std::size_t mostMegabytes) {
     std::string bytes;
     while (true) {
         const auto piece = next();
         if (!piece) return tl::unexpected(piece.error());
         if (piece->empty()) return bytes;
         bytes += *piece;
-        if (bytes.size() > kMostAtOnce) return refuse(RefusalCode::tooLarge, m_path, "256 MB");
+        if (bytes.size() > mostMegabytes << 20U)
+            return refuse(RefusalCode::tooLarge, m_path, std::to_string(mostMegabytes) + " MB");
     }
 }
 

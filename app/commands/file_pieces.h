@@ -18,8 +18,8 @@ public:
     Outcome<std::string_view> peek();
     /// Empty at the end, and where a signal has come in between. Refuses cannotRead.
     Outcome<std::string_view> next();
-    /// All that is left. Refuses tooLarge beyond 256 MB.
-    Outcome<std::string> rest();
+    /// All that is left. Refuses tooLarge beyond so many.
+    Outcome<std::string> rest(std::size_t mostMegabytes);
 
     bool canRewind() const { return m_size.has_value(); }
     bool rewind();

@@ -87,7 +87,7 @@ private:
     }
 
     Outcome<Imported> whole(FilePieces& pieces) {
-        const auto bytes = pieces.rest();
+        const auto bytes = pieces.rest(kMostWhole >> 20U);
         if (!bytes) return tl::unexpected(bytes.error());
         auto intake = readReadings(*bytes, m_bench.record.piano, m_options);
         if (!intake) return tl::unexpected(intake.error());

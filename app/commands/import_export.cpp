@@ -92,7 +92,7 @@ int importExport(const ImportRequest& request, FilePieces& pieces, bool json) {
                             .toStdString(),
                         {}},
                        json);
-    const auto bytes = pieces.rest();
+    const auto bytes = pieces.rest(256);
     if (!bytes) return refused(bytes.error(), json);
     Progress progress(json);
     const auto upTo = [&progress](double from, double to) {

@@ -137,8 +137,14 @@ struct Intake {
     std::vector<SaidPass> passes; // without readings; not those that were given away while reading
 };
 
-/// A whole file or clipboard. Refuses what readTable refuses, and badTable when no column names a note ("note-column")
-/// or a dimension ("dimension-column").
+/// More than a person looks through, or a file of readings has; what is beyond is refused as a whole.
+inline constexpr std::size_t kMostAsked = 10'000;     // questions and refused rows: "too-many-asked"
+inline constexpr std::size_t kMostCells = 200'000;    // of a table, or said to be not fitted: "too-many-cells"
+inline constexpr std::size_t kMostPasses = 1'000;     // named by one file: "too-many-passes"
+inline constexpr std::size_t kMostWhole = 8ULL << 20; // bytes of what is not read in pieces: tooLarge
+
+/// A whole file or clipboard. Refuses tooLarge, what readTable refuses, and badTable when no column names a note
+/// ("note-column") or a dimension ("dimension-column").
 Outcome<Intake> readReadings(std::string_view bytes, const Piano&, const TableOptions& = {});
 
 /// The long form, each sound reading given away as it is read; `Intake::sound` stays empty. Rows of the piano's own

@@ -66,6 +66,11 @@ Outcome<void> LongRows::read(const std::vector<std::string>& fields, int line) {
     const auto foreign = isForeign(withoutGuard(at(LongField::piano)));
     if (!foreign) return tl::unexpected{foreign.error()};
     if (!*foreign) readRow();
+    const char* tooMany = m_intake.questions.size() + m_intake.refused.size() > kMostAsked ? "too-many-asked"
+                          : m_intake.notFitted.size() > kMostCells                         ? "too-many-cells"
+                          : m_seen.size() + m_saidPasses > kMostPasses                     ? "too-many-passes"
+                                                                                           : nullptr;
+    if (tooMany != nullptr) return refuse(RefusalCode::badTable, {}, tooMany, {{}, m_line, 1, {}});
     return {};
 }
 
@@ -89,6 +94,7 @@ void LongRows::readPass() {
     const auto name = at(LongField::pass);
     if (name.empty()) return refuseField(LongField::pass, RefusalCode::noSuchPass);
     SaidPass pass{std::string{name}, m_line, std::string{withoutGuard(at(LongField::text))}};
+    ++m_saidPasses;
     if (m_said) return m_said(std::move(pass));
     m_intake.passes.push_back(std::move(pass));
 }

@@ -35,7 +35,8 @@ public:
     /// Instead of listing them in the result.
     void onPass(std::function<void(SaidPass&&)> said) { m_said = std::move(said); }
 
-    /// Refuses severalPianos: none has the piano's name, and there is more than one.
+    /// Refuses severalPianos: none has the piano's name, and there is more than one; and badTable beyond what a file of
+    /// readings has (kMostAsked, kMostCells, kMostPasses).
     Outcome<void> read(const std::vector<std::string>& fields, int line);
     Intake finish();
 
@@ -67,6 +68,7 @@ private:
     std::optional<Sound> m_last;
     std::map<std::string, std::vector<std::uint64_t>> m_seen; // by pass
     std::set<std::tuple<std::string, std::size_t, int>> m_seenBeyond;
+    std::size_t m_saidPasses = 0;
     Intake m_intake;
 };
 

@@ -5,6 +5,7 @@
 namespace hammerline {
 
 Outcome<Intake> readReadings(std::string_view bytes, const Piano& piano, const TableOptions& options) {
+    if (bytes.size() > kMostWhole) return refuse(RefusalCode::tooLarge, {}, "8 MB");
     if (isLongForm(bytes)) {
         std::vector<Sound> sound;
         auto intake = readLongForm(

@@ -11,7 +11,7 @@ namespace {
 Outcome<void> readRows(std::string_view text, int firstLine, Table& table) {
     RecordReader reader(text, table.dialect.separator);
     std::vector<std::string> fields;
-    std::size_t width = 0;
+    std::size_t width = 0, cells = 0;
     while (true) {
         auto more = reader.next(fields, width);
         if (!more) {
@@ -21,6 +21,9 @@ Outcome<void> readRows(std::string_view text, int firstLine, Table& table) {
         }
         if (!*more) return {};
         if (width == 0) width = fields.size();
+        cells += fields.size();
+        if (cells > kMostCells)
+            return refuse(RefusalCode::badTable, {}, "too-many-cells", {{}, reader.line() + firstLine - 1, 1, {}});
         table.rows.push_back(fields);
         table.lines.push_back(reader.line() + firstLine - 1);
     }

@@ -34,12 +34,15 @@ public:
         , m_columns(std::move(columns))
         , m_notes(table, m_columns, piano) {}
 
-    Intake read() {
+    Outcome<Intake> read() {
         m_intake.dialect = m_table.dialect;
         m_intake.references = m_options.references;
         describeColumns();
-        for (std::size_t at = m_columns.headRow + 1; at < m_table.rows.size(); ++at)
+        for (std::size_t at = m_columns.headRow + 1; at < m_table.rows.size(); ++at) {
             readRow(m_table.rows[at], m_table.lines[at]);
+            if (m_intake.questions.size() + m_intake.refused.size() > kMostAsked)
+                return refuse(RefusalCode::badTable, {}, "too-many-asked", {{}, m_table.lines[at], 1, {}});
+        }
         withdrawDisputed();
         askAboutHeights(m_intake, m_piano, m_options);
         sortByPlace(m_intake);

@@ -207,3 +207,30 @@ TEST_CASE("only the heads make the long form") {
     CHECK_FALSE(isLongForm("note;dip\n1;10\n"));
     CHECK_FALSE(isLongForm(""));
 }
+
+TEST_CASE("a file that nobody could look through is refused as a whole, before it fills the memory") {
+    const Piano piano = named("Hall");
+    const auto refusedBy = [&](const std::string& head, int rows, const std::function<std::string(int)>& row) {
+        std::string text = head;
+        for (int i = 0; i < rows; ++i)
+            text += row(i) + "\r\n";
+        const auto read = readReadings(text, piano);
+        return read ? std::string() : read.error().detail;
+    };
+    const auto doubtful = [](int i) { return "Hall;1;" + std::to_string(i % 88 + 1) + ";key-dip;1;100;mm;;"; };
+    const auto unread = [](int i) { return "Hall;1;" + std::to_string(i % 88 + 1) + ";key-dip;1;abc;mm;;"; };
+    const auto ofOther = [](int i) { return "Other" + std::to_string(i) + ";1;1;key-dip;1;10;mm;;"; };
+    const auto passes = [](int i) { return "Hall;p" + std::to_string(i) + ";1;key-dip;1;10;mm;;"; };
+    const auto empty = [](int i) { return "Hall;p" + std::to_string(i) + ";;;;;;pass;"; };
+    CHECK(refusedBy(kHead, 10'000, doubtful).empty());
+    CHECK(refusedBy(kHead, 10'001, doubtful) == "too-many-asked");
+    CHECK(refusedBy(kHead, 10'001, unread) == "too-many-asked");
+    CHECK(refusedBy(kHead + "Hall;1;1;key-dip;1;10;mm;;\r\n", 10'001, ofOther) == "too-many-asked");
+    CHECK(refusedBy(kHead, 1'000, passes).empty());
+    CHECK(refusedBy(kHead, 1'001, passes) == "too-many-passes");
+    CHECK(refusedBy(kHead, 1'001, empty) == "too-many-passes");
+    const auto wide = [](int i) { return std::to_string(i % 88 + 1) + ",100"; };
+    CHECK(refusedBy("note,key-dip\r\n", 10'001, wide) == "too-many-asked");
+    CHECK(refusedBy("note,key-dip\r\n", 100'000, [](int) { return "1,10"; }) == "too-many-cells");
+    CHECK(refusedBy("note,key-dip\r\n1,", 1, [](int) { return std::string(9 << 20, '1'); }) == "8 MB");
+}

@@ -48,10 +48,13 @@ void IntakeDialog::read() {
     auto found = readTable();
     m_readable = found.has_value();
     m_refusal.clear();
-    if (found)
+    if (found) {
         m_intake = std::move(*found);
-    else
-        m_intake = {}, m_refusal = words::sentence(found.error());
+    } else {
+        m_intake = {};
+        found.error().place.source = m_source.toStdString();
+        m_refusal = words::sentence(found.error());
+    }
     std::set<std::string> passes;
     for (const Sound& sound : m_intake.sound)
         passes.insert(sound.pass);

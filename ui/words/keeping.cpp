@@ -100,6 +100,14 @@ const std::array kRefusalCauses = {
         QT_TRANSLATE_NOOP("keeping", "text stands after a closing quotation mark; take it out, or double the mark")},
     CauseRow{badTable, "too-many-columns",
              QT_TRANSLATE_NOOP("keeping", "a line has more than 4,096 columns; look at its separators")},
+    CauseRow{badTable, "too-many-asked",
+             QT_TRANSLATE_NOOP("keeping", "more than 10,000 of its values up to here cannot be read or are doubtful; "
+                                          "look whether it is the right file, and at its units")},
+    CauseRow{badTable, "too-many-cells",
+             QT_TRANSLATE_NOOP("keeping", "it has more than 200,000 cells; split it, or save it in the form that "
+                                          "export writes")},
+    CauseRow{badTable, "too-many-passes",
+             QT_TRANSLATE_NOOP("keeping", "it names more than 1,000 passes; look at its column \"pass\"")},
     CauseRow{badTable, "zero-byte",
              QT_TRANSLATE_NOOP("keeping", "it holds a zero byte, which no text does; save it anew as CSV")},
     CauseRow{badTable, "half-character",
@@ -112,6 +120,9 @@ const std::array kRefusalCauses = {
              QT_TRANSLATE_NOOP("keeping", "no column is headed with the name of a dimension; head one with it")},
     CauseRow{badTable, "", QT_TRANSLATE_NOOP("keeping", "save it anew as CSV")},
     CauseRow{tooLarge, "256 MB", QT_TRANSLATE_NOOP("keeping", "256 MB; split it")},
+    CauseRow{tooLarge, "8 MB",
+             QT_TRANSLATE_NOOP("keeping", "8 MB, what a table of readings may have that is not in the form that export "
+                                          "writes (in UTF-8); look whether it is the right file, or split it")},
     CauseRow{tooLarge, "1 MB", QT_TRANSLATE_NOOP("keeping", "1 MB; look whether it is the right file")},
     CauseRow{tooLarge, "memory", QT_TRANSLATE_NOOP("keeping", "there is not that much memory; close other programs")},
     CauseRow{tooLarge, "too-large",
