@@ -5,6 +5,7 @@
 #include "app/text_table.h"
 #include "core/judge/touch_diagnosis.h"
 #include "core/sheet/sheet.h"
+#include "ui/words/finish.h"
 #include "ui/words/said.h"
 #include "ui/words/touch_words.h"
 #include "ui/words/words.h"
@@ -18,7 +19,7 @@ bool toBeSaid(const Judged& judged) {
     return judged.verdict != Verdict::within || judged.uneven || judged.step;
 }
 
-QString summaryOf(const PassView& view) {
+QString summaryOf(const PassView& view, const FinishLine& finish) {
     const Summary& s = view.review.summary;
     return inConsole(QT_TRANSLATE_NOOP("console", "%1 fitted, %2 within, %3 low, %4 high, %5 undecided, %6 missing, "
                                                   "%7 uneven, %8 stale: %9."))
@@ -30,7 +31,7 @@ QString summaryOf(const PassView& view) {
         .arg(s.missing)
         .arg(s.uneven)
         .arg(s.stale)
-        .arg(words::gradeName(view.grade));
+        .arg(words::gradeName(finish.grade));
 }
 
 QString deviationOf(const Judged& judged) {
@@ -58,12 +59,13 @@ TextTable tableOf(const PassView& view, const Piano& piano) {
     return table;
 }
 
-void sayReview(const PassView& view, const Piano& piano, bool json) {
+void sayReview(const PassView& view, const FinishLine& finish, const Piano& piano, bool json) {
     say(inConsole(QT_TRANSLATE_NOOP("console", "Pass %1, %2. Zones: %3 (%4)."))
             .arg(view.pass.number)
             .arg(words::utf8(view.pass.label), words::specName(view.sheet.name), words::utf8(view.sheet.source)),
         json);
-    say(summaryOf(view), json);
+    say(summaryOf(view, finish), json);
+    if (const QString line = words::finishSentence(finish); !line.isEmpty()) say(line, json);
     for (const Cause& cause : view.causes)
         say(words::causeSentence(cause, piano), json);
     if (sentencesWanted()) {
@@ -105,8 +107,10 @@ int run(const CheckRequest& request, bool json) {
     }
     const auto view = viewPass(bench->record, *pass, *rule, sheet);
     if (!view) return refused(view.error(), json);
-    printJson(checkJson(bench->record, *view), json);
-    sayReview(*view, bench->record.piano, json);
+    const auto finish = finishOf(bench->record, view->sheet, *pass);
+    if (!finish) return refused(finish.error(), json);
+    printJson(checkJson(bench->record, *view, *finish), json);
+    sayReview(*view, *finish, bench->record.piano, json);
     return anythingOpen(view->review) || !view->causes.empty() ? kOutside : kDone;
 }
 

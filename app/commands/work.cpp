@@ -117,12 +117,14 @@ int run(const CompareRequest& request, bool json) {
     if (!from) return refused(from.error(), json);
     const auto comparison = comparePasses(bench->record, sheetOf(bench->record), *from, *to);
     if (!comparison) return refused(comparison.error(), json);
-    printJson(comparisonJson(*comparison), json);
-    sayComparison(*comparison, json);
+    const auto finish = finishOf(bench->record, sheetOf(bench->record), *to);
+    if (!finish) return refused(finish.error(), json);
+    printJson(comparisonJson(*comparison, *finish), json);
+    sayComparison(*comparison, *finish, json);
     int outside = 0;
     for (const DimensionComparison& each : comparison->dimensions)
         outside += each.outsideNow;
-    return outside > 0 || comparison->grade == Grade::notYet ? kOutside : kDone;
+    return outside > 0 || finish->grade == Grade::notYet ? kOutside : kDone;
 }
 
 } // namespace hammerline::app

@@ -83,11 +83,11 @@ void sayPlan(const Plan& plan, const PianoRecord& record, bool json) {
     if (plan.finish) say(words::finishSentence(*plan.finish), json);
 }
 
-void sayComparison(const Comparison& comparison, bool json) {
+void sayComparison(const Comparison& comparison, const FinishLine& finish, bool json) {
     say(inConsole(QT_TRANSLATE_NOOP("console", "Pass %1 to pass %2: %3."))
             .arg(comparison.from)
             .arg(comparison.to)
-            .arg(words::gradeName(comparison.grade)),
+            .arg(words::gradeName(finish.grade)),
         json);
     TextTable table({{inConsole(QT_TRANSLATE_NOOP("console", "Dimension"))},
                      {inConsole(QT_TRANSLATE_NOOP("console", "Read in both")), true},
@@ -112,8 +112,7 @@ void sayComparison(const Comparison& comparison, bool json) {
     say(table, json);
     for (const auto& [id, why] : comparison.notComparable)
         say(QStringLiteral("  ") + words::notComparableSentence(id, why), json);
-    for (const auto why : comparison.missingForGrade)
-        say(words::missingForGradeSentence(why), json);
+    if (const QString line = words::finishSentence(finish); !line.isEmpty()) say(line, json);
 }
 
 } // namespace hammerline::app

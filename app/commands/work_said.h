@@ -8,6 +8,6 @@
 namespace hammerline::app {
 
 void sayPlan(const Plan&, const PianoRecord&, bool json);
-void sayComparison(const Comparison&, bool json);
+void sayComparison(const Comparison&, const FinishLine&, bool json);
 
 } // namespace hammerline::app

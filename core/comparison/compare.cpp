@@ -251,7 +251,6 @@ Outcome<Comparison> comparePasses(const PianoRecord& record, const SpecSheet& sh
     }
     std::sort(out.gotWorse.begin(), out.gotWorse.end());
     out.climate = climateRemark(*first, *second);
-    std::tie(out.grade, out.missingForGrade) = gradeOf(record, sides.now, to);
     std::copy_if(responses.begin(), responses.end(), std::back_inserter(out.learned),
                  [](const Response& each) { return each.learned; });
     return out;

@@ -45,23 +45,12 @@ struct Comparison {
     std::vector<std::pair<DimensionId, std::string_view>> notComparable;
     std::optional<ClimateRemark> climate;
     std::vector<Cell> gotWorse;
-    Grade grade = Grade::notYet;
-    std::vector<std::string_view> missingForGrade;
     std::vector<Response> learned;
 };
 
-/// `from` may equal `to`: the grade of one pass alone.
 Outcome<Comparison> comparePasses(const PianoRecord&, const SpecSheet&, int from, int to);
 
 /// Whether somebody reported a hammer that strikes twice after that pass was read.
 bool doubleStrikeReported(const PianoRecord&, int pass);
-
-/// Grade of one pass by its review (computation 11), and what is missing for the next better one:
-///   for `even`: "notes-outside", "notes-undecided", "notes-uneven", "notes-not-read", "changed-since-last-pass";
-///   for `goodForThisPiano`: "note-stopped" (blocks, no let-off), "too-many-outside" (over 5 % of the known notes of a
-///   dimension), "steps-between-neighbours", "let-off-not-known", "double-strike-reported", "nothing-read".
-/// A note without a reading in this pass counts as within where its state leaves at most 2 % outside. Undecided cells
-/// of a gauge that cannot decide their zone do not count.
-std::pair<Grade, std::vector<std::string_view>> gradeOf(const PianoRecord&, const Review&, int pass);
 
 } // namespace hammerline

@@ -16,7 +16,10 @@ struct ExpectedCount {
 
 struct FinishLine {
     Grade grade = Grade::notYet;
-    std::vector<std::string_view> missing; // for the next grade, ids as in gradeOf
+    /// For the next better grade. For good: "nothing-read", "note-stopped" (blocks, no let-off, to be mended first),
+    /// "too-many-outside", "notes-uneven", "let-off-not-known", "double-strike-reported". For even: "notes-outside",
+    /// "notes-uneven", "notes-not-read".
+    std::vector<std::string_view> missing;
     ExpectedCount all;
     std::map<DimensionId, ExpectedCount> byDimension;
     std::vector<Cell> uneven, odd; // more likely than not beyond two, three limits
@@ -25,5 +28,9 @@ struct FinishLine {
     double minutes = 0;
     bool stop = false; // nothing asks for work, and no reading is worth its minutes
 };
+
+/// As the plan of least work for this pass begins. Nothing is known of a pass on a bench whose reference notes do not
+/// agree yet: not-yet, without cells. Refuses noSuchPass.
+Outcome<FinishLine> finishOf(const PianoRecord&, const SpecSheet&, int pass);
 
 } // namespace hammerline

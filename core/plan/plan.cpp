@@ -201,4 +201,10 @@ Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pa
     return plan;
 }
 
+Outcome<FinishLine> finishOf(const PianoRecord& record, const SpecSheet& sheet, int pass) {
+    const auto plan = makePlan(record, sheet, pass, {});
+    if (!plan) return tl::unexpected(plan.error());
+    return plan->finish.value_or(FinishLine{});
+}
+
 } // namespace hammerline

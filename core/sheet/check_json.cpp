@@ -1,4 +1,5 @@
 #include "core/judge/touch_diagnosis.h"
+#include "core/sheet/finish_json.hpp"
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
 
@@ -80,15 +81,16 @@ Json touchRow(const NoteTouch& touch) {
 
 } // namespace
 
-std::string checkJson(const PianoRecord& record, const PassView& view) {
+std::string checkJson(const PianoRecord& record, const PassView& view, const FinishLine& finish) {
     Json out;
     out["piano"] = record.piano.name;
     out["pass"] = view.pass.number;
     out["asked"] = Json::array();
     for (const DimensionId id : view.review.asked)
         out["asked"].push_back(sheet::text(key(id)));
-    out["summary"] = summaryOf(view.review.summary, view.grade);
-    out["missing_for_grade"] = sheet::texts(view.missingForGrade);
+    out["summary"] = summaryOf(view.review.summary, finish.grade);
+    out["missing_for_grade"] = sheet::texts(finish.missing);
+    out["finish"] = sheet::finishRow(finish);
     out["spec"] = {{"name", view.sheet.name}, {"source", view.sheet.source}};
     out["zones"] = Json::array();
     for (const auto& [cell, zone] : view.review.zones)

@@ -1,3 +1,4 @@
+#include "core/sheet/finish_json.hpp"
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
 
@@ -26,7 +27,7 @@ Json dimensionRow(const DimensionComparison& each) {
 
 } // namespace
 
-std::string comparisonJson(const Comparison& comparison) {
+std::string comparisonJson(const Comparison& comparison, const FinishLine& finish) {
     Json out;
     out["from"] = comparison.from;
     out["to"] = comparison.to;
@@ -43,8 +44,9 @@ std::string comparisonJson(const Comparison& comparison) {
     out["got_worse"] = Json::array();
     for (const Cell& cell : comparison.gotWorse)
         out["got_worse"].push_back({{"note", cell.note.value}, {"dimension", sheet::text(key(cell.dimension))}});
-    out["grade"] = sheet::text(key(comparison.grade));
-    out["missing_for_grade"] = sheet::texts(comparison.missingForGrade);
+    out["grade"] = sheet::text(key(finish.grade));
+    out["missing_for_grade"] = sheet::texts(finish.missing);
+    out["finish"] = sheet::finishRow(finish);
     out["learned"] = Json::array();
     for (const Response& response : comparison.learned) {
         if (!response.learned || response.effects.empty()) continue;

@@ -20,7 +20,6 @@ Outcome<PassView> viewPass(const PianoRecord& record, int number, Rule rule, con
     view.causes = findCauses({&record, &view.pass, &view.review});
     for (const auto colour : {KeyColour::natural, KeyColour::sharp})
         view.ratio[static_cast<std::size_t>(colour)] = estimateRatio(record.piano, record.passes, colour);
-    std::tie(view.grade, view.missingForGrade) = gradeOf(record, view.review, number);
     return view;
 }
 

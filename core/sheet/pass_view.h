@@ -13,8 +13,6 @@ struct PassView {
     std::vector<Cell> stale;
     std::vector<Cause> causes;
     std::array<Ratio, 2> ratio; // by KeyColour
-    Grade grade = Grade::notYet;
-    std::vector<std::string_view> missingForGrade;
 };
 
 /// The sheet in use: the piano's own or edited one, else the built-in one of its name, else the action's default.

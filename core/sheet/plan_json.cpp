@@ -1,5 +1,6 @@
 #include "core/plan/plan_in_force.h"
 #include "core/plan/trials_said.h"
+#include "core/sheet/finish_json.hpp"
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
 
@@ -75,31 +76,6 @@ Json setUpRow(const BenchSetUp& setUp) {
     return {{"state", sheet::text(key(setUp.state))}, {"waits", setUp.waits()}, {"reference_notes", compared}};
 }
 
-/// The grade of the piano by all that is known, and what is still asked for; null for a plan that was kept.
-Json finishRow(const std::optional<FinishLine>& finish) {
-    if (!finish) return nullptr;
-    Json dimensions = Json::array();
-    for (const auto& [id, count] : finish->byDimension)
-        dimensions.push_back({{"dimension", sheet::text(key(id))},
-                              {"cells", count.cells},
-                              {"plainly_outside", sheet::rounded(count.outside)},
-                              {"at_most", sheet::rounded(count.atMost())}});
-    Json uneven = Json::array();
-    for (const Cell cell : finish->uneven)
-        uneven.push_back({{"note", cell.note.value}, {"dimension", sheet::text(key(cell.dimension))}});
-    return {{"grade", sheet::text(key(finish->grade))},
-            {"missing_for_grade", sheet::texts(finish->missing)},
-            {"cells", finish->all.cells},
-            {"plainly_outside", sheet::rounded(finish->all.outside)},
-            {"at_most", sheet::rounded(finish->all.atMost())},
-            {"dimensions", dimensions},
-            {"uneven", uneven},
-            {"readings", finish->readings},
-            {"notes", finish->notes},
-            {"minutes", sheet::rounded(finish->minutes)},
-            {"stop", finish->stop}};
-}
-
 } // namespace
 
 std::string planJson(const Plan& plan, const PianoRecord& record) {
@@ -162,7 +138,7 @@ std::string planJson(const Plan& plan, const PianoRecord& record) {
     out["bench"] = setUpRow(plan.setUp);
     out["ask_first"] = sheet::texts(openQuestions(plan, record));
     out["minutes"] = sheet::rounded(plan.minutes);
-    out["finish"] = finishRow(plan.finish);
+    out["finish"] = plan.finish ? sheet::finishRow(*plan.finish) : Json(nullptr);
     return sheet::dump(out);
 }
 

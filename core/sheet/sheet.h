@@ -24,9 +24,9 @@ struct AccessGroup {
 std::vector<AccessGroup> groupSteps(const Plan&, const Piano&);
 
 // JSON of commands.md, as text. `pretty` indents by two.
-std::string checkJson(const PianoRecord&, const PassView&);
+std::string checkJson(const PianoRecord&, const PassView&, const FinishLine&);
 std::string planJson(const Plan&, const PianoRecord&);
-std::string comparisonJson(const Comparison&);
+std::string comparisonJson(const Comparison&, const FinishLine&);
 std::string importJson(const Intake&, int pass, std::size_t taken);
 std::string surveyJson(const PianoRecord&);
 std::string idsJson();

@@ -1,5 +1,6 @@
 // Two passes on paper: what was out and is out, median and spread, what got worse, what was learned.
 #include "ui/print/documents.h"
+#include "ui/words/finish.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
 
@@ -126,7 +127,7 @@ QString learnedText(const Response& response, const Piano& piano) {
 } // namespace
 
 Document comparisonDocument(const Source& source, const PassView& before, const Comparison& comparison,
-                            const ComparisonSheet& sheet) {
+                            const FinishLine& finish, const ComparisonSheet& sheet) {
     const QString about =
         onPaper(QT_TRANSLATE_NOOP("paper", "against pass %1  ·  of what both read: %2 notes out before, %3 now"))
             .arg(comparison.from)
@@ -137,11 +138,11 @@ Document comparisonDocument(const Source& source, const PassView& before, const 
     const double width = source.width();
     blocks.emplace_back(paragraphBlock({{onPaper(QT_TRANSLATE_NOOP("paper", "Grade of pass %1, all its readings: %2. "))
                                              .arg(comparison.to)
-                                             .arg(words::gradeName(comparison.grade)),
+                                             .arg(words::gradeName(finish.grade)),
                                          true}},
                                        11, width));
-    for (const std::string_view missing : comparison.missingForGrade)
-        blocks.emplace_back(paragraphBlock({{words::missingForGradeSentence(missing), false}}, 9.5, width));
+    if (const QString line = words::finishSentence(finish); !line.isEmpty())
+        blocks.emplace_back(paragraphBlock({{line, false}}, 9.5, width));
     if (comparison.climate)
         blocks.emplace_back(paragraphBlock({{climateText(*comparison.climate), false}}, 9.5, width));
     blocks.emplace_back(gap(2));

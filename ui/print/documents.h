@@ -44,6 +44,7 @@ Document actionDocument(const Source&, const Plan*); // the plan may be null
 Document gaugesDocument(const Source&, const PaperOptions&);
 Document estimateDocument(const Source&);
 Document cardDocument(const Source&);
-Document comparisonDocument(const Source&, const PassView& before, const Comparison&, const ComparisonSheet&);
+Document comparisonDocument(const Source&, const PassView& before, const Comparison&, const FinishLine&,
+                            const ComparisonSheet&);
 
 } // namespace hammerline::print

@@ -268,11 +268,12 @@ private:
         for (Paragraph& line : notReadAgain(m_source.record, last.number))
             lines.push_back(std::move(line));
         if (!view) return lines;
+        const FinishLine finish = finishOf(m_source.record, view->sheet, last.number).value_or(FinishLine{});
         Paragraph grade{{onPaper(QT_TRANSLATE_NOOP("paper", "On the whole: ")), false},
-                        {view->grade == Grade::notYet ? onPaper(QT_TRANSLATE_NOOP("paper", "not yet in order."))
-                                                      : words::gradeName(view->grade) + u'.',
+                        {finish.grade == Grade::notYet ? onPaper(QT_TRANSLATE_NOOP("paper", "not yet in order."))
+                                                       : words::gradeName(finish.grade) + u'.',
                          true}};
-        for (const std::string_view missing : view->missingForGrade)
+        for (const std::string_view missing : finish.missing)
             grade.push_back({QLatin1Char(' ') + words::missingForGradeSentence(missing), false});
         lines.push_back(std::move(grade));
         const bool since = std::any_of(m_source.record.done.begin(), m_source.record.done.end(),

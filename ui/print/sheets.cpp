@@ -72,7 +72,9 @@ Outcome<print::Document> comparison(const print::Source& source, int from) {
     if (!before) return tl::unexpected(before.error());
     const Outcome<Comparison> compared = comparePasses(source.record, source.view.sheet, from, now);
     if (!compared) return tl::unexpected(compared.error());
-    return print::comparisonDocument(source, *before, *compared,
+    const Outcome<FinishLine> finish = finishOf(source.record, source.view.sheet, now);
+    if (!finish) return tl::unexpected(finish.error());
+    return print::comparisonDocument(source, *before, *compared, *finish,
                                      comparisonSheet(source.record, *before, source.view, *compared));
 }
 

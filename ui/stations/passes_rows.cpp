@@ -1,5 +1,6 @@
 #include "ui/stations/passes_rows.h"
 
+#include "ui/words/finish.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
 
@@ -29,10 +30,10 @@ QString passHeading(const QString& text) {
     return QStringLiteral("<p><b>") + text.toHtmlEscaped() + QStringLiteral("</b>");
 }
 
-QString gradeText(const Comparison& comparison) {
-    QString html = passHeading(words::gradeName(comparison.grade));
-    for (const std::string_view why : comparison.missingForGrade)
-        html += QStringLiteral("<br>") + words::missingForGradeSentence(why).toHtmlEscaped();
+QString gradeText(const FinishLine& finish) {
+    QString html = passHeading(words::gradeName(finish.grade));
+    if (const QString line = words::finishSentence(finish); !line.isEmpty())
+        html += QStringLiteral("<br>") + line.toHtmlEscaped();
     return html;
 }
 
@@ -140,8 +141,8 @@ std::vector<ListRow> comparisonRows(const Comparison& comparison) {
     return rows;
 }
 
-QString comparisonText(const Comparison& comparison, const Piano& piano) {
-    return gradeText(comparison) + worseText(comparison, piano) + apartText(comparison) + learnedText(comparison) +
+QString comparisonText(const Comparison& comparison, const FinishLine& finish, const Piano& piano) {
+    return gradeText(finish) + worseText(comparison, piano) + apartText(comparison) + learnedText(comparison) +
            climateText(comparison);
 }
 

@@ -200,7 +200,8 @@ private:
                                   "less what the plan led to, mm"));
         m_profile->setPasses(comparison.to, comparison.from == comparison.to ? 0 : comparison.from);
         titleProfile();
-        m_text->setText(comparisonText(comparison, piano));
+        const auto finish = finishOf(*bench().record(), bench().sheet(), comparison.to);
+        m_text->setText(comparisonText(comparison, finish.value_or(FinishLine{}), piano));
     }
 
     QStackedWidget* m_stack = nullptr;

@@ -6,6 +6,7 @@
 #include "ui/stations/stations.h"
 #include "ui/widgets/empty_state.h"
 #include "ui/widgets/profile.h"
+#include "ui/words/finish.h"
 #include "ui/words/words.h"
 
 #include <QComboBox>
@@ -252,8 +253,16 @@ private:
                 said += QStringLiteral("<br>• ") + words::checkSentence(check).toHtmlEscaped();
             text = text.isEmpty() ? said : said + QStringLiteral("<br><br>") + text;
         }
+        if (const QString line = finishText(); !line.isEmpty())
+            text = text.isEmpty() ? line : line + QStringLiteral("<br><br>") + text;
         m_text->setText(text);
         m_text->setVisible(!text.isEmpty());
+    }
+
+    /// How far the piano is, by all that is known of it.
+    QString finishText() const {
+        const auto finish = finishOf(*bench().record(), bench().sheet(), bench().passNumber());
+        return finish ? words::finishSentence(*finish).toHtmlEscaped() : QString();
     }
 
     /// The note and dimension of a row become the current ones everywhere.
