@@ -4,6 +4,7 @@
 #include "app/console.h"
 #include "core/plan/plan_in_force.h"
 #include "db/files.h"
+#include "db/left_behind.h"
 #include "ui/words/keeping.h"
 
 #include <array>
