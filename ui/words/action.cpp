@@ -52,8 +52,7 @@ QString shareWords(const DipTerm& term, const Ratio& ratio) {
 QString termMeaning(DimensionId id) {
     if (id == dimension::keyDip) return ofAction(QT_TRANSLATE_NOOP("action", "the whole way of the key"));
     if (id == dimension::lostMotion) return ofAction(QT_TRANSLATE_NOOP("action", "the hammer does not stir yet"));
-    if (id == dimension::letOff)
-        return ofAction(QT_TRANSLATE_NOOP("action", "this much need not be driven"));
+    if (id == dimension::letOff) return ofAction(QT_TRANSLATE_NOOP("action", "this much need not be driven"));
     if (id == dimension::blow) return ofAction(QT_TRANSLATE_NOOP("action", "driving the hammer"));
     return ofAction(QT_TRANSLATE_NOOP("action", "felt after the jack is free"));
 }

@@ -1,10 +1,10 @@
 // What is told of books as files: why one cannot be opened or written, what a merge and a rescue came to.
 #pragma once
 
+#include "core/history/left_behind.h"
 #include "core/history/merging.h"
 #include "core/history/record.h"
 #include "core/refusal/refusal.h"
-#include "core/history/left_behind.h"
 
 #include <QString>
 
