@@ -18,6 +18,8 @@ void mendFindings(WorkDone& out, const StepSaid& said, const PianoRecord& record
         if (finding.state != FindingState::toDo || !among(finding.note, said.notes)) continue;
         const StepOfWork* step = stepOf(finding, record.piano);
         if (!step || step->id != said.step) continue;
+        const Remedy* remedy = remedyOf(finding);
+        if (remedy && remedy->key == "refer") continue; // somebody else's work: the step does not do it
         Finding mended = finding;
         mended.state = FindingState::mended;
         out.mended.push_back(std::move(mended));

@@ -250,3 +250,18 @@ TEST_CASE("what one cause may explain is asked about, then read again, and never
     CHECK(again.notes == std::vector<NoteNumber>{{1}, {2}});
     CHECK(again.dimension == dimension::letOff);
 }
+
+TEST_CASE("a step that is ticked mends what it is for, and not what was referred to somebody else") {
+    PianoRecord record = recordOf(pianoOf(ActionKind::upright));
+    add(record.findings, "86 string-fit one-missing refer", record.piano);
+    add(record.findings, "40 hammer-flange tight ease", record.piano);
+    const StepOfWork* ofStrings = stepOf(record.findings.front(), record.piano);
+    REQUIRE(ofStrings);
+    const auto strings = sayStep({.step = std::string(ofStrings->id), .notes = {}, .remark = {}}, record, nullptr, {});
+    REQUIRE(strings);
+    CHECK(strings->mended.empty());
+    const auto centres = sayStep({.step = "free-centres", .notes = {}, .remark = {}}, record, nullptr, {});
+    REQUIRE(centres);
+    REQUIRE(centres->mended.size() == 1);
+    CHECK(centres->mended.front().part == "hammer-flange");
+}
