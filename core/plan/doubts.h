@@ -37,7 +37,8 @@ private:
     std::vector<CellDoubt> m_cells;
 };
 
-/// Good for this piano: in every dimension at most 8 % plainly outside (upper bound), no cell odd, nothing that stops a
+/// Good for this piano: in every dimension at most 8 % plainly outside (upper bound; of few cells
+/// half a cell), no cell odd, nothing that stops a
 /// note, no double strike, nothing that must be mended first, let-off known of all. Even: good, at most 1.5 % of all
 /// cells plainly outside, none uneven, all that was asked known of all notes.
 FinishLine finishLine(const Bench&, const Doubts&);

@@ -12,6 +12,12 @@ namespace {
 constexpr double kOneSided95 = 1.6449; // normal quantile
 constexpr double kGoodShare = 0.08, kEvenShare = 0.015, kMoreThanNot = 0.5;
 
+/// A share of few cells is less than one of them: half a cell may be outside there, so that five sound readings are not
+/// one too many for what a gauge leaves open.
+bool tooManyOf(const ExpectedCount& count, double share) {
+    return count.atMost() > std::max(share * count.cells, 0.5);
+}
+
 } // namespace
 
 void ExpectedCount::add(double probability) {
@@ -59,7 +65,7 @@ FinishLine finishLine(const Bench& bench, const Doubts& doubts) {
     auto& missing = line.missing;
     if (line.all.cells == 0) missing.emplace_back("nothing-read");
     if (stopsNote(bench) || !bench.blocked.empty()) missing.emplace_back("note-stopped");
-    const auto tooMany = [](const auto& each) { return each.second.atMost() > kGoodShare * each.second.cells; };
+    const auto tooMany = [](const auto& each) { return tooManyOf(each.second, kGoodShare); };
     if (std::any_of(line.byDimension.begin(), line.byDimension.end(), tooMany))
         missing.emplace_back("too-many-outside");
     if (!line.odd.empty()) missing.emplace_back("notes-uneven");
@@ -68,7 +74,7 @@ FinishLine finishLine(const Bench& bench, const Doubts& doubts) {
     if (!missing.empty()) return line;
 
     line.grade = Grade::goodForThisPiano;
-    if (line.all.atMost() > kEvenShare * line.all.cells) missing.emplace_back("notes-outside");
+    if (tooManyOf(line.all, kEvenShare)) missing.emplace_back("notes-outside");
     if (!line.uneven.empty()) missing.emplace_back("notes-uneven");
     const bool measuredRatio = !bench.ratio[0].fromDefault();
     for (const auto& [id, count] : line.byDimension) {
