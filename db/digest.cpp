@@ -13,6 +13,14 @@ Digest digestOf(std::string_view bytes) {
     return digest;
 }
 
+std::string digestText(std::string_view bytes) {
+    std::string text;
+    for (const std::uint8_t each : digestOf(bytes))
+        for (const int half : {each >> 4, each & 15})
+            text += "0123456789abcdef"[half];
+    return text;
+}
+
 Canonical& Canonical::operator<<(std::int64_t number) {
     m_bytes += 'i' + std::to_string(number) + ';';
     return *this;

@@ -11,6 +11,8 @@ namespace hammerline {
 using Digest = std::array<std::uint8_t, 32>;
 
 Digest digestOf(std::string_view bytes);
+/// The same as 64 hexadecimal digits, small letters.
+std::string digestText(std::string_view bytes);
 
 /// Bytes from which they can be told apart again: each value with its kind and length.
 class Canonical {

@@ -1,11 +1,13 @@
 // What goes out of the window: every sheet by its name, to a printer or a PDF; readings, parts and everything to files.
 #include "core/plan/plan_in_force.h"
 #include "core/sheet/sheet.h"
+#include "db/digest.h"
 #include "db/document.h"
 #include "ui/main_window.h"
 #include "ui/print/sheets.h"
 #include "ui/stations/station_words.h"
 #include "ui/widgets/dialogs.h"
+#include "ui/words/keeping.h"
 #include "ui/words/survey_names.h"
 #include "ui/words/words.h"
 
@@ -166,15 +168,20 @@ void MainWindow::exportFile(Export what) {
                    ending);
     if (file.isEmpty()) return;
     std::string bytes;
+    bool sound = true;
     if (all) {
         const auto records = m_bench.allRecords();
         if (!records) return report(records.error());
-        bytes = exportJson(*records);
+        const auto verified = m_bench.verify({});
+        if (!verified) return report(verified.error());
+        sound = verified->sound;
+        bytes = exportJson(*records, sound ? DigestText(digestText) : DigestText());
     } else {
         bytes = what == Export::parts ? words::partsTable(record) : exportCsv({record});
     }
     if (const auto written = writeDocument(file.toStdString(), bytes); !written) return report(written.error());
-    say(tr("Written: %1").arg(QDir::toNativeSeparators(file)));
+    const QString written = tr("Written: %1").arg(QDir::toNativeSeparators(file));
+    say(sound ? written : written + QLatin1String(". ") + words::unprovenExportSentence());
 }
 
 } // namespace hammerline

@@ -5,6 +5,7 @@
 #include "app/console.h"
 #include "app/text_table.h"
 #include "core/sheet/sheet.h"
+#include "db/digest.h"
 #include "db/document.h"
 #include "ui/words/keeping.h"
 #include "ui/words/piano_record.h"
@@ -123,10 +124,16 @@ int run(const ExportRequest& request, bool json) {
     const bool asJson = toOutput ? json : request.out.ends_with(".json");
     if (!asJson && !toOutput && !request.out.ends_with(".csv"))
         return refused({RefusalCode::usage, {}, "--out takes a name that ends in .csv or .json", {}}, json);
-    if (asJson)
+    DigestText digest = digestText;
+    if (asJson) {
         for (PianoRecord& record : records)
             if (const auto read = book->loadPictures(record); !read) return refused(read.error(), json);
-    if (const auto written = writeOut(request.out, asJson ? exportJson(records) : exportCsv(records)); !written)
+        const auto verified = book->verify();
+        if (!verified) return refused(verified.error(), json);
+        if (!verified->sound) ask(words::unprovenExportSentence(), json);
+        if (!verified->sound) digest = {};
+    }
+    if (const auto written = writeOut(request.out, asJson ? exportJson(records, digest) : exportCsv(records)); !written)
         return refused(written.error(), json);
     sayWritten(QStringLiteral("Written: %1").arg(utf8(request.out)), request.out, json);
     return toOutput ? kDone : done(0, json);

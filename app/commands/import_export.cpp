@@ -5,6 +5,7 @@
 #include "app/console.h"
 #include "core/sheet/export_reading.h"
 #include "core/sheet/sheet.h"
+#include "db/digest.h"
 #include "db/files.h"
 #include "db/incoming.h"
 #include "ui/words/words.h"
@@ -66,6 +67,8 @@ int report(const ReadExport& read, const std::vector<Incoming>& incoming, bool j
             .arg(taken)
             .arg(read.questions.size()),
         json);
+    if (read.proven > 0)
+        say(inConsole(QT_TRANSLATE_N_NOOP("console", "Proven to be as exported: %n piano(s)."), read.proven), json);
     for (const ExportQuestion& each : read.questions)
         for (const Incoming& piano : incoming)
             if (piano.record.piano.name == each.piano)
@@ -73,6 +76,20 @@ int report(const ReadExport& read, const std::vector<Incoming>& incoming, bool j
                         words::sentence(each.question, piano.record.piano),
                     json);
     return read.questions.empty() ? kDone : kOutside;
+}
+
+/// A large file that is no export at all is refused before it fills the memory.
+Outcome<void> lookedOver(FilePieces& pieces) {
+    constexpr std::int64_t kLarge = 4 << 20; // bytes
+    if (!pieces.canRewind() || *pieces.size() < kLarge) return {};
+    const auto head = pieces.peek();
+    if (!head) return tl::unexpected(head.error());
+    if (head->find("\"format\"") == head->npos)
+        return refuse(RefusalCode::badJson, {}, "missing", {{}, 0, 0, "/format"});
+    const auto sound = skimExport([&pieces] { return pieces.next(); });
+    if (!sound) return sound;
+    pieces.rewind();
+    return {};
 }
 
 } // namespace
@@ -92,13 +109,14 @@ int importExport(const ImportRequest& request, FilePieces& pieces, bool json) {
                             .toStdString(),
                         {}},
                        json);
+    if (const auto sound = lookedOver(pieces); !sound) return refused(ofFile(sound.error(), request.file), json);
     const auto bytes = pieces.rest(256);
     if (!bytes) return refused(bytes.error(), json);
     Progress progress(json);
     const auto upTo = [&progress](double from, double to) {
         return [&progress, from, to](double share) { return progress.goesOn(from + (to - from) * share); };
     };
-    auto read = readExport(*bytes, request.takeDoubtful, upTo(0, kRead));
+    auto read = readExport(*bytes, request.takeDoubtful, upTo(0, kRead), digestText);
     if (!read) return refused(ofFile(read.error(), request.file), json);
     std::vector<Incoming> incoming;
     const auto takeIn = [&](BenchBook& book) -> Outcome<void> {

@@ -2,27 +2,16 @@
 #include "core/intake/cell.h"
 #include "core/sheet/base64.h"
 #include "core/sheet/csv_field.hpp"
+#include "core/sheet/export_proof.hpp"
+#include "core/sheet/iso_time.hpp"
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
-
-#include <fmt/chrono.h>
-#include <fmt/format.h>
-
-#include <chrono>
 
 namespace hammerline {
 namespace {
 
+using sheet::isoTime;
 using sheet::Json;
-
-/// ISO 8601 in UTC, microseconds kept (they are the acts' own).
-std::string isoTime(std::int64_t microseconds) {
-    if (microseconds == 0) return {};
-    constexpr std::int64_t kSecond = 1'000'000;
-    const std::int64_t part = (microseconds % kSecond + kSecond) % kSecond; // before 1970 too
-    const std::int64_t second = microseconds / kSecond - (microseconds % kSecond < 0 ? 1 : 0);
-    return fmt::format("{:%Y-%m-%dT%H:%M:%S}.{:06}Z", fmt::gmtime(static_cast<std::time_t>(second)), part);
-}
 
 void line(std::string& out, std::initializer_list<std::string> fields) {
     sheet::csvLine(out, fields);
@@ -268,11 +257,14 @@ std::string exportCsv(const std::vector<PianoRecord>& records) {
     return out;
 }
 
-std::string exportJson(const std::vector<PianoRecord>& records) {
+std::string exportJson(const std::vector<PianoRecord>& records, const DigestText& digest) {
     Json out = {{"format", "hammerline-export"}, {"version", 1}};
     out["pianos"] = Json::array();
-    for (const PianoRecord& record : records)
-        out["pianos"].push_back(pianoRow(record));
+    for (const PianoRecord& record : records) {
+        Json piano = pianoRow(record);
+        if (digest) piano["proof"] = sheet::proofOf(piano, digest);
+        out["pianos"].push_back(std::move(piano));
+    }
     return sheet::dump(out);
 }
 

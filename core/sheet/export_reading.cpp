@@ -1,6 +1,7 @@
 #include "core/sheet/export_reading.h"
 
 #include "core/sheet/export_passes.hpp"
+#include "core/sheet/export_proof.hpp"
 
 namespace hammerline {
 namespace {
@@ -43,6 +44,17 @@ void readSetUp(ExportWalk& walk, const At& at, PianoRecord& record) {
     }
 }
 
+/// Before anything of it is read: what was changed since is named as that, whatever else is wrong with it now.
+void prove(ExportWalk& walk, const At& at, const DigestText& digest, ReadExport& out) {
+    const auto proof = digest ? walk.maybe(at, "proof") : std::nullopt;
+    if (!proof) return;
+    const std::string unfit = sheet::unproven(*at.json, *proof->json, digest);
+    if (unfit.empty())
+        ++out.proven;
+    else
+        walk.wrong({nullptr, proof->path}, "proof", unfit);
+}
+
 void readPiano(ExportWalk& walk, const At& at, bool takeDoubtful, ReadExport& out) {
     PianoRecord record;
     readSetUp(walk, at, record);
@@ -58,12 +70,16 @@ void readPiano(ExportWalk& walk, const At& at, bool takeDoubtful, ReadExport& ou
 
 } // namespace
 
+Outcome<void> skimExport(const NextPiece& next) {
+    return sheet::skimJson(next);
+}
+
 bool looksLikeJson(std::string_view head) {
     if (head.starts_with("\xEF\xBB\xBF")) head.remove_prefix(3);
     return withoutLeadingSpace(head).starts_with('{');
 }
 
-Outcome<ReadExport> readExport(std::string_view bytes, bool takeDoubtful, const GoOn& goOn) {
+Outcome<ReadExport> readExport(std::string_view bytes, bool takeDoubtful, const GoOn& goOn, const DigestText& digest) {
     const auto goesOn = [&](double share) { return !goOn || goOn(share); };
     const auto json = sheet::parseJson(bytes, [&](double share) { return goesOn(share * kParsed); });
     if (!json) return tl::unexpected{json.error()};
@@ -79,7 +95,8 @@ Outcome<ReadExport> readExport(std::string_view bytes, bool takeDoubtful, const 
         walk.each(*pianos, [&](const At& at) {
             const double share = done++ / static_cast<double>(pianos->json->size());
             stopped = stopped || !goesOn(kParsed + (1 - kParsed) * share);
-            if (!stopped) readPiano(walk, at, takeDoubtful, out);
+            if (!stopped) prove(walk, at, digest, out);
+            if (!stopped && walk.ok()) readPiano(walk, at, takeDoubtful, out);
         });
     if (stopped) return refuse(RefusalCode::cancelled);
     if (walk.refusal()) return tl::unexpected{*walk.refusal()};

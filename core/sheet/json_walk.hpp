@@ -8,6 +8,7 @@
 
 #include <cmath>
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 
@@ -19,6 +20,9 @@ using Json = nlohmann::ordered_json;
 /// Members keep their order: what an attribute may be depends on those before it.
 Outcome<Json> parseJson(std::string_view text, const GoOn& = {});
 
+/// The same refusals for a text that comes in pieces (empty: its end), in the memory of one piece.
+Outcome<void> skimJson(const std::function<Outcome<std::string_view>()>& next);
+
 class JsonWalk {
 public:
     /// A value and its path. Getters give a default after the first refusal.
@@ -27,9 +31,10 @@ public:
         std::string path;
     };
 
-    void wrong(const At& at, std::string cause) {
+    /// `said`: where it is not the value itself that is told.
+    void wrong(const At& at, std::string cause, std::string said = {}) {
         if (m_refusal) return;
-        std::string said = at.json ? at.json->dump(-1, ' ', false, Json::error_handler_t::replace) : std::string{};
+        if (at.json) said = at.json->dump(-1, ' ', false, Json::error_handler_t::replace);
         if (said.size() > 60) said = said.substr(0, said.find_first_of(",]}", 30)) + " ...";
         m_refusal = Refusal{RefusalCode::badJson, {{}, 0, 0, at.path}, std::move(said), std::move(cause)};
     }

@@ -4,6 +4,7 @@
 #include "core/comparison/comparison.h"
 #include "core/intake/intake.h"
 #include "core/plan/plan.h"
+#include "core/sheet/export_reading.h"
 #include "core/sheet/pass_view.h"
 
 namespace hammerline {
@@ -36,6 +37,7 @@ std::string refusalJson(const Refusal&, std::string_view sentence);
 /// neutralised). A pass without readings is a row of its own, state "pass", its label as text: so the passes keep their
 /// numbers. What else belongs to a pass, and all that belongs to the piano, is in the JSON alone.
 std::string exportCsv(const std::vector<PianoRecord>&);
-std::string exportJson(const std::vector<PianoRecord>&);
+/// With `digest` each piano carries what proves it (see readExport): only for a book whose own digests fit.
+std::string exportJson(const std::vector<PianoRecord>&, const DigestText& digest = {});
 
 } // namespace hammerline

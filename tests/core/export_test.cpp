@@ -212,6 +212,14 @@ TEST_CASE("JSON that no export is, is refused with its place") {
     CHECK(refused("[1e999]").detail == "range");
     CHECK(refused(std::string(100'000, '[')).detail == "syntax");
     CHECK(refused(std::string(100, '[') + std::string(100, ']')).detail == "depth");
+    std::string wide = "{\"m\": 0"; // each member is sought among the others: a million of them would take for ever
+    for (int member = 0; member <= 10'000; ++member)
+        wide += ", \"" + std::to_string(member) + "\": 0";
+    CHECK(refused(wide + '}').detail == "members");
+    std::string list = "{\"m\": [0";
+    for (int member = 0; member <= 10'000; ++member)
+        list += ", 0";
+    CHECK(refused(list + "]}").detail == "members");
     CHECK(refused("[]").place.field.empty());
     const std::string head = R"({"format": "hammerline-export", "version": 1, "pianos": [)";
     const std::string hall = R"({"name": "Hall", "action": "upright", "notes": 88, "lowest": "A0")";

@@ -5,6 +5,7 @@
 #include "program.h"
 #include <array>
 #include <csignal>
+#include <functional>
 
 using namespace hammerline::test;
 using nlohmann::json;
@@ -277,4 +278,82 @@ TEST_CASE("a JSON file that cannot be meant is refused in one sentence, and no b
     CHECK(other.status == 2);
     CHECK(other.err == file + ", /pianos/0/action grand: the piano in the book has another action or fewer notes. "
                               "Nothing was taken.\n");
+}
+
+TEST_CASE("an export proves itself: whatever was changed in it since is named, and nothing of it is taken") {
+    const Folder folder;
+    const std::string demo = folder / "demo.hammerline", book = folder / "b.hammerline";
+    REQUIRE(program({"demo", demo}).status == 0);
+    using Whole = nlohmann::ordered_json; // attributes are read in their order
+    const Whole whole = Whole::parse(exported(demo, folder / "demo.json"));
+    const auto taken = [&](const Whole& content, int indent = -1) {
+        fs::remove(book);
+        writeText(folder / "changed.json", content.dump(indent));
+        return program({"import", book, folder / "changed.json"});
+    };
+    const Answer sound = taken(whole, 4); // spaces and line breaks do not matter
+    INFO(sound.err);
+    CHECK(sound.status == 0);
+    CHECK(sound.out.find("Proven to be as exported: 1 piano.") != std::string::npos);
+    CHECK(exported(book, folder / "again.json") == readAll(folder / "demo.json"));
+
+    using Change = std::function<void(Whole&)>;
+    struct Row {
+        const char* name;
+        std::string first; // what does not fit
+        Change change;
+    };
+    const Whole& reading = whole["pianos"][0]["passes"][1]["readings"][3];
+    const std::string of = reading.at("at");
+    const auto readings = [](Whole& piano) -> Whole& { return piano["passes"][1]["readings"]; };
+    for (const auto& [name, first, change] :
+         {Row{"a value, its text with it", of,
+              [&](Whole& piano) {
+                  readings(piano)[3]["value"] = 10.5;
+                  readings(piano)[3]["text"] = "10.5";
+                  readings(piano)[3]["unit"] = "mm";
+              }},
+          Row{"a reading deleted", of, [&](Whole& piano) { readings(piano).erase(3); }},
+          Row{"moved to another note", of, [&](Whole& piano) { readings(piano)[3]["note"] = 88; }},
+          Row{"given another trial", of, [&](Whole& piano) { readings(piano)[3]["trial"] = 9; }},
+          Row{"a pass's label", whole["pianos"][0]["passes"][2]["started"],
+              [](Whole& piano) { piano["passes"][2]["label"] = "other"; }},
+          Row{"an attribute", "set_up", [](Whole& piano) { piano["attributes"]["damping"] = "underdamper"; }},
+          Row{"the name", "set_up", [](Whole& piano) { piano["name"] = "Other"; }},
+          Row{"work ticked off", whole["pianos"][0]["done"][0]["at"], [](Whole& piano) { piano["done"].erase(0); }},
+          Row{"a finding", whole["pianos"][0]["findings"][0]["at"],
+              [](Whole& piano) { piano["findings"][0]["state"] = "done"; }}}) {
+        INFO(name << ", " << first);
+        Whole changed = whole;
+        change(changed["pianos"][0]);
+        const Answer refused = taken(changed);
+        CHECK(refused.status == 2);
+        CHECK(refused.err.find("/pianos/0/proof " + first + ": ") != std::string::npos);
+        CHECK(refused.err.find("no longer as it was exported") != std::string::npos);
+        CHECK_FALSE(fs::exists(book));
+    }
+    // without its proof it is taken as it stands, and that is not said to be proven
+    Whole plain = whole;
+    plain["pianos"][0].erase("proof");
+    const Answer unproven = taken(plain);
+    CHECK(unproven.status == 0);
+    CHECK(unproven.out.find("Proven") == std::string::npos);
+}
+
+TEST_CASE("what a book cannot prove its export does not prove either") {
+    const Folder folder;
+    const std::string book = folder / "a.hammerline";
+    makePiano(book, "Hall");
+    REQUIRE(program({"remark", book, "glued before"}).status == 0);
+    CHECK(exported(book, folder / "sound.json").find("\"proof\"") != std::string::npos);
+    std::string bytes = readAll(book);
+    const auto at = bytes.find("glued before");
+    REQUIRE(at != std::string::npos);
+    bytes.replace(at, 5, "glues");
+    writeText(book, bytes);
+    REQUIRE(program({"verify", book}).status == 1);
+    const Answer answer = program({"export", book, "--out", folder / "damaged.json"});
+    CHECK(answer.status == 0);
+    CHECK(answer.err.find("nothing in the export proves it") != std::string::npos);
+    CHECK(readAll(folder / "damaged.json").find("\"proof\"") == std::string::npos);
 }

@@ -1,5 +1,6 @@
 #include "ui/stations/export_intake.h"
 
+#include "db/digest.h"
 #include "db/incoming.h"
 #include "ui/widgets/long_work.h"
 #include "ui/widgets/look.h"
@@ -98,8 +99,9 @@ void ExportIntakeDialog::read() {
     for (const auto& each : m_incoming)
         chosen.push_back(each.into);
     LongWork work(this, tr("Reading %1").arg(m_source));
-    auto found = readExport({m_bytes.constData(), static_cast<std::size_t>(m_bytes.size())}, m_doubtful->isChecked(),
-                            [&work](double share) { return work.share(share); });
+    auto found = readExport(
+        {m_bytes.constData(), static_cast<std::size_t>(m_bytes.size())}, m_doubtful->isChecked(),
+        [&work](double share) { return work.share(share); }, digestText);
     m_refusal = found ? std::nullopt : std::optional(found.error());
     m_incoming.clear();
     if (!m_doubtful->isChecked()) m_questions.clear();

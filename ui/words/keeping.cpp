@@ -119,6 +119,13 @@ const std::array kRefusalCauses = {
     CauseRow{badTable, "dimension-column",
              QT_TRANSLATE_NOOP("keeping", "no column is headed with the name of a dimension; head one with it")},
     CauseRow{badTable, "", QT_TRANSLATE_NOOP("keeping", "save it anew as CSV")},
+    CauseRow{badJson, "depth",
+             QT_TRANSLATE_NOOP("keeping", "it is nested deeper than 32 levels; look whether it is the right file")},
+    CauseRow{
+        badJson, "members",
+        QT_TRANSLATE_NOOP("keeping",
+                          "an object or a list in it has more than 10,000 members; look whether it is the right file")},
+    CauseRow{badJson, "", QT_TRANSLATE_NOOP("keeping", "look whether it is the right file")},
     CauseRow{tooLarge, "256 MB", QT_TRANSLATE_NOOP("keeping", "256 MB; split it")},
     CauseRow{tooLarge, "8 MB",
              QT_TRANSLATE_NOOP("keeping", "8 MB, what a table of readings may have that is not in the form that export "
@@ -271,6 +278,12 @@ QString soundSentence(bool sound, std::int64_t olderAt) {
            keepingText(QT_TRANSLATE_NOOP("keeping", "What was written before %1 is as it was on that day; from before "
                                                     "there is no proof."))
                .arg(dayOf(olderAt));
+}
+
+QString unprovenExportSentence() {
+    return keepingText(QT_TRANSLATE_NOOP("keeping",
+                                         "The book is not sound (verify says where), so nothing in the export "
+                                         "proves it: look it over before it is used."));
 }
 
 QString rescueSentence(const Rescued& rescued, const std::string& path) {

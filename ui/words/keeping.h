@@ -32,6 +32,8 @@ QString soundSentence(bool sound, std::int64_t olderAt);
 QString leftBehindSentence(const LeftBehind&);
 /// What to do with it on the command line.
 QString leftBehindAdvice(const LeftBehind&, const std::string& book);
+/// An export of a book that is not sound carries no proof.
+QString unprovenExportSentence();
 QString rescueSentence(const Rescued&, const std::string& path);
 
 } // namespace hammerline::words

@@ -163,6 +163,9 @@ QString exportCause(const std::string& cause) {
         {"twice", QT_TRANSLATE_NOOP("refusals", "it is there twice")},
         {"time", QT_TRANSLATE_NOOP("refusals", "a time looks like 2026-11-25T08:00:00Z")},
         {"syntax", QT_TRANSLATE_NOOP("refusals", "it is no JSON")},
+        {"proof", QT_TRANSLATE_NOOP("refusals",
+                                    "what was written then is no longer as it was exported. Export it again; or take "
+                                    "\"proof\" out of the file, and it is taken as it stands")},
         {"spec-sheet", QT_TRANSLATE_NOOP("refusals", "the spec sheet cannot be used")},
         {"other-action", QT_TRANSLATE_NOOP("refusals", "the piano in the book has another action or fewer notes")},
     };
