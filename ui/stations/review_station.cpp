@@ -125,8 +125,9 @@ private:
         auto* rightColumn = new QVBoxLayout(right);
         rightColumn->setContentsMargins(0, 0, 0, 0);
         rightColumn->setSpacing(0);
-        rightColumn->addWidget(m_dimensions, 1);
-        rightColumn->addWidget(m_text);
+        rightColumn->addWidget(m_dimensions, 3);
+        m_said = makeScrolled(m_text, this);
+        rightColumn->addWidget(m_said, 2);
         auto* dimensionPanel = new Panel(tr("By dimension"), right, this);
         dimensionPanel->setTitle(tr("By dimension"), tr("readings"));
         m_profilePanel = new Panel({}, m_profile, this);
@@ -256,7 +257,7 @@ private:
         if (const QString line = finishText(); !line.isEmpty())
             text = text.isEmpty() ? line : line + QStringLiteral("<br><br>") + text;
         m_text->setText(text);
-        m_text->setVisible(!text.isEmpty());
+        m_said->setVisible(!text.isEmpty());
     }
 
     /// How far the piano is, by all that is known of it.
@@ -275,6 +276,7 @@ private:
     RowTable *m_list = nullptr, *m_causes = nullptr, *m_dimensions = nullptr;
     Panel *m_listPanel = nullptr, *m_profilePanel = nullptr;
     QLabel* m_text = nullptr;
+    QWidget* m_said = nullptr; // what holds it
     Profile* m_profile = nullptr;
     QStackedWidget* m_stack = nullptr;
     EmptyState* m_empty = nullptr;

@@ -11,6 +11,7 @@
 #include <QPrintPreviewDialog>
 #include <QPrinter>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QTextDocument>
 
 #include <cmath>
@@ -70,6 +71,17 @@ QLabel* makeText(QWidget* parent) {
     label->setTextInteractionFlags(Qt::TextSelectableByMouse);
     label->setFocusPolicy(Qt::NoFocus);
     return label;
+}
+
+QWidget* makeScrolled(QLabel* label, QWidget* parent) {
+    auto* area = new QScrollArea(parent);
+    area->setWidget(label);
+    area->setWidgetResizable(true);
+    area->setFrameShape(QFrame::NoFrame);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area->setBackgroundRole(QPalette::Base);
+    label->setBackgroundRole(QPalette::Base);
+    return area;
 }
 
 QPushButton* makeMainButton(const QString& text, QWidget* parent) {

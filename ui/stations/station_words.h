@@ -22,6 +22,8 @@ QString timeText(double minutes);
 QComboBox* makeChoice(const QString& name, QWidget* parent);
 /// A label over several lines in a panel: secondary ink where `soft`.
 QLabel* makeText(QWidget* parent);
+/// A text that is scrolled where it has no room.
+QWidget* makeScrolled(QLabel*, QWidget* parent);
 /// The one main button of a station.
 QPushButton* makeMainButton(const QString& text, QWidget* parent);
 /// Print preview of a sheet through the dialog seam; refusals come back as a sentence.

@@ -69,26 +69,19 @@ int WorkLines::openLines(const AdjustmentWork& work) const {
     return static_cast<int>(lines + moves);
 }
 
-int WorkLines::open(std::string_view step) const {
-    const auto found = m_works.find(step);
-    if (found == m_works.end()) return 0;
-    int count = 0;
-    for (const AdjustmentWork* each : found->second)
-        count += openLines(*each);
-    return count;
-}
-
-std::string_view WorkLines::firstStep() const {
-    const Piano* piano = m_bench.piano();
-    std::string_view first;
+std::string_view WorkLines::firstOpenStep() const {
     for (const AdjustmentVisit& visit : m_sheet.visits)
         for (const AdjustmentWork& each : visit.works) {
-            const StepOfWork* step = stepOfWork(each, *piano);
-            if (!step) continue;
-            if (openLines(each) > 0) return step->id;
-            if (first.empty()) first = step->id;
+            const StepOfWork* step = openLines(each) > 0 ? stepOfWork(each, *m_bench.piano()) : nullptr;
+            if (step) return step->id;
         }
-    return first;
+    return {};
+}
+
+bool WorkLines::isSpent() const {
+    const Plan* plan = m_bench.plan();
+    const bool ofBefore = plan && !plan->uuid.empty() && plan->pass < m_bench.passNumber();
+    return ofBefore && firstOpenStep().empty();
 }
 
 void WorkLines::show(std::string_view step) {

@@ -20,8 +20,10 @@ public:
     /// A plan that was acted on stays; one that was only thought is thought again. The page says what it leads to.
     void refresh();
     bool has(std::string_view step) const { return m_works.contains(step); }
-    /// The step that the first open line belongs to, else the first line; empty: the plan has none.
-    std::string_view firstStep() const;
+    /// The step that the first open line belongs to; empty: the plan has none.
+    std::string_view firstOpenStep() const;
+    /// Every line of a plan of the pass before is ticked: what was read since asks for a new one.
+    bool isSpent() const;
     /// Shows the lines of a step that has some: its first work with an open line. The row of the current note becomes
     /// the current one, else the first open one.
     void show(std::string_view step);
@@ -31,7 +33,6 @@ public:
     bool key(QKeyEvent*);
     /// The line of the current note becomes the current row; false: these lines have none.
     bool meetNote();
-    int open(std::string_view step) const;
 
 Q_SIGNALS:
     void notice(const QString& sentence);

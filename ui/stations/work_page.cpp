@@ -8,7 +8,6 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
@@ -21,17 +20,6 @@ QVBoxLayout* columnIn(QWidget* widget) {
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
     return column;
-}
-
-QScrollArea* scrolled(QLabel* label, QWidget* parent) {
-    auto* area = new QScrollArea(parent);
-    area->setWidget(label);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    area->setBackgroundRole(QPalette::Base);
-    label->setBackgroundRole(QPalette::Base);
-    return area;
 }
 
 } // namespace
@@ -73,7 +61,7 @@ WorkPage::WorkPage(Workbench& bench, QWidget* parent)
     connect(m_whole, &QCheckBox::toggled, this, &WorkPage::wholeChosen);
     m_list = new Panel(tr("The whole job"), left, this);
     m_work = new Panel({}, middle, this);
-    auto* why = scrolled(m_whyText, this);
+    QWidget* why = makeScrolled(m_whyText, this);
     why->setAccessibleName(tr("Why this line, and what the plan leads to"));
     m_why = new Panel(tr("Why this line"), why, this);
 

@@ -119,6 +119,7 @@ public:
         const bool fresh = !bench().plan();
         if (fresh) m_lines->reckon();
         fill();
+        if (m_lines->isSpent()) m_lines->reckon();
         const std::string piano = bench().record() ? bench().record()->uuid : std::string();
         const bool another = std::exchange(m_piano, piano) != piano;
         if (another || (fresh && m_page->showsLines())) begin();
@@ -162,7 +163,7 @@ private:
 
     /// Where the plan has lines, at the first that is open; else at what comes next.
     void begin() {
-        const std::string_view lines = m_lines->firstStep();
+        const std::string_view lines = m_lines->firstOpenStep();
         const std::string_view next = m_now.next.step ? m_now.next.step->step->id : std::string_view{};
         m_page->steps().setCurrentKey(placeOfStep(lines.empty() ? next : lines));
         if (m_page->steps().currentKey() < 0) m_page->steps().setCurrentKey(m_page->steps().firstKey());
@@ -185,7 +186,9 @@ private:
 
     void fill() {
         const PianoRecord* record = bench().record();
-        m_now = !record ? WorkNow{} : bench().plan() ? workNow(*record, bench().plan()) : workNow(*record);
+        const Plan* plan = bench().plan();
+        const bool ofLast = plan && record && !record->passes.empty() && plan->pass == record->passes.back().number;
+        m_now = !record ? WorkNow{} : ofLast ? workNow(*record, plan) : workNow(*record);
         m_lines->refresh();
         m_page->showSteps(record ? stepRows(m_now, record->piano, m_now.whole) : std::vector<ListRow>{},
                           doneOfAll(m_now, m_now.whole));
