@@ -1,12 +1,14 @@
 // The Work station under a person's hands: steps without numbers are ticked, with notes, and taken back; steps with
 // numbers show their lines; what is left is shown as it stands in the book.
 #include "ui/stations/step_page.h"
+#include "ui/widgets/doing/doing_drawing.h"
 #include "ui/words/words.h"
 #include "ui/words/work_now.h"
 
 #include <QAbstractButton>
 #include <QLabel>
 #include <QLineEdit>
+#include <QScrollBar>
 #include <QTextBrowser>
 
 #include "window_bench.h"
@@ -32,6 +34,26 @@ private Q_SLOTS:
         QCOMPARE(notesDone("ease-keys"), QString());
         QTest::keyClick(&steps, Qt::Key_Backspace); // nothing of it is left to take back
         QVERIFY(shown().contains(QStringLiteral("not ticked by hand")));
+    }
+
+    /// The adjustment is drawn where the text leaves room for it, and never at the cost of the text.
+    void theAdjustmentIsDrawnUnderTheText() {
+        openAt("set-bridle-wires");
+        m_window->resize(1280, 800);
+        QApplication::processEvents();
+        auto* page = m_window->findChild<StepPage*>();
+        auto* drawing = page->findChild<DoingDrawing*>();
+        const QString pictures = qEnvironmentVariable("HAMMERLINE_DOING_PICTURES");
+        if (!pictures.isEmpty()) m_window->grab().save(pictures + QStringLiteral("/step.png"));
+        QVERIFY(drawing->isVisible());
+        QVERIFY(drawing->height() >= u(36));
+        QVERIFY(drawing->accessibleDescription().contains(QStringLiteral("bridle wire")));
+        QCOMPARE(page->text().verticalScrollBar()->maximum(), 0);
+    }
+
+    void aStepWithoutADrawingGivesItNoRoom() {
+        openAt("clean-action");
+        QVERIFY(!m_window->findChild<StepPage*>()->findChild<DoingDrawing*>()->isVisible());
     }
 
     void whatIsNoNoteIsSaidAndStaysInItsField() {

@@ -1,6 +1,7 @@
 #include "ui/stations/step_page.h"
 
 #include "ui/stations/work_rows.h"
+#include "ui/widgets/doing/doing_drawing.h"
 #include "ui/widgets/key_button.h"
 #include "ui/words/step_texts.h"
 #include "ui/words/work_now.h"
@@ -11,7 +12,12 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QTextBrowser>
+#include <QTextDocument>
 #include <QVBoxLayout>
+
+#include <algorithm>
+#include <cmath>
+#include <memory>
 
 namespace hammerline {
 
@@ -23,6 +29,7 @@ StepPage::StepPage(Workbench& bench, QWidget* parent)
     , m_field(new QLabel(tr("notes done now"), this))
     , m_notes(new QLineEdit(this))
     , m_foot(new QWidget(this))
+    , m_drawing(new DoingDrawing(this))
     , m_all(new KeyButton(tr("All done"), tr("Space"), m_foot))
     , m_not(new KeyButton(tr("Not on this piano"), QStringLiteral("N"), m_foot))
     , m_go(new KeyButton(tr("Go and do it"), tr("Enter"), m_foot)) {
@@ -57,13 +64,15 @@ StepPage::StepPage(Workbench& bench, QWidget* parent)
     foot->addWidget(m_done);
     foot->addLayout(notes);
     foot->addLayout(m_buttons);
-    auto* body = new QWidget;
-    auto* column = new QVBoxLayout(body);
+    m_body = new QWidget;
+    m_body->installEventFilter(this);
+    auto* column = new QVBoxLayout(m_body);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
     column->addWidget(m_text, 1);
+    column->addWidget(m_drawing);
     column->addWidget(m_foot);
-    m_panel = new Panel({}, body, this);
+    m_panel = new Panel({}, m_body, this);
     auto* outer = new QVBoxLayout(this);
     outer->setContentsMargins(0, 0, 0, 0);
     outer->addWidget(m_panel);
@@ -75,6 +84,7 @@ void StepPage::show(const StepNow* now, const QString& instead) {
     if (!m_has) {
         m_panel->setTitle({});
         m_text->setPlainText(instead);
+        m_drawing->hide();
         return;
     }
     const bool another = m_now.step != now->step;
@@ -87,6 +97,20 @@ void StepPage::show(const StepNow* now, const QString& instead) {
     sayText();
     sayDone();
     if (another) m_notes->clear();
+    layDrawing();
+}
+
+/// The drawing stands where the text leaves it room enough to be seen; the text is never cut for it.
+void StepPage::layDrawing() {
+    constexpr double kLeast = 45, kLeastWide = 36, kMost = 63, kBeside = 158; // units
+    if (!m_has) return;
+    const bool drawn = m_drawing->setSubject(m_now.step->drawing, kindLetters(*m_bench.piano()));
+    const std::unique_ptr<QTextDocument> text(m_text->document()->clone());
+    text->setTextWidth(m_body->width());
+    const int foot = m_foot->layout()->sizeHint().height();
+    const int room = m_body->height() - foot - static_cast<int>(std::ceil(text->size().height()));
+    m_drawing->setFixedHeight(std::clamp(room, 0, u(kMost)));
+    m_drawing->setVisible(drawn && room >= u(width() >= u(kBeside) ? kLeastWide : kLeast));
 }
 
 void StepPage::sayText() {
@@ -135,6 +159,7 @@ void StepPage::clearNotes() {
 }
 
 bool StepPage::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == m_body && event->type() == QEvent::Resize) layDrawing();
     if (watched != m_notes || event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
     switch (static_cast<QKeyEvent*>(event)->key()) {
     case Qt::Key_Return:

@@ -11,6 +11,7 @@ class QTextBrowser;
 
 namespace hammerline {
 
+class DoingDrawing;
 class KeyButton;
 
 class StepPage : public QWidget {
@@ -40,6 +41,7 @@ private:
     void layButtons();
     void sayText();
     void sayDone();
+    void layDrawing();
     bool takesNotes() const;
 
     Workbench& m_bench;
@@ -49,7 +51,8 @@ private:
     QTextBrowser* m_text;
     QLabel *m_done, *m_field;
     QLineEdit* m_notes;
-    QWidget* m_foot;
+    QWidget *m_body = nullptr, *m_foot;
+    DoingDrawing* m_drawing;
     QGridLayout* m_buttons = nullptr;
     KeyButton *m_all, *m_not, *m_go;
 };
