@@ -56,7 +56,7 @@ private Q_SLOTS:
         std::set<std::string_view> steps;
         for (const StepOfWork& each : allSteps())
             steps.insert(each.drawing);
-        QVERIFY(doing::drawings().size() >= 7);
+        QVERIFY(doing::drawings().size() >= 23);
         for (const doing::Drawing& each : doing::drawings())
             QVERIFY2(steps.contains(each.step), qPrintable(nameOf(each)));
         for (const words::DoingText& each : words::doingTexts())

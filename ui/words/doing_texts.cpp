@@ -135,6 +135,41 @@ constexpr std::array kDoingTexts{
               .figure = T("at most a third taken off, all times together"),
               .sentence = T("A lath with abrasive lies on the shoulder of the head; a hand strokes from the shoulder "
                             "up and stops before the crown.")},
+    DoingText{.step = "set-drop",
+              .kinds = "G",
+              .view = T("one note on its stack, seen from the bass"),
+              .test = T("Press on slowly after the let-off: how far does the hammer sink?"),
+              .figure = T("0.8 to 2.2 mm, about 1.5"),
+              .sentence = T("A screwdriver turns the drop screw in the flange of the hammer clockwise: it meets the "
+                            "repetition lever sooner, and the hammer drops farther.")},
+    DoingText{.step = "set-grand-let-off",
+              .kinds = "G",
+              .view = T("one note on its stack, seen from the bass"),
+              .test = T("Press slowly: the smallest gap under the string."),
+              .figure = T("2.4 mm in the bass to 1.4 at the top"),
+              .sentence = T("A hook turns the let-off screw an eighth clockwise: its button goes down to the toe of "
+                            "the jack, and the hammer lets go earlier.")},
+    DoingText{.step = "rough-springs",
+              .kinds = "G",
+              .view = T("one note on its stack, seen from the bass"),
+              .test = T("Hammer in check: ease the key."),
+              .figure = T("it rises slowly by itself"),
+              .sentence = T(
+                  "A small hook under the arm of the repetition spring draws it up a little, so that it is stronger.")},
+    DoingText{.step = "fine-springs",
+              .kinds = "G",
+              .view = T("one note on its stack, seen from the bass"),
+              .test = T("Hammer in check: ease the key. No bump in the finger."),
+              .figure = T("it rises like a nod, without a jump"),
+              .sentence = T(
+                  "A small hook under the arm of the repetition spring draws it up a little, so that it is stronger.")},
+    DoingText{.step = "lever-height",
+              .kinds = "G",
+              .view = T("one note on its stack, seen from the bass"),
+              .test = T("A fingernail along the lever, over the top of the jack."),
+              .figure = T("the jack a paper lower: 0.1 to 0.2 mm"),
+              .sentence = T("A screwdriver turns the small screw at the rear end of the repetition lever: screwed in, "
+                            "the front of the lever goes lower.")},
 };
 #undef T
 

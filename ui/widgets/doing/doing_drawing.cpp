@@ -9,9 +9,8 @@ namespace doing {
 const std::vector<Drawing>& drawings() {
     static const std::vector<Drawing> all = [] {
         std::vector<Drawing> out;
-        for (const auto& part :
-             {keyDrawings(), punchingDrawings(), capstanDrawings(), letOffDrawings(), railDrawings(), hammerDrawings(),
-              headDrawings(), damperDrawings(), grandKeyDrawings(), grandDrawings()})
+        for (const auto& part : {keyDrawings(), punchingDrawings(), capstanDrawings(), letOffDrawings(), railDrawings(),
+                                 hammerDrawings(), headDrawings(), damperDrawings(), grandDrawings()})
             out.insert(out.end(), part.begin(), part.end());
         return out;
     }();

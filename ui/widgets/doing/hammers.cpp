@@ -97,9 +97,10 @@ Scene travelAct() {
 
 Scene boardTest() {
     Shapes out;
-    for (const double x : {-36.0, -18.0, 0.0, 18.0, 36.0})
-        out.push_back(part(Fill::felt, box(x - 5.5, 0, x + 5.5, 30), 2)),
-            out.push_back(part(Fill::wood, box(x - 2, -14, x + 2, 0), 0));
+    for (const double x : {-36.0, -18.0, 0.0, 18.0, 36.0}) {
+        out.push_back(part(Fill::felt, box(x - 5.5, 0, x + 5.5, 30), 2));
+        out.push_back(part(Fill::wood, box(x - 2, -14, x + 2, 0), 0));
+    }
     return {.world = {-48, -16, 96, 62},
             .shapes = out,
             .arrows = {{.way = {{-27, 8}, {-27, 40}}}, {.way = {{27, 8}, {27, 40}}}}};

@@ -29,8 +29,6 @@ Shapes together(std::initializer_list<Shapes>);
 Shapes fist();
 /// Thumb and first finger that hold what lies at 0, the hand above it.
 Shapes pinch();
-/// One finger, its tip at 0, coming from above.
-Shapes finger();
 
 // The upright at rest, seen from the bass end. mm; the key's upper edge at y 22, the string at x 421.
 Shapes uprightKeyEnd();

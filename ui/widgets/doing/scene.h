@@ -83,7 +83,6 @@ std::vector<Drawing> railDrawings();
 std::vector<Drawing> hammerDrawings();
 std::vector<Drawing> headDrawings();
 std::vector<Drawing> damperDrawings();
-std::vector<Drawing> grandKeyDrawings();
 std::vector<Drawing> grandDrawings();
 
 } // namespace hammerline::doing
