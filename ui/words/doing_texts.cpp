@@ -27,7 +27,7 @@ constexpr std::array kDoingTexts{
               .kinds = "UBDG",
               .view = T("the key is off: the pin on the balance rail"),
               .test = T("A bar on two proved keys: which paper passes under it?"),
-              .figure = T("a step under 0.25 mm, old 0.4"),
+              .figure = T("a step under 0.25 mm"),
               .sentence = T("The felt on the balance pin is lifted, and a paper is laid under it with tweezers: the "
                             "key's front goes up.")},
     DoingText{.step = "level-sharps",

@@ -164,7 +164,7 @@ Scene leverAct() {
             .shapes = together({allOfIt(), driver({166.5, 105}, 66, 0.4), moved(pinch(), put({177, 127}, -14, 0.55))}),
             .arrows = {{.way = {{89, 105}, {89, 88}}}},
             .names = {{.text = "do-lever", .part = {89, 89}, .strong = true, .level = 62},
-                      {.text = "lever", .part = {78, 110}, .level = 112},
+                      {.text = "lever", .part = {78, 109}, .level = 102},
                       {.text = "lever-screw", .part = {168, 102.5}, .side = Side::right, .level = 104},
                       {.text = "wippen", .part = {188, 68}, .side = Side::right}}};
 }

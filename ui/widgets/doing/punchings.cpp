@@ -101,7 +101,7 @@ Scene heightTest() {
     return {.world = {-40, -22, 80, 38},
             .shapes =
                 together({fronts(1.4),
-                          {part(Fill::tool, box(-39, 0, 39, 8), 0.5), part(Fill::paper, box(-4, -1.3, 26, -0.2), 0)}})};
+                          {part(Fill::tool, box(-39, 0, 39, 8), 0.5), part(Fill::paper, box(-9, -1.3, 9, -0.2), 0)}})};
 }
 
 Scene sharpTest() {
