@@ -96,8 +96,10 @@ QString againstZone(const AdjustmentLine& line, const Zone& zone) {
     if (!edge)
         return atStation(QT_TRANSLATE_NOOP("Station", "<b>Read %1</b>, aim %2."))
             .arg(read, words::shown(dimension, zone.nominal));
+    QString beyond = words::shown(dimension, std::abs(*line.read - *edge));
+    if (beyond.startsWith(u'+')) beyond.remove(0, 1); // a distance has no sign
     return atStation(QT_TRANSLATE_NOOP("Station", "<b>Read %1</b>: %2 beyond its limit of %3."))
-        .arg(read, words::shown(dimension, std::abs(*line.read - *edge)), words::shown(dimension, *edge));
+        .arg(read, beyond, words::shown(dimension, *edge));
 }
 
 /// What the same note's other readings are expected to be after the plan, where it moves them.

@@ -161,9 +161,12 @@ private:
         return -1;
     }
 
-    /// Where the plan has lines, at the first that is open; else at what comes next.
+    /// Where the plan has lines, at the first open step that has some, else at the first open line; else at what comes
+    /// next.
     void begin() {
-        const std::string_view lines = m_lines->firstOpenStep();
+        const auto turns = std::ranges::find_if(
+            m_now.steps, [this](const StepNow& each) { return each.openNow() && m_lines->has(each.step->id); });
+        const std::string_view lines = turns == m_now.steps.end() ? m_lines->firstOpenStep() : turns->step->id;
         const std::string_view next = m_now.next.step ? m_now.next.step->step->id : std::string_view{};
         m_page->steps().setCurrentKey(placeOfStep(lines.empty() ? next : lines));
         if (m_page->steps().currentKey() < 0) m_page->steps().setCurrentKey(m_page->steps().firstKey());
