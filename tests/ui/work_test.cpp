@@ -108,6 +108,27 @@ private Q_SLOTS:
         QCOMPARE(QApplication::focusWidget(), lines);
     }
 
+    /// Few lines leave the drawing of the adjustment its room; many take all of it.
+    void theDrawingStandsBelowFewLines() {
+        readLetOffs();
+        openAt("set-let-off");
+        const auto drawing = [&]() -> const DoingDrawing* {
+            for (const auto* each : m_window->station()->findChildren<DoingDrawing*>())
+                if (each->isVisible()) return each;
+            return nullptr;
+        };
+        QTRY_VERIFY(drawing());
+        QVERIFY(drawing()->subject());
+        const RowTable& lines = *table(QStringLiteral("Lines of this work"));
+        QVERIFY(lines.verticalScrollBar()->maximum() == 0); // no line is hidden for it
+        std::vector<NewReading> all;
+        for (int n = 1; n <= 88; ++n)
+            all.push_back({{{n}, dimension::letOff}, reading("6.0")});
+        QVERIFY(m_bench->enterAll(all, "entry").has_value());
+        openAt("set-let-off");
+        QTRY_VERIFY(!drawing());
+    }
+
     /// A whole step done ticks its lines in one act, says so, and one undo takes all of it back.
     void aStepDoneTicksItsLines() {
         readLetOffs();

@@ -1,11 +1,14 @@
 #include "ui/stations/work_page.h"
 
 #include "ui/stations/plan_text.h"
+#include "ui/widgets/doing/doing_drawing.h"
 #include "ui/words/words.h"
 
 #include <QCheckBox>
+#include <QEvent>
 #include <QGridLayout>
 #include <QHBoxLayout>
+#include <QHeaderView>
 #include <QLabel>
 #include <QPushButton>
 #include <QSignalBlocker>
@@ -39,6 +42,7 @@ WorkPage::WorkPage(Workbench& bench, QWidget* parent)
                             {tr("done"), 22, Qt::AlignRight}},
                            10.5))
     , m_step(new StepPage(bench, this))
+    , m_drawing(new DoingDrawing(this))
     , m_whole(new QCheckBox(tr("with what nothing asks for"), this))
     , m_workText(makeText(this))
     , m_whyText(makeText(this))
@@ -49,6 +53,9 @@ WorkPage::WorkPage(Workbench& bench, QWidget* parent)
     middleColumn->setContentsMargins(0, 0, 1, 0); // the hair line of the panel runs past lines and text
     middleColumn->addWidget(m_workText);
     middleColumn->addWidget(m_lines, 1);
+    middleColumn->addWidget(m_drawing);
+    m_drawing->hide();
+    m_lines->installEventFilter(this);
     auto* left = new QWidget;
     auto* leftColumn = columnIn(left);
     leftColumn->setContentsMargins(0, 0, 1, 0);
@@ -161,12 +168,33 @@ void WorkPage::showWork(const AdjustmentWork& work, const Piano& piano, const Li
     m_ways = workText(work, piano);
     sayWork();
     m_lines->setRows(lineRows(work, piano, states));
+    fitDrawing();
     if (!std::exchange(m_showsLines, true)) layOut();
 }
 
 void WorkPage::sayWork() {
     const QString first = m_line.section(QStringLiteral("<br><br>"), 0, 0);
     m_workText->setText(m_low && !first.isEmpty() ? m_ways + QStringLiteral("<br>") + first : m_ways);
+}
+
+void WorkPage::showDrawing(const StepOfWork& step, const Piano& piano) {
+    (void)m_drawing->setSubject(step.drawing, kindLetters(piano));
+    fitDrawing();
+}
+
+/// Lines come first: the drawing takes what a short list leaves free, or no room at all.
+void WorkPage::fitDrawing() {
+    constexpr double kLeast = 45, kMost = 63, kLeastWide = 120; // units
+    const int body = m_lines->verticalHeader()->length() + m_lines->horizontalHeader()->height();
+    const int room = m_lines->height() + (m_drawing->isHidden() ? 0 : m_drawing->height()) - body;
+    const bool fits = room >= u(kLeast) && m_lines->width() >= u(kLeastWide) && !m_low;
+    m_drawing->setFixedHeight(std::clamp(room, 0, u(kMost)));
+    m_drawing->setVisible(fits && m_drawing->subject());
+}
+
+bool WorkPage::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == m_lines && event->type() == QEvent::Resize) fitDrawing();
+    return QWidget::eventFilter(watched, event);
 }
 
 void WorkPage::showWhy(const QString& note, const QString& html) {

@@ -10,6 +10,8 @@ class QGridLayout;
 
 namespace hammerline {
 
+class DoingDrawing;
+
 class WorkPage : public QWidget {
     Q_OBJECT
 public:
@@ -25,6 +27,8 @@ public:
     void showStep();
     bool showsLines() const { return m_showsLines; }
     void showWork(const AdjustmentWork&, const Piano&, const LineStates&);
+    /// Of the step that the lines belong to; it stands below them where they leave it room.
+    void showDrawing(const StepOfWork&, const Piano&);
     /// HTML; empty note: no line is current.
     void showWhy(const QString& note, const QString& html);
     /// HTML; the cautions of the step, beside its lines.
@@ -44,16 +48,19 @@ Q_SIGNALS:
 
 protected:
     void resizeEvent(QResizeEvent*) override;
+    bool eventFilter(QObject*, QEvent*) override;
 
 private:
     void layOut();
     void buildNewer();
     void showRows();
+    void fitDrawing();
     void sayWork();
     void sayWhy();
 
     RowTable *m_steps, *m_lines;
     StepPage* m_step;
+    DoingDrawing* m_drawing;
     QCheckBox* m_whole;
     Panel *m_list, *m_work, *m_why;
     QLabel *m_workText, *m_whyText, *m_asked, *m_newerText = nullptr;

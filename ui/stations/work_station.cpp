@@ -205,6 +205,7 @@ private:
         const bool focusInLines = m_page->lines().hasFocus();
         if (now && m_lines->has(now->step->id)) {
             m_page->showCaution(cautionHtml(*now->step, *bench().piano()));
+            m_page->showDrawing(*now->step, *bench().piano());
             m_lines->show(now->step->id);
         } else {
             m_page->step().show(now, tr("No piano yet. Ctrl+1 begins one."));
