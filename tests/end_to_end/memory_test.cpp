@@ -11,10 +11,10 @@ using namespace hammerline::test;
 
 namespace {
 
-#if defined(__SANITIZE_ADDRESS__)
-// the sanitizer keeps a map of the memory, borders around every piece of it, and for a while what was given back: the
-// bound of the program proper does not hold, but a file that is kept whole or tenfold is still far beyond this one
-constexpr long kMostMegabytes = 3 * 128;
+#if defined(HAMMERLINE_PROGRAM_IS_SANITIZED)
+// the sanitizer keeps a map of the memory and borders around every piece of it, some 200 MB before a file is read: the
+// bound of the program proper does not hold, but a file that is kept tenfold is still far beyond this one
+constexpr long kMostMegabytes = 4 * 128;
 #else
 constexpr long kMostMegabytes = 128;
 #endif
