@@ -27,5 +27,5 @@ saved() {
 }
 until_true 60 saved
 pdf=$(find "$out" -name '*, Check sheet, *.pdf')
-pdftotext "$pdf" - | grep -qi "check" || { echo "The PDF says nothing of the kind." >&2; exit 1; }
+grep -qi "check" <<<"$(pdftotext "$pdf" -)" || { echo "The PDF says nothing of the kind." >&2; exit 1; }
 echo "Copied, printed and named in the real window."

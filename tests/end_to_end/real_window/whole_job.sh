@@ -151,7 +151,7 @@ keys Return
 printed() { ls "$out/Documents" "$out" | grep -q 'Record for the owner.*\.pdf$'; }
 until_true 30 printed
 pdf=$(find "$out" -name '*Record for the owner*.pdf')
-pdftotext "$pdf" - | grep -q "Whole job" || { echo "The record does not name the piano." >&2; exit 1; }
+grep -q "Whole job" <<<"$(pdftotext "$pdf" -)" || { echo "The record does not name the piano." >&2; exit 1; }
 "$program" compare "$book" --from 1 --to 3 --json >"$out/compared.json" || [ $? = 1 ]
 python3 - "$out/compared.json" <<'PY'
 import json, sys
