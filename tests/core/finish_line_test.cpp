@@ -167,6 +167,21 @@ int pianosPerFamily() {
 
 } // namespace
 
+// By hand: five chances of p = 0.0114950. Sum 0.057475; variance 5 p (1 - p) = 0.0568143, its root 0.2383575; one-sided
+// 95 % normal quantile 1.644854 (normal_cdf.csv): 0.057475 + 1.644854 * 0.2383575 = 0.449538.
+TEST_CASE("how many are outside at most, against the arithmetic by hand") {
+    ExpectedCount count;
+    for (int i = 0; i < 5; ++i)
+        count.add(0.0114950);
+    CHECK(count.cells == 5);
+    CHECK(std::abs(count.outside - 0.057475) < 1e-9);
+    CHECK(std::abs(count.atMost() - 0.449538) < 5e-5);
+    ExpectedCount sure; // what is certain has no doubt about it
+    sure.add(1);
+    sure.add(0);
+    CHECK(sure.atMost() == 1);
+}
+
 TEST_CASE("an even piano is called even under ordinary noise; one with 4 % plainly outside is not") {
     const int pianos = pianosPerFamily();
     for (const std::string_view tool : {"simple", "good"}) {

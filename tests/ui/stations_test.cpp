@@ -3,6 +3,7 @@
 #include "ui/stations/amount_field.h"
 #include "ui/stations/work_page.h"
 #include "ui/widgets/row_paint.h"
+#include "ui/words/finish.h"
 #include "ui/words/words.h"
 #include "ui/words/work_now.h"
 
@@ -331,6 +332,24 @@ private Q_SLOTS:
         said = m_window->station()->context();
         QVERIFY2(said.contains(QStringLiteral("0 of 1 notes read are out")), qPrintable(said));
         QVERIFY2(said.contains(QStringLiteral("1 out before and not read again")), qPrintable(said));
+    }
+
+    /// The grade is reckoned when it is looked at, and is that of the readings as they stand then.
+    void theGradeFollowsWhatWasReadMeanwhile() {
+        readLetOff({{40, "6.0"}});
+        const auto grade = [&] {
+            m_window->showStation(QStringLiteral("review"));
+            const auto finish = finishOf(*m_bench->record(), m_bench->sheet(), m_bench->passNumber());
+            return shownText().contains(words::finishSentence(*finish)) ? words::finishSentence(*finish) : QString();
+        };
+        const QString before = grade();
+        QVERIFY(!before.isEmpty());
+        QVERIFY(m_window->showStation(QStringLiteral("measure")));
+        for (int n = 50; n < 70; ++n)
+            QVERIFY(m_bench->enter({{n}, dimension::letOff}, reading("6.0")).has_value());
+        const QString after = grade();
+        QVERIFY(!after.isEmpty());
+        QVERIFY(after != before);
     }
 
     /// A number beside mm that is not mm says so.

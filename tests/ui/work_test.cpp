@@ -108,6 +108,19 @@ private Q_SLOTS:
         QCOMPARE(QApplication::focusWidget(), lines);
     }
 
+    /// The distance over the edge is reckoned here by hand from the zone, to the last shown digit.
+    void aLineSaysWhyItIsThere() {
+        readLetOffs();
+        RowTable& steps = openAt("set-let-off");
+        QTest::keyClick(&steps, Qt::Key_Return);
+        choose(*table(QStringLiteral("Lines of this work")),
+               [&](const ListRow& row) { return row.cells[1].text == words::noteName({40}, *m_bench->piano()); });
+        const double high = static_cast<double>(*m_bench->zones().at({{40}, dimension::letOff})->high) / 1e6;
+        const QString said = QStringLiteral("Read 6.0: %1 beyond its limit of %2.")
+                                 .arg(QString::number(6.0 - high, 'f', 1), QString::number(high, 'f', 1));
+        QVERIFY2(shown().contains(said), qPrintable(said + QLatin1Char('\n') + shown()));
+    }
+
     /// Few lines leave the drawing of the adjustment its room; many take all of it.
     void theDrawingStandsBelowFewLines() {
         readLetOffs();

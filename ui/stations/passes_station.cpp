@@ -64,6 +64,7 @@ public:
     }
     QString hintRemark() const override { return tr("passes are compared only like with like"); }
     void arrive() override {
+        sayComparison();
         showWhatChanged();
         m_table->setFocus();
     }
@@ -188,11 +189,11 @@ private:
             else
                 Q_EMIT notice(words::sentence(compared.error()));
         }
-        if (m_comparison) show(*m_comparison, record->piano);
+        if (m_comparison) showComparison(*m_comparison);
         Q_EMIT wordsChanged();
     }
 
-    void show(const Comparison& comparison, const Piano& piano) {
+    void showComparison(const Comparison& comparison) {
         m_table->setRows(comparisonRows(comparison));
         m_table->setCurrentKey(bench().dimension().row);
         m_tablePanel->setTitle(tr("By dimension"),
@@ -200,8 +201,15 @@ private:
                                   "less what the plan led to, mm"));
         m_profile->setPasses(comparison.to, comparison.from == comparison.to ? 0 : comparison.from);
         titleProfile();
+        sayComparison();
+    }
+
+    /// With the grade, which takes a plan: not for every reading that is typed while another station is in front.
+    void sayComparison() {
+        if (!m_comparison || !isVisibleTo(window())) return;
+        const Comparison& comparison = *m_comparison;
         const auto finish = finishOf(*bench().record(), bench().sheet(), comparison.to);
-        m_text->setText(comparisonText(comparison, finish.value_or(FinishLine{}), piano));
+        m_text->setText(comparisonText(comparison, finish.value_or(FinishLine{}), *bench().piano()));
     }
 
     QStackedWidget* m_stack = nullptr;

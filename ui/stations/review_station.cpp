@@ -67,6 +67,7 @@ public:
     QString hintRemark() const override { return tr("deviation 1.0 × is the edge of the zone, not mm"); }
     /// The row that is marked is the note that is shown everywhere: where the current one is in order, the worst.
     void arrive() override {
+        showText();
         (m_list->rows().empty() ? static_cast<QWidget*>(m_dimensions) : m_list)->setFocus();
         const PassView* view = bench().view();
         if (!view || m_list->rows().empty()) return;
@@ -260,8 +261,10 @@ private:
         m_said->setVisible(!text.isEmpty());
     }
 
-    /// How far the piano is, by all that is known of it.
+    /// How far the piano is, by all that is known of it. It takes a plan to say so: not for every reading that is typed
+    /// while this station stands behind another.
     QString finishText() const {
+        if (!isVisibleTo(window())) return {};
         const auto finish = finishOf(*bench().record(), bench().sheet(), bench().passNumber());
         return finish ? words::finishSentence(*finish).toHtmlEscaped() : QString();
     }

@@ -78,7 +78,7 @@ StepPage::StepPage(Workbench& bench, QWidget* parent)
     outer->addWidget(m_panel);
 }
 
-void StepPage::show(const StepNow* now, const QString& instead) {
+void StepPage::showStep(const StepNow* now, const QString& instead) {
     m_has = now != nullptr;
     m_foot->setVisible(m_has);
     if (!m_has) {

@@ -19,7 +19,7 @@ class StepPage : public QWidget {
 public:
     StepPage(Workbench&, QWidget* parent);
     /// Null: there is no step to show, and `instead` says why.
-    void show(const StepNow*, const QString& instead = {});
+    void showStep(const StepNow*, const QString& instead = {});
     /// The field for notes done now takes the keys, beginning with the one that was typed. False: this step is of the
     /// whole piano and has no notes.
     bool beginNotes(const QString& first);

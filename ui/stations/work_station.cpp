@@ -1,11 +1,11 @@
 // Work: the whole job of this piano under the ways it is reached, with what is done and what waits; the current step as
 // a page, or its lines of the plan, ticked and typed where they stand.
 #include "core/plan/plan_in_force.h"
-#include "core/sheet/work_said.h"
 #include "ui/print/sheets.h"
 #include "ui/stations/plan_questions.h"
 #include "ui/stations/plan_tools.h"
 #include "ui/stations/stations.h"
+#include "ui/stations/step_ticks.h"
 #include "ui/stations/work_lines.h"
 #include "ui/stations/work_page.h"
 #include "ui/stations/work_place.h"
@@ -18,7 +18,6 @@
 #include <QKeyEvent>
 #include <QShortcut>
 #include <QTextBrowser>
-#include <QUuid>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -208,7 +207,7 @@ private:
             m_page->showDrawing(*now->step, *bench().piano());
             m_lines->show(now->step->id);
         } else {
-            m_page->step().show(now, tr("No piano yet. Ctrl+1 begins one."));
+            m_page->step().showStep(now, tr("No piano yet. Ctrl+1 begins one."));
             m_page->showStep();
             if (focusInLines) m_page->steps().setFocus();
         }
@@ -313,16 +312,7 @@ private:
     }
 
     /// Backspace speaks of this step alone, and of the notes that were kept last.
-    void takeBackLast() {
-        const std::string id(current()->step->id);
-        std::int64_t newest = -1;
-        StepSaid said{.step = id, .what = StepSaid::What::undone, .notes = {}, .remark = {}};
-        for (const WorkMark& mark : bench().record()->marks)
-            if (mark.step == id) newest = std::max(newest, mark.order);
-        for (const WorkMark& mark : bench().record()->marks)
-            if (mark.step == id && mark.order == newest && mark.note) said.notes.push_back(*mark.note);
-        say(said);
-    }
+    void takeBackLast() { say(lastKept(std::string(current()->step->id), *bench().record())); }
 
     void askReason() {
         const StepNow* now = current();
@@ -334,32 +324,15 @@ private:
     }
 
     void say(const StepSaid& said) {
-        const PianoRecord& record = *bench().record();
-        const Plan* plan = bench().plan();
-        const std::string uuid = QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString();
-        const auto work = sayStep(said, record, plan, uuid);
-        if (!work) {
-            Q_EMIT notice(words::sentence(work.error()));
-            return;
-        }
-        if (work->empty()) {
+        const auto kept = keepSaid(bench(), said);
+        if (!kept)
+            Q_EMIT notice(words::sentence(kept.error()));
+        else if (kept->nothing)
             Q_EMIT notice(tr("This step was not ticked by hand: the survey, the readings or the plan say it is done. "
                              "Undo (Ctrl+Z) takes back what they were told."));
-            return;
-        }
-        std::optional<Plan> frozen;
-        if (work->plan) {
-            frozen = *plan;
-            frozen->uuid = uuid;
-        }
-        if (const auto written = bench().sayWork(*work); !written) {
-            Q_EMIT notice(words::sentence(written.error()));
-            return;
-        }
-        if (frozen) bench().setPlan(std::move(frozen));
-        if (const auto lines = static_cast<int>(work->done.size()); lines > 0)
+        else if (kept->lines > 0)
             Q_EMIT notice(tr("%n line(s) of the plan were ticked with it, as set to the aim. Ctrl+Z takes it back.",
-                             nullptr, lines));
+                             nullptr, kept->lines));
     }
 
     PlanTools* m_tools = nullptr;

@@ -73,32 +73,33 @@ Scene wireTest() {
             .shapes = together({uprightButt(kUprightRest), uprightWippen(), bridleWire(0), {strap({264, 130}, 0)}})};
 }
 
+/// The foot of the action's bracket, resting on the ball of its bolt in the bed.
+Shape socketOnBall() {
+    return part(Fill::wood,
+                {{-15, 8},
+                 {-10, 6},
+                 {-8, 10},
+                 {-4, 13.2},
+                 {0, 14},
+                 {4, 13.2},
+                 {8, 10},
+                 {10, 6},
+                 {15, 8},
+                 {14, 24},
+                 {8, 34},
+                 {7, 44},
+                 {-7, 44},
+                 {-8, 34},
+                 {-14, 24}},
+                1.2);
+}
+
 /// A foot of the bracket over its stud, the bracket's top at its bolt; what lies between is left out.
 Scene seatAct() {
     const Shapes foot{
-        part(Fill::wood, box(-60, -30, 62, -12), 0),
-        thinLine({{-54, -20}, {0, -18}, {56, -21}}, true),
-        part(Fill::tool, box(-3, -24, 3, 2), 0.5),
-        part(Fill::tool, box(-9, -12, 9, -8), 1),
-        curve(Fill::tool, oval({0, 6}, 15, 15)),
-        // the socket lies on the ball
-        part(Fill::wood,
-             {{-15, 8},
-              {-10, 6},
-              {-8, 10},
-              {-4, 13.2},
-              {0, 14},
-              {4, 13.2},
-              {8, 10},
-              {10, 6},
-              {15, 8},
-              {14, 24},
-              {8, 34},
-              {7, 44},
-              {-7, 44},
-              {-8, 34},
-              {-14, 24}},
-             1.2),
+        part(Fill::wood, box(-60, -30, 62, -12), 0), thinLine({{-54, -20}, {0, -18}, {56, -21}}, true),
+        part(Fill::tool, box(-3, -24, 3, 2), 0.5),   part(Fill::tool, box(-9, -12, 9, -8), 1),
+        curve(Fill::tool, oval({0, 6}, 15, 15)),     socketOnBall(),
     };
     const Shapes top{
         part(Fill::metal, box(52, 52, 58, 104), 0.5),
@@ -133,22 +134,7 @@ Scene seatAct() {
 Scene seatTest() {
     return {.world = {-34, -26, 68, 74},
             .shapes = {part(Fill::wood, box(-30, -24, 30, -12), 0), part(Fill::tool, box(-3, -12, 3, 2), 0.5),
-                       curve(Fill::tool, oval({0, 6}, 15, 15)),
-                       part(Fill::wood,
-                            {{-15, 8},
-                             {-10, 6},
-                             {-8, 10},
-                             {-4, 13.2},
-                             {0, 14},
-                             {4, 13.2},
-                             {8, 10},
-                             {10, 6},
-                             {15, 8},
-                             {14, 24},
-                             {8, 44},
-                             {-8, 44},
-                             {-14, 24}},
-                            1.2)},
+                       curve(Fill::tool, oval({0, 6}, 15, 15)), socketOnBall()},
             .arrows = {{.way = {{-30, 32}, {-14, 32}}}, {.way = {{30, 32}, {14, 32}}}}};
 }
 
