@@ -163,8 +163,8 @@ std::vector<Response> firstResponses(const Piano& piano, std::array<double, 2> r
         if (!applies(guess.operation, piano)) continue;
         for (const KeyColour colour : {KeyColour::natural, KeyColour::sharp}) {
             const KeyArms& arms = piano.armsOf(colour);
-            responses.push_back(guess.guess(
-                piano, {colour, keyLever(arms), ratio[static_cast<std::size_t>(colour)], arms.measured ? 0.02 : 0.08}));
+            responses.push_back(guess.guess(piano, {colour, keyLever(arms), ratio[static_cast<std::size_t>(colour)],
+                                                    arms.allMeasured() ? 0.02 : 0.08}));
         }
     }
     for (const Plain& plain : kPlain)

@@ -40,6 +40,16 @@ std::optional<int> wholeNumber(std::string_view text) {
     return value;
 }
 
+/// As people write: a dash of print is a hyphen, a stroke between two numbers a comma.
+std::string withPlainSigns(std::string_view text) {
+    std::string plain(text);
+    for (const std::string_view dash : {"\u2013", "\u2212"})
+        for (auto at = plain.find(dash); at != std::string::npos; at = plain.find(dash))
+            plain.replace(at, dash.size(), "-");
+    std::replace(plain.begin(), plain.end(), '|', ',');
+    return plain;
+}
+
 } // namespace
 
 std::optional<double> positiveNumber(std::string_view text) {
@@ -82,34 +92,40 @@ std::string joined(const std::vector<int>& notes) {
     return fmt::format("{}", fmt::join(notes, ","));
 }
 
-/// Pieces that follow each other without gap from note 1 to the last.
-bool coversAll(const std::vector<NoteRange>& ranges, const Piano& piano) {
+/// Pieces that follow each other without gap from note 1 to the last, each with what stands behind its range. Nothing
+/// but numbers: the last notes of all pieces but the last, as they are seen on the keyboard ("28, 58").
+std::optional<std::vector<Section>> pieces(std::string_view value, const Piano& piano) {
+    const std::string plain = withPlainSigns(value);
+    const auto parts = split(plain, ',');
+    const bool onlyBreaks =
+        std::all_of(parts.begin(), parts.end(), [](std::string_view part) { return wholeNumber(part).has_value(); });
+    std::vector<Section> all;
     int next = 1;
-    for (const NoteRange& r : ranges) {
-        if (r.first != next) return false;
-        next = r.last + 1;
-    }
-    return next == piano.notes + 1;
-}
-
-Outcome<void> setSections(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
-    std::vector<Section> sections;
-    std::vector<NoteRange> ranges;
-    for (auto part : split(value, ',')) {
+    for (auto part : parts) {
         part = withoutBlanks(part);
         const auto space = part.find(' ');
-        const auto range = noteRange(part.substr(0, space), piano);
-        if (!range)
-            return refuse(RefusalCode::badSections, std::string(value), std::string(form),
-                          {{}, 0, 0, std::string(name)});
-        const auto rest = space == std::string_view::npos ? std::string_view{} : withoutBlanks(part.substr(space));
-        sections.push_back({*range, std::string(rest)});
-        ranges.push_back(*range);
+        const auto range =
+            onlyBreaks ? std::optional(NoteRange{next, *wholeNumber(part)}) : noteRange(part.substr(0, space), piano);
+        const bool follows = range && range->first == next && range->last >= next && range->last <= piano.notes;
+        if (!follows) return std::nullopt;
+        const bool named = !onlyBreaks && space != std::string_view::npos;
+        all.push_back({*range, named ? std::string(withoutBlanks(part.substr(space))) : std::string{}});
+        next = range->last + 1;
     }
-    if (!coversAll(ranges, piano))
+    if (onlyBreaks && next <= piano.notes) {
+        all.push_back({{next, piano.notes}, {}});
+        next = piano.notes + 1;
+    }
+    if (next != piano.notes + 1) return std::nullopt;
+    return all;
+}
+
+Outcome<void> setSections(Piano& piano, std::string_view name, std::string_view, std::string_view value) {
+    auto sections = pieces(value, piano);
+    if (!sections)
         return refuse(RefusalCode::badSections, std::string(value), text({1, piano.notes}),
                       {{}, 0, 0, std::string(name)});
-    piano.sections = std::move(sections);
+    piano.sections = std::move(*sections);
     piano.sectionsEntered = true;
     return {};
 }
@@ -121,25 +137,22 @@ std::string getSections(const Piano& piano) {
     return fmt::format("{}", fmt::join(parts, ","));
 }
 
-Outcome<void> setLastDamper(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
+Outcome<void> setLastDamper(Piano& piano, std::string_view name, std::string_view, std::string_view value) {
     const auto note = wholeNumber(value);
-    if (!note || *note < 0 || *note > piano.notes) return bad(name, value, form);
+    if (!note || *note < 0 || *note > piano.notes) return bad(name, value, fmt::format("0..{}", piano.notes));
     piano.lastDamper = *note;
     return {};
 }
 
 Outcome<void> setRestRail(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
-    std::vector<NoteRange> pieces;
-    for (const auto part : split(value, ',')) {
-        const auto range = noteRange(withoutBlanks(part), piano);
-        if (!range) return bad(name, value, form);
-        pieces.push_back(*range);
-    }
-    if (!coversAll(pieces, piano)) return bad(name, value, form);
-    piano.restRail = pieces;
+    const auto parts = pieces(value, piano);
+    if (!parts) return bad(name, value, form);
+    piano.restRail.clear();
     piano.brackets.clear();
-    for (const NoteRange& piece : pieces)
-        piano.brackets.push_back({piece.first, piece.last}); // its two ends
+    for (const Section& piece : *parts) {
+        piano.restRail.push_back(piece.range);
+        piano.brackets.push_back({piece.range.first, piece.range.last}); // its two ends
+    }
     return {};
 }
 
@@ -150,16 +163,34 @@ std::string getRestRail(const Piano& piano) {
     return fmt::format("{}", fmt::join(parts, ","));
 }
 
+/// The brackets of all pieces in one line, each given to the piece it stands at.
+std::vector<std::vector<int>> byPiece(const std::vector<int>& notes, const Piano& piano) {
+    std::vector<std::vector<int>> all(piano.restRail.size());
+    for (const int note : notes)
+        all[railPieceOf(NoteNumber{note}, piano)].push_back(note);
+    return all;
+}
+
 Outcome<void> setBrackets(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
     const auto groups = split(value, ';');
-    if (groups.size() != piano.restRail.size()) return bad(name, value, form);
     std::vector<std::vector<int>> brackets;
-    for (std::size_t i = 0; i < groups.size(); ++i) {
-        const auto notes = notesInOrder(groups[i], piano);
-        if (!notes || notes->size() < 2 || !piano.restRail[i].contains(NoteNumber{notes->front()}) ||
-            !piano.restRail[i].contains(NoteNumber{notes->back()}))
-            return bad(name, value, form);
-        brackets.push_back(*notes);
+    if (groups.size() == 1) {
+        const auto notes = notesInOrder(value, piano);
+        if (!notes) return bad(name, value, form);
+        brackets = byPiece(*notes, piano);
+    } else {
+        for (const auto group : groups) {
+            auto notes = notesInOrder(group, piano);
+            if (!notes) return bad(name, value, form);
+            brackets.push_back(std::move(*notes));
+        }
+    }
+    if (brackets.size() != piano.restRail.size()) return bad(name, value, form);
+    for (std::size_t i = 0; i < brackets.size(); ++i) {
+        const auto& notes = brackets[i];
+        const bool twoOfIt = notes.size() >= 2 && piano.restRail[i].contains(NoteNumber{notes.front()}) &&
+                             piano.restRail[i].contains(NoteNumber{notes.back()});
+        if (!twoOfIt) return bad(name, value, form);
     }
     piano.brackets = std::move(brackets);
     return {};
@@ -179,23 +210,40 @@ Outcome<void> setBalanceScrews(Piano& piano, std::string_view name, std::string_
     return {};
 }
 
+/// The arms that the kind has where nothing was measured.
+Outcome<KeyArms> customaryArms(const Piano& piano, KeyColour colour) {
+    const auto usual = makePiano(piano.action, piano.notes, piano.lowestMidi);
+    if (!usual) return tl::unexpected(usual.error());
+    return usual->armsOf(colour);
+}
+
+/// Four numbers; what is left empty between the commas stays as is customary ("238,,140,").
 Outcome<void> setArms(Piano& piano, KeyColour colour, std::string_view name, std::string_view form,
                       std::string_view value) {
-    std::vector<double> mm;
-    for (const auto part : split(value, ',')) {
-        const auto each = positiveNumber(part);
-        if (!each || *each > 600) return bad(name, value, form);
-        mm.push_back(*each);
+    auto arms = customaryArms(piano, colour);
+    if (!arms) return tl::unexpected(arms.error());
+    const auto parts = split(value, ',');
+    if (parts.size() != kArms.size()) return bad(name, value, form);
+    for (std::size_t i = 0; i < kArms.size(); ++i) {
+        if (withoutBlanks(parts[i]).empty()) continue;
+        const auto mm = positiveNumber(parts[i]);
+        if (!mm || *mm > 600) return bad(name, value, form);
+        (*arms).*kArms[i] = fromMm(*mm);
+        arms->measured[i] = true;
     }
     // The front pin stands behind the front edge; the capstan between balance pin and key end is the rule, not a law.
-    if (mm.size() != 4 || mm[1] > mm[0]) return bad(name, value, form);
-    piano.arms[static_cast<std::size_t>(colour)] = {fromMm(mm[0]), fromMm(mm[1]), fromMm(mm[2]), fromMm(mm[3]), true};
+    if (arms->frontPin > arms->front) return bad(name, value, form);
+    piano.arms[static_cast<std::size_t>(colour)] = *arms;
     return {};
 }
 
 std::string getArms(const Piano& piano, KeyColour colour) {
-    const KeyArms& a = piano.armsOf(colour);
-    return a.measured ? fmt::format("{},{},{},{}", a.F(), a.P(), a.T(), a.C()) : std::string{};
+    const KeyArms& arms = piano.armsOf(colour);
+    if (!arms.anyMeasured()) return {};
+    std::vector<std::string> parts;
+    for (std::size_t i = 0; i < kArms.size(); ++i)
+        parts.push_back(arms.measured[i] ? fmt::format("{}", (arms.*kArms[i]).mm()) : std::string{});
+    return fmt::format("{}", fmt::join(parts, ","));
 }
 
 Outcome<void> setRailFactor(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {

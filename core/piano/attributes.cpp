@@ -108,6 +108,20 @@ const std::vector<AttributeRow>& attributes() {
     return rows;
 }
 
+bool concerns(std::string_view attribute, const Piano& piano) {
+    constexpr std::array<std::string_view, 7> kVerticalOnly = {"damping",   "butt",     "player",          "keys",
+                                                               "rest-rail", "brackets", "rest-rail-factor"};
+    if (attribute == "player-works") return piano.vertical() && piano.hasPlayer();
+    if (attribute == "drop-in") return !piano.vertical();
+    return piano.vertical() || std::find(kVerticalOnly.begin(), kVerticalOnly.end(), attribute) == kVerticalOnly.end();
+}
+
+bool possible(std::string_view attribute, std::string_view value, const Piano& piano) {
+    if (attribute == "damping") return (value == "grand-lever") == !piano.vertical();
+    if (attribute == "capstan" && value == "drop-button") return piano.action == ActionKind::drop;
+    return true;
+}
+
 Outcome<void> setAttribute(Piano& piano, std::string_view name, std::string_view value) {
     if (value.empty() && known(name)) return takeBack(piano, name);
     for (const Choice& c : kChoices) {

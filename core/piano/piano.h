@@ -51,7 +51,9 @@ struct Section {
 /// capstan.
 struct KeyArms {
     Length front, frontPin, back, capstan;
-    bool measured = false; // false: the default of the kind (bench-practice 2.6), said to be so
+    std::array<bool, 4> measured{}; // in the order F, P, T, C; false: the default of the kind, said to be so
+    bool anyMeasured() const { return measured != std::array<bool, 4>{}; }
+    bool allMeasured() const { return measured == std::array<bool, 4>{true, true, true, true}; }
     friend bool operator==(const KeyArms&, const KeyArms&) = default;
     double F() const { return front.mm(); }
     double P() const { return frontPin.mm(); }
@@ -60,6 +62,9 @@ struct KeyArms {
     /// mm of front rise per mm of balance punching, (F+T)/T.
     double lever() const { return (F() + T()) / T(); }
 };
+
+/// The arms in the order in which they are written: F, P, T, C.
+inline constexpr std::array kArms = {&KeyArms::front, &KeyArms::frontPin, &KeyArms::back, &KeyArms::capstan};
 
 struct Piano {
     std::string name;
@@ -139,6 +144,11 @@ struct AttributeRow {
     std::string_view values; // "a|b|c" or a form like "1-88" for documentation
 };
 const std::vector<AttributeRow>& attributes();
+/// Whether this piano has what the attribute speaks of: a grand has no hammer rest rail on brackets and no player, a
+/// piano without a player nothing that a player works.
+bool concerns(std::string_view attribute, const Piano&);
+/// Whether a value of a choice can be met on this kind of action: no grand's damper levers in an upright.
+bool possible(std::string_view attribute, std::string_view value, const Piano&);
 /// An empty value takes back what was said: the attribute is as customary again.
 /// Refuses unknownAttribute, badAttribute (with the allowed values in detail), badSections.
 Outcome<void> setAttribute(Piano&, std::string_view name, std::string_view value);

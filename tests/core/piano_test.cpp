@@ -117,6 +117,70 @@ TEST_CASE("attributes by name: set, refused, and back unchanged") {
     CHECK(setAttribute(p, "ratio-natural", "nan").error().code == RefusalCode::badAttribute);
 }
 
+TEST_CASE("sections and rail pieces are typed by their breaks or their ranges") {
+    Piano byBreaks = piano(ActionKind::upright), byRanges = byBreaks;
+    REQUIRE(setAttribute(byBreaks, "sections", "28, 58"));
+    REQUIRE(setAttribute(byRanges, "sections", "1\u201328 | 29\u201358 | 59\u201388"));
+    CHECK(byBreaks.sections == byRanges.sections);
+    CHECK(byBreaks.sections.back().range == NoteRange{59, 88});
+    for (const char* wrong : {"58, 28", "0, 28", "28, 88, 89", "28,,58", ""}) {
+        Piano tried = piano(ActionKind::upright);
+        CAPTURE(wrong);
+        const auto said = setAttribute(tried, "sections", wrong);
+        CHECK((std::string_view(wrong).empty() ? said.has_value() : said.error().code == RefusalCode::badSections));
+    }
+    REQUIRE(setAttribute(byBreaks, "rest-rail", "44"));
+    CHECK(byBreaks.restRail == std::vector<NoteRange>{{1, 44}, {45, 88}});
+
+    // The brackets of both pieces in one line are those of each piece.
+    REQUIRE(setAttribute(byBreaks, "brackets", "1, 20, 44, 45, 88"));
+    CHECK(byBreaks.brackets == std::vector<std::vector<int>>{{1, 20, 44}, {45, 88}});
+    CHECK(setAttribute(byBreaks, "brackets", "1, 44, 88").error().code == RefusalCode::badAttribute);
+    CHECK(setAttribute(byBreaks, "last-damper", "200").error().detail == "0..88");
+}
+
+TEST_CASE("an arm that was not measured stays as is customary") {
+    Piano p = piano(ActionKind::upright);
+    const KeyArms usual = p.armsOf(KeyColour::natural);
+    REQUIRE(setAttribute(p, "arms-natural", "238,,140,126"));
+    const KeyArms& arms = p.armsOf(KeyColour::natural);
+    CHECK(arms.front == fromMm(238));
+    CHECK(arms.frontPin == usual.frontPin);
+    CHECK(arms.measured == std::array{true, false, true, true});
+    Piano again = piano(ActionKind::upright);
+    for (const auto& [name, value] : attributePairs(p))
+        REQUIRE(setAttribute(again, name, value));
+    CHECK(again == p);
+    // The front edge before the customary front pin is a contradiction to be told, not to be kept.
+    CHECK(setAttribute(p, "arms-natural", "200,,140,126").error().code == RefusalCode::badAttribute);
+    REQUIRE(setAttribute(p, "arms-natural", ",,,"));
+    CHECK(!p.armsOf(KeyColour::natural).anyMeasured());
+    CHECK(attributePairs(p).empty());
+}
+
+TEST_CASE("what a piano has not is not asked of it") {
+    const Piano upright = piano(ActionKind::upright), grand = piano(ActionKind::grand);
+    for (const char* name : {"butt", "player", "rest-rail", "brackets", "keys"}) {
+        CAPTURE(name);
+        CHECK(concerns(name, upright));
+        CHECK(!concerns(name, grand));
+    }
+    CHECK(concerns("drop-in", grand));
+    CHECK(!concerns("drop-in", upright));
+    CHECK(!concerns("player-works", upright));
+    Piano player = upright;
+    player.player = PlayerStack::above;
+    CHECK(concerns("player-works", player));
+
+    // What a kind is made with can be met on it.
+    for (const auto kind : {ActionKind::upright, ActionKind::drop, ActionKind::grand}) {
+        const Piano preset = piano(kind);
+        CHECK(possible("damping", kind == ActionKind::grand ? "grand-lever" : "underdamper", preset));
+        CHECK(possible("capstan", "drop-button", preset) == (kind == ActionKind::drop));
+    }
+    CHECK(!possible("damping", "grand-lever", upright));
+}
+
 TEST_CASE("a preset piano has no attribute pairs") {
     for (const auto kind : {ActionKind::upright, ActionKind::drop, ActionKind::grand})
         CHECK(attributePairs(piano(kind)).empty());

@@ -1,6 +1,10 @@
 // What is asked in passing and answered there: looks before a plan, the size of a piece of leather.
-#include "ui/stations/plan_questions.h"
+#include "core/causes/causes.h"
+#include "ui/questions/questions_page.h"
 #include "ui/stations/survey_orders.h"
+
+#include <QComboBox>
+#include <QLineEdit>
 
 #include "window_bench.h"
 
@@ -14,14 +18,13 @@ private Q_SLOTS:
 
     void aLookIsAnsweredByYesOrNoAndHoldsForThePass() {
         QVERIFY(m_bench->enter({{1}, dimension::lostMotion}, reading("-0.5")).has_value());
-        m_dialogs->choice = 2; // later
-        QCOMPARE(answerQuestion(m_window.get(), *m_bench, {"room-humidity"}), QString());
+        QuestionRow row(*m_bench, "room-humidity", nullptr);
+        QTest::keyClick(&row, Qt::Key_L); // not yet
         QVERIFY(!answerTo("room-humidity", *m_bench->record(), *m_bench->pass()));
-        m_dialogs->choice = 0;
-        QCOMPARE(answerQuestion(m_window.get(), *m_bench, {"room-humidity"}), QString());
+        QTest::keyClick(&row, Qt::Key_Y);
         QCOMPARE(answerTo("room-humidity", *m_bench->record(), *m_bench->pass()), std::optional(true));
-        m_dialogs->choice = 1;
-        QCOMPARE(answerQuestion(m_window.get(), *m_bench, {"mark-capstan"}), QString());
+        QuestionRow mark(*m_bench, "mark-capstan", nullptr);
+        QTest::keyClick(&mark, Qt::Key_N);
         QCOMPARE(answerTo("mark-capstan", *m_bench->record(), *m_bench->pass()), std::optional(false));
         QVERIFY(m_bench->undo().has_value());
         QVERIFY(!answerTo("mark-capstan", *m_bench->record(), *m_bench->pass()));
@@ -29,11 +32,57 @@ private Q_SLOTS:
 
     void aCheckOfAPartIsAnsweredByTheStateOfThatPart() {
         QVERIFY(m_bench->enter({{1}, dimension::lostMotion}, reading("0.3")).has_value());
-        m_dialogs->choice = 0; // sound
-        QCOMPARE(answerQuestion(m_window.get(), *m_bench, {"three-felts-compared"}), QString());
+        QuestionRow felts(*m_bench, "three-felts-compared", nullptr);
+        QTest::keyClick(&felts, Qt::Key_Y);
         QCOMPARE(stateAt("balance-felt", {40}, m_bench->record()->findings), FindingState::sound);
-        m_dialogs->choice = 1; // not sound: named in the survey
-        QCOMPARE(answerQuestion(m_window.get(), *m_bench, {"straightedge-on-rail"}), QStringLiteral("survey"));
+        const std::size_t before = m_bench->record()->findings.size();
+        QuestionRow bolts(*m_bench, "action-bolts", nullptr);
+        QTest::keyClick(&bolts, Qt::Key_N); // what is wrong is said in place
+        auto* fault = bolts.findChild<QComboBox*>();
+        QVERIFY(fault && !fault->isHidden() && fault->count() > 1);
+        QCOMPARE(m_bench->record()->findings.size(), before); // nothing is kept by the key alone
+        QTest::keyClick(fault, Qt::Key_Return);
+        const Finding& kept = m_bench->record()->findings.back();
+        QCOMPARE(QString::fromStdString(kept.part), QStringLiteral("action-bolts"));
+        QCOMPARE(QString::fromStdString(kept.fault), fault->itemData(0).toString());
+    }
+
+    /// All of them stand in one list; each is answered where it stands, and none is answered by Enter alone.
+    void whatIsAskedFirstIsOneListThatIsAnsweredInPlace() {
+        QVERIFY(m_bench->enter({{1}, dimension::letOff}, reading("6")).has_value());
+        QVERIFY(m_window->showStation(QStringLiteral("work")));
+        m_window->activateWindow();
+        QVERIFY(QTest::qWaitForWindowActive(m_window.get()));
+        QTest::keyClick(m_window.get(), Qt::Key_A);
+        auto* page = m_window->findChild<QuestionsPage*>();
+        QVERIFY2(page && page->isVisibleTo(m_window.get()), "the list");
+        const auto rows = page->findChildren<QuestionRow*>();
+        const int asked = static_cast<int>(rows.size());
+        QVERIFY(asked >= 8);
+        QCOMPARE(page->openCount(), asked);
+        QuestionRow* screws = rows.front();
+        QCOMPARE(m_window->focusWidget(), screws);
+        QTest::keyClick(screws, Qt::Key_Return);
+        QVERIFY(m_bench->record()->findings.empty()); // Enter only goes on: it swears to nothing
+        QTest::keyClick(screws, Qt::Key_Y);
+        auto* notes = screws->findChild<QLineEdit*>();
+        QVERIFY(notes->isVisibleTo(screws) && notes->text().isEmpty()); // nothing is filled in beforehand
+        QTest::keyClicks(notes, QStringLiteral("a"));
+        QTest::keyClick(notes, Qt::Key_Return);
+        QVERIFY(m_bench->record()->findings.empty()); // a letter alone is no note
+        QCOMPARE(notes->text(), QStringLiteral("a"));
+        notes->clear();
+        QTest::keyClicks(notes, QStringLiteral("1-3, 27-29, 53-55, 71-73"));
+        QTest::keyClick(notes, Qt::Key_Return);
+        QCOMPARE(stateAt("let-off-screw", {28}, m_bench->record()->findings), FindingState::sound);
+        QCOMPARE(stateAt("let-off-screw", {40}, m_bench->record()->findings), FindingState::notLookedAt);
+        QCOMPARE(page->openCount(), asked - 1);
+        QVERIFY(screws->spoken().contains(QStringLiteral("27-29"))); // its answer stays in the list
+        QCOMPARE(m_window->focusWidget(), rows.at(1));
+        QVERIFY(m_bench->undo().has_value());
+        QCOMPARE(page->openCount(), asked);
+        QTest::keyClick(rows.at(1), Qt::Key_Escape);
+        QVERIFY(!page->isVisibleTo(m_window.get()));
     }
 
     void thePieceOfASheetIsMeasuredAndHoldsForThePiano() {

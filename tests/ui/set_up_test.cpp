@@ -1,12 +1,13 @@
 // The Piano station under a person's hands: fields, minutes and turns of the work, breaks on the strip, zones with
 // their reason. What is said there stands in the book.
 #include "core/operation/operation.h"
-#include "ui/stations/spec_panel.h"
-#include "ui/widgets/key_drawing.h"
+#include "ui/piano/key_drawing.h"
+#include "ui/piano/spec_panel.h"
 #include "ui/widgets/keyboard_strip.h"
 #include "ui/words/words.h"
 
 #include <QAbstractItemModelTester>
+#include <QLabel>
 #include <QLineEdit>
 
 #include "window_bench.h"
@@ -28,12 +29,74 @@ private Q_SLOTS:
         QTest::keyClick(last, Qt::Key_Return);
         QCOMPARE(m_bench->piano()->lastDamper, std::optional(60));
         last->selectAll();
-        QTest::keyClicks(last, QStringLiteral("sixty"));
+        QTest::keyClicks(last, QStringLiteral("200"));
         QTest::keyClick(last, Qt::Key_Return);
         QCOMPARE(m_bench->piano()->lastDamper, std::optional(60));
+        // What was typed stays in its field, and below it stands why: in words, with this piano's own range.
+        QCOMPARE(last->text(), QStringLiteral("200"));
+        QVERIFY(below(last).contains(QStringLiteral("0–88")) && below(last).contains(QStringLiteral("no note")));
+        QVERIFY(!m_window->showStation(QStringLiteral("measure"))); // nothing typed is lost behind another station
+        QTest::keyClick(last, Qt::Key_Escape);
         QCOMPARE(last->text(), QStringLiteral("60"));
+        QVERIFY(m_window->showStation(QStringLiteral("measure")));
         QVERIFY(m_bench->undo().has_value());
         QVERIFY(m_bench->piano()->lastDamper != std::optional(60));
+    }
+
+    /// Where nothing was said, what is in force stands in the field for this very piano, in italics.
+    void anEmptyFieldShowsWhatHoldsWithoutIt() {
+        QVERIFY(m_window->showStation(QStringLiteral("piano")));
+        QLineEdit* sections = field(words::attributeName("sections"));
+        QVERIFY(sections && sections->text().isEmpty() && sections->font().italic());
+        QCOMPARE(sections->placeholderText(), QStringLiteral("1–26, 27–52, 53–70, 71–88"));
+        QTest::keyClicks(sections, QStringLiteral("28, 58"));
+        QTest::keyClick(sections, Qt::Key_Return);
+        QCOMPARE(sections->text(), QStringLiteral("1–28, 29–58, 59–88"));
+        QVERIFY(!sections->font().italic());
+        QCOMPARE(sectionsOf(*m_bench->piano()).size(), std::size_t{3});
+    }
+
+    void onlyWhatThisKindHasIsAsked() {
+        QVERIFY(m_window->showStation(QStringLiteral("piano")));
+        const auto asked = [this](const char* attribute) {
+            const QWidget* row = nullptr;
+            for (const QWidget* each : m_window->station()->findChildren<QWidget*>())
+                if (each->accessibleName() == words::attributeName(attribute) && each->parentWidget())
+                    row = each->parentWidget();
+            return row && !row->isHidden();
+        };
+        for (const char* name : {"butt", "rest-rail", "brackets", "player", "keys"})
+            QVERIFY2(asked(name), name);
+        QVERIFY(!asked("player-works"));
+        const auto grand = makePiano(ActionKind::grand);
+        QVERIFY(grand);
+        Piano piano = *grand;
+        piano.name = "A grand";
+        QVERIFY(m_bench->addPiano(piano, "grand").has_value());
+        for (const char* name : {"butt", "rest-rail", "brackets", "player", "player-works", "keys", "damping"})
+            QVERIFY2(!asked(name), name);
+        QVERIFY(asked("capstan") && asked("last-damper") && asked("sections"));
+    }
+
+    void kindAndKeysChangeWhileNothingIsRead() {
+        QVERIFY(m_window->showStation(QStringLiteral("piano")));
+        QLineEdit* keys = field(QStringLiteral("Keys"));
+        QVERIFY(keys && keys->isEnabled());
+        QCOMPARE(keys->text(), QStringLiteral("88 from A0"));
+        keys->selectAll();
+        QTest::keyClicks(keys, QStringLiteral("85"));
+        QTest::keyClick(keys, Qt::Key_Return);
+        QCOMPARE(m_bench->piano()->notes, 85);
+        keys->selectAll();
+        QTest::keyClicks(keys, QStringLiteral("500 from A0"));
+        QTest::keyClick(keys, Qt::Key_Return);
+        QCOMPARE(m_bench->piano()->notes, 85);
+        QCOMPARE(keys->text(), QStringLiteral("500 from A0"));
+        QTest::keyClick(keys, Qt::Key_Escape);
+        const Cell cell{{40}, dimension::letOff};
+        QVERIFY(m_bench->enter(cell, *m_bench->understand("3", cell)->sound).has_value());
+        QVERIFY(!keys->isEnabled());
+        QVERIFY(below(keys).contains(QStringLiteral("readings were taken")));
     }
 
     void minutesAndTurnsOfTheWorkAreThisPianos() {
@@ -74,21 +137,35 @@ private Q_SLOTS:
 
     void anEmptiedFieldIsAsIsCustomaryAgain() {
         QVERIFY(m_window->showStation(QStringLiteral("piano")));
-        QLineEdit* arms = field(words::attributeName("arms-natural"));
-        QVERIFY(arms);
-        const auto type = [&](const QString& text) {
-            arms->setFocus();
-            arms->selectAll();
-            QTest::keyClick(arms, Qt::Key_Delete);
-            QTest::keyClicks(arms, text);
-            QTest::keyClick(arms, Qt::Key_Return);
+        const auto arm = [this](const char* part) {
+            return field(QStringLiteral("Natural, balance pin to %1, mm").arg(QLatin1String(part)));
         };
-        type(QStringLiteral("240,220,150,130"));
-        QVERIFY(m_bench->piano()->armsOf(KeyColour::natural).measured);
+        QLineEdit *front = arm("front edge (F)"), *pin = arm("front pin (P)");
+        QVERIFY(front && pin);
+        const auto type = [](QLineEdit* at, const QString& text) {
+            at->setFocus();
+            at->selectAll();
+            QTest::keyClick(at, Qt::Key_Delete);
+            QTest::keyClicks(at, text);
+        };
         const auto* drawing = m_window->station()->findChild<KeyDrawing*>();
-        QVERIFY(drawing && drawing->accessibleDescription().contains(QStringLiteral("240")));
-        type({});
-        QVERIFY(!m_bench->piano()->armsOf(KeyColour::natural).measured);
+        type(front, QStringLiteral("240"));
+        QVERIFY(drawing && drawing->accessibleDescription().contains(QStringLiteral("240"))); // drawn as it is typed
+        QVERIFY(!m_bench->piano()->armsOf(KeyColour::natural).anyMeasured());                 // and kept by Enter
+        QTest::keyClick(front, Qt::Key_Return);
+        const KeyArms& arms = m_bench->piano()->armsOf(KeyColour::natural);
+        QCOMPARE(arms.front, fromMm(240));
+        QVERIFY(arms.measured == (std::array{true, false, false, false})); // the others are still customary
+        QVERIFY(pin->text().isEmpty() && pin->font().italic());
+        type(pin, QStringLiteral("250")); // before the front edge: told, kept in its field
+        QTest::keyClick(pin, Qt::Key_Return);
+        QCOMPARE(pin->text(), QStringLiteral("250"));
+        QVERIFY(!m_bench->piano()->armsOf(KeyColour::natural).measured[1]);
+        QTest::keyClick(pin, Qt::Key_Escape);
+        QVERIFY(pin->text().isEmpty());
+        type(front, {});
+        QTest::keyClick(front, Qt::Key_Return);
+        QVERIFY(!m_bench->piano()->armsOf(KeyColour::natural).anyMeasured());
         QVERIFY(!drawing->accessibleDescription().contains(QStringLiteral("240")));
     }
 
@@ -201,6 +278,13 @@ private:
         for (QLineEdit* each : m_window->station()->findChildren<QLineEdit*>())
             if (each->accessibleName() == name) return each;
         return nullptr;
+    }
+    /// What stands below a field.
+    static QString below(const QLineEdit* field) {
+        QString text;
+        for (const QLabel* each : field->parentWidget()->findChildren<QLabel*>())
+            if (each->buddy() != field) text += each->text();
+        return text;
     }
     void answerZone(const QStringList& limits, const QString& notes, const QString& reason) {
         m_dialogs->onRun = [=](QDialog& dialog) {

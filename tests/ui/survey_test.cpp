@@ -1,6 +1,7 @@
 // The Survey station under a person's hands: a whole upright looked at by keyboard only, and what the window then says
 // of it.
 #include "core/survey/job.h"
+#include "ui/questions/questions_page.h"
 #include "ui/stations/survey_form.h"
 #include "ui/stations/survey_job.h"
 #include "ui/stations/survey_letters.h"
@@ -245,7 +246,7 @@ private Q_SLOTS:
         QVERIFY(m_dialogs->said.contains(QStringLiteral("out of sequence: 2")));
     }
 
-    void whatIsAskedBeforeAPlanIsAnsweredInAdjustByKeyboard() {
+    void whatIsAskedBeforeAPlanIsAnsweredByKeyboard() {
         NewPass pass;
         QVERIFY(m_bench->addPass(pass).has_value());
         Reading reading;
@@ -256,17 +257,31 @@ private Q_SLOTS:
         const auto stillOpen = [&] { return askBeforePlan(m_bench->record()->findings, *m_bench->piano()).size(); };
         const auto before = stillOpen();
         QVERIFY(before > 5);
-        m_dialogs->answers << QStringLiteral("1-3, 27-29, 53-55, 71, 72") << QStringLiteral("73");
         QTest::keyClick(m_window.get(), Qt::Key_A);
-        QCOMPARE(stillOpen(), before - 1);
+        auto* page = m_window->findChild<QuestionsPage*>();
+        const auto rows = page->findChildren<QuestionRow*>();
+        const auto answer = [](QuestionRow* row, Qt::Key key, const QString& notes) {
+            QTest::keyClick(row, key);
+            auto* field = row->findChild<QLineEdit*>();
+            if (!field->isVisibleTo(row)) return;
+            QTest::keyClicks(field, notes);
+            QTest::keyClick(field, Qt::Key_Return);
+        };
+        answer(rows.front(), Qt::Key_Y, QStringLiteral("1-3, 27-29, 53-55, 71, 72"));
+        QCOMPARE(stillOpen(), before); // not tried at three of each section yet
+        answer(rows.front(), Qt::Key_N, QStringLiteral("73"));
+        QVERIFY2(stillOpen() == before - 1, qPrintable(textsOf(*rows.front())));
         QCOMPARE(stateAt("let-off-screw", {73}, m_bench->record()->findings), FindingState::toDo);
         QCOMPARE(stateAt("let-off-screw", {72}, m_bench->record()->findings), FindingState::sound);
         QCOMPARE(stateAt("let-off-screw", {74}, m_bench->record()->findings), FindingState::notLookedAt);
-        for (auto left = stillOpen(); left > 0; left = stillOpen()) {
-            m_dialogs->answers = {QStringLiteral("1, 27, 53, 71"), QString()}; // capstans tried at single notes
-            QTest::keyClick(m_window.get(), Qt::Key_A);
-            QVERIFY2(stillOpen() == left - 1, qPrintable(m_dialogs->asked.back()));
+        for (QuestionRow* row : rows) {
+            if (!row->isOpen()) continue;
+            const auto left = stillOpen();
+            answer(row, Qt::Key_Y, QStringLiteral("1, 27, 53, 71")); // capstans tried at single notes
+            QVERIFY2(stillOpen() == left - 1, qPrintable(row->accessibleName()));
         }
+        QCOMPARE(stillOpen(), std::size_t{0});
+        QCOMPARE(page->openCount(), 0);
         QCOMPARE(stateAt("capstan", {2}, m_bench->record()->findings), FindingState::notLookedAt);
     }
 

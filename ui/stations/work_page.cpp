@@ -1,5 +1,6 @@
 #include "ui/stations/work_page.h"
 
+#include "ui/questions/questions_page.h"
 #include "ui/stations/plan_text.h"
 #include "ui/widgets/doing/doing_drawing.h"
 #include "ui/words/words.h"
@@ -42,12 +43,15 @@ WorkPage::WorkPage(Workbench& bench, QWidget* parent)
                             {tr("done"), 22, Qt::AlignRight}},
                            10.5))
     , m_step(new StepPage(bench, this))
+    , m_questions(new QuestionsPage(bench, this))
     , m_drawing(new DoingDrawing(this))
     , m_whole(new QCheckBox(tr("with what nothing asks for"), this))
     , m_workText(makeText(this))
     , m_whyText(makeText(this))
     , m_asked(makeText(this)) {
     buildNewer();
+    connect(m_asked, &QLabel::linkActivated, this, &WorkPage::questionsWanted);
+    m_asked->setTextInteractionFlags(Qt::LinksAccessibleByMouse);
     auto* middle = new QWidget;
     auto* middleColumn = columnIn(middle);
     middleColumn->setContentsMargins(0, 0, 1, 0); // the hair line of the panel runs past lines and text
@@ -102,15 +106,18 @@ void WorkPage::buildNewer() {
 /// Where three columns have no room (large type), why stands under the whole job; where the page is low too, only its
 /// first sentence does, above the lines. Beside a step's page it is not shown.
 void WorkPage::layOut() {
-    for (QWidget* each : std::initializer_list<QWidget*>{m_list, m_work, m_step, m_why})
+    for (QWidget* each : std::initializer_list<QWidget*>{m_list, m_work, m_step, m_questions, m_why})
         m_grid->removeWidget(each);
-    const bool shownWhy = m_showsLines && !m_low, whyBelow = m_narrow && shownWhy;
+    const bool lines = showsLines(), shownWhy = lines && !m_low, whyBelow = m_narrow && shownWhy;
+    QWidget* right = m_step;
+    if (lines) right = m_work;
+    if (showsQuestions()) right = m_questions;
     m_grid->addWidget(m_list, 0, 0, whyBelow ? 1 : 2, 1);
-    m_grid->addWidget(m_showsLines ? static_cast<QWidget*>(m_work) : m_step, 0, 1, 2, m_showsLines ? 1 : 2);
+    m_grid->addWidget(right, 0, 1, 2, lines ? 1 : 2);
     if (shownWhy) m_grid->addWidget(m_why, whyBelow ? 1 : 0, whyBelow ? 0 : 2, whyBelow ? 1 : 2, 1);
-    m_work->setVisible(m_showsLines);
+    for (QWidget* each : std::initializer_list<QWidget*>{m_work, m_step, m_questions})
+        each->setVisible(each == right);
     m_why->setVisible(shownWhy);
-    m_step->setVisible(!m_showsLines);
     m_grid->setColumnStretch(2, shownWhy && !m_narrow ? 20 : 0);
     m_grid->setRowStretch(0, 3);
     m_grid->setRowStretch(1, whyBelow ? 2 : 0);
@@ -153,9 +160,23 @@ void WorkPage::showWhole(bool whole, bool enabled) {
     m_whole->setEnabled(enabled);
 }
 
-void WorkPage::showStep() {
-    if (!std::exchange(m_showsLines, false)) return;
+void WorkPage::turnTo(Shown what) {
+    if (std::exchange(m_shown, what) == what) return;
     layOut();
+    sayAsked();
+}
+
+void WorkPage::showStep() {
+    if (!showsQuestions()) turnTo(Shown::step);
+}
+
+void WorkPage::showQuestions() {
+    turnTo(Shown::questions);
+    m_questions->begin(m_open);
+}
+
+void WorkPage::leaveQuestions() {
+    if (showsQuestions()) turnTo(Shown::step);
 }
 
 void WorkPage::showWork(const AdjustmentWork& work, const Piano& piano, const LineStates& states) {
@@ -169,7 +190,7 @@ void WorkPage::showWork(const AdjustmentWork& work, const Piano& piano, const Li
     sayWork();
     m_lines->setRows(lineRows(work, piano, states));
     fitDrawing();
-    if (!std::exchange(m_showsLines, true)) layOut();
+    if (!showsQuestions()) turnTo(Shown::lines);
 }
 
 void WorkPage::sayWork() {
@@ -222,9 +243,12 @@ void WorkPage::sayWhy() {
 }
 
 void WorkPage::showNoPlan() {
-    m_asked->hide();
     m_newer->hide();
     m_setUp.clear();
+    m_open.clear();
+    m_firstAsked.clear();
+    m_questions->show(m_open);
+    sayAsked();
 }
 
 void WorkPage::showNewer(int readings, int planPass) {
@@ -237,18 +261,28 @@ void WorkPage::showNewer(int readings, int planPass) {
 void WorkPage::showSetUp(const BenchSetUp& setUp, const Piano& piano) {
     const QString said = words::benchSentence(setUp, piano).toHtmlEscaped();
     m_setUp = setUp.waits() ? tr("<b>The plan waits.</b> %1").arg(said) : said;
-    m_asked->setVisible(!m_setUp.isEmpty());
-    m_asked->setText(m_setUp);
+    sayAsked();
 }
 
 void WorkPage::showAsked(const std::vector<std::string_view>& questions, const Piano& piano) {
-    m_asked->setVisible(!questions.empty() || !m_setUp.isEmpty());
-    if (questions.empty()) return;
-    QString text =
-        tr("<b>Asked before this plan:</b> %1").arg(words::askFirstSentence(questions.front(), piano).toHtmlEscaped());
-    if (questions.size() > 1) text += tr(" (%n more)", nullptr, static_cast<int>(questions.size()) - 1);
-    const QString before = m_setUp.isEmpty() ? QString() : m_setUp + QStringLiteral("<br>");
-    m_asked->setText(before + text + QStringLiteral(" &nbsp;<b>A</b> ") + tr("answers."));
+    m_open = questions;
+    m_firstAsked = questions.empty() ? QString() : words::askFirstSentence(questions.front(), piano).toHtmlEscaped();
+    m_questions->show(questions);
+    sayAsked();
+}
+
+/// The first of the questions over the page, with the way to all of them; not while they are there themselves.
+void WorkPage::sayAsked() {
+    QStringList lines;
+    if (!m_setUp.isEmpty()) lines << m_setUp;
+    if (!m_open.empty() && !showsQuestions()) {
+        QString text = tr("<b>Asked before this plan:</b> %1").arg(m_firstAsked);
+        if (m_open.size() > 1) text += tr(" (%n more)", nullptr, static_cast<int>(m_open.size()) - 1);
+        lines << text + QStringLiteral(" &nbsp;<b>A</b> ") +
+                     QStringLiteral("<a href=\"answer\">%1</a>").arg(tr("answers them."));
+    }
+    m_asked->setText(lines.join(QStringLiteral("<br>")));
+    m_asked->setVisible(!lines.isEmpty());
 }
 
 } // namespace hammerline

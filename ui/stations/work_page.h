@@ -11,6 +11,7 @@ class QGridLayout;
 namespace hammerline {
 
 class DoingDrawing;
+class QuestionsPage;
 
 class WorkPage : public QWidget {
     Q_OBJECT
@@ -25,7 +26,12 @@ public:
     void showWhole(bool whole, bool enabled);
     /// The page of the current step in the place of lines.
     void showStep();
-    bool showsLines() const { return m_showsLines; }
+    bool showsLines() const { return m_shown == Shown::lines; }
+    /// What is asked first, as a list that is answered in place; it stays until it is left.
+    void showQuestions();
+    bool showsQuestions() const { return m_shown == Shown::questions; }
+    QuestionsPage& questions() { return *m_questions; }
+    void leaveQuestions();
     void showWork(const AdjustmentWork&, const Piano&, const LineStates&);
     /// Of the step that the lines belong to; it stands below them where they leave it room.
     void showDrawing(const StepOfWork&, const Piano&);
@@ -45,6 +51,7 @@ public:
 Q_SIGNALS:
     void reckonAsked();
     void wholeChosen(bool);
+    void questionsWanted();
 
 protected:
     void resizeEvent(QResizeEvent*) override;
@@ -58,17 +65,25 @@ private:
     void sayWork();
     void sayWhy();
 
+    enum class Shown : std::uint8_t { step, lines, questions };
+    void turnTo(Shown);
+    void sayAsked();
+
     RowTable *m_steps, *m_lines;
     StepPage* m_step;
+    QuestionsPage* m_questions;
     DoingDrawing* m_drawing;
     QCheckBox* m_whole;
     Panel *m_list, *m_work, *m_why;
     QLabel *m_workText, *m_whyText, *m_asked, *m_newerText = nullptr;
     QWidget* m_newer = nullptr;
     QGridLayout* m_grid;
-    std::vector<ListRow> m_rows; // as they are when there is room
+    std::vector<ListRow> m_rows;          // as they are when there is room
+    std::vector<std::string_view> m_open; // questions
+    QString m_firstAsked;
     QString m_setUp, m_ways, m_line, m_caution, m_leads;
-    bool m_narrow = false, m_low = false, m_showsLines = false;
+    Shown m_shown = Shown::step;
+    bool m_narrow = false, m_low = false;
 };
 
 } // namespace hammerline

@@ -40,7 +40,7 @@ WorkPlace placeOf(const NextAct& next) {
     case NextKind::decide:
         return {QStringLiteral("measure"), cellOf(next.notes, next.dimension), {}};
     case NextKind::look:
-        return {QStringLiteral("work"), {}, {}};
+        return {QStringLiteral("work"), {}, QString(kQuestionsStep)};
     case NextKind::wait:
         return {QStringLiteral("survey"), {}, {}};
     case NextKind::done:

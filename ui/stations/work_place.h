@@ -10,6 +10,9 @@
 
 namespace hammerline {
 
+/// What is asked before a screw is turned: a page of the Work station, shown by this name.
+inline constexpr QLatin1String kQuestionsStep("questions");
+
 struct WorkPlace {
     QString station;          // its id
     std::optional<Cell> cell; // to stand at

@@ -2,7 +2,7 @@
 // a page, or its lines of the plan, ticked and typed where they stand.
 #include "core/plan/plan_in_force.h"
 #include "ui/print/sheets.h"
-#include "ui/stations/plan_questions.h"
+#include "ui/questions/questions_page.h"
 #include "ui/stations/plan_tools.h"
 #include "ui/stations/stations.h"
 #include "ui/stations/step_ticks.h"
@@ -47,9 +47,18 @@ public:
         connect(new QShortcut(QKeySequence(QStringLiteral("Ctrl+R")), this), &QShortcut::activated, m_lines,
                 &WorkLines::reckon);
         connect(new QShortcut(Qt::Key_A, this), &QShortcut::activated, this, [this] { answerFirst(); });
+        connect(m_page, &WorkPage::questionsWanted, this, [this] { answerFirst(); });
+        connect(&m_page->questions(), &QuestionsPage::left, this, [this] {
+            m_page->leaveQuestions();
+            showStep();
+            takeFocus();
+        });
         RowTable& steps = m_page->steps();
         steps.setKeys([this](QKeyEvent* event) { return key(event); });
-        connect(&steps, &RowTable::moved, this, [this] { showStep(); });
+        connect(&steps, &RowTable::moved, this, [this] {
+            if (m_page->steps().hasFocus()) m_page->leaveQuestions(); // another step is looked at
+            showStep();
+        });
         connect(&steps, &RowTable::chosen, this, [this] { goThere(); });
         StepPage& page = m_page->step();
         connect(&page, &StepPage::allAsked, this, [this] { sayDone(); });
@@ -84,6 +93,10 @@ public:
     }
     QWidget* tools() override { return m_tools; }
     QList<KeyHint> hints() const override {
+        if (m_page->showsQuestions())
+            return {{QStringLiteral("Y"), tr("in order, yes")}, {QStringLiteral("N"), tr("not in order, no")},
+                    {QStringLiteral("L"), tr("not yet")},       {QStringLiteral("Up Down"), tr("question")},
+                    {tr("Esc"), tr("on with the work")},        {QStringLiteral("Ctrl Z"), tr("take back")}};
         if (m_page->showsLines() && !m_page->steps().hasFocus())
             return {{tr("Space"), tr("set to the aim, or not")},
                     {tr("Enter"), tr("set, and on")},
@@ -127,6 +140,8 @@ public:
         takeFocus();
     }
     void meetStep(const QString& step) override {
+        if (step == kQuestionsStep) return answerFirst();
+        m_page->leaveQuestions();
         if (step.isEmpty()) begin();
         const int at = placeOfStep(step.toStdString());
         if (at >= 0) m_page->steps().setCurrentKey(at);
@@ -172,7 +187,9 @@ private:
     }
 
     void takeFocus() {
-        if (m_page->showsLines())
+        if (m_page->showsQuestions())
+            m_page->questions().setFocus();
+        else if (m_page->showsLines())
             m_page->lines().setFocus();
         else
             m_page->steps().setFocus();
@@ -239,15 +256,9 @@ private:
             Q_EMIT notice(words::sentence(set.error()));
     }
 
-    /// The first question is answered as a state of the survey; a fault is named in the survey itself.
     void answerFirst() {
-        const Plan* plan = bench().plan();
-        if (!plan) return;
-        const QString refused = answerQuestion(this, bench(), openQuestions(*plan, *bench().record()));
-        if (refused == QLatin1String("survey"))
-            Q_EMIT goTo(QStringLiteral("survey"));
-        else if (!refused.isEmpty())
-            Q_EMIT notice(refused);
+        if (m_page->questions().openCount() > 0) m_page->showQuestions();
+        Q_EMIT wordsChanged();
     }
 
     void addExpected(StripMarks& marks) const {

@@ -2,6 +2,7 @@
 #include "ui/words/keeping.h"
 #include "ui/words/plainly.h"
 #include "ui/words/said.h"
+#include "ui/words/set_up_answers.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -66,12 +67,12 @@ const std::map<RefusalCode, const char*>& sentences() {
                            "it.")},
         {RefusalCode::unknownAttribute,
          QT_TRANSLATE_NOOP("refusals", "\"%1\" is no attribute of an action. \"hammerline ids\" lists them all.")},
-        {RefusalCode::badAttribute, QT_TRANSLATE_NOOP("refusals", "\"%1\" does not fit %3. It takes %2.")},
         {RefusalCode::badCompass, QT_TRANSLATE_NOOP("refusals", "A compass of %1 cannot be: it lies within %2.")},
         {RefusalCode::badSections,
          QT_TRANSLATE_NOOP(
              "refusals",
-             "The sections \"%1\" do not follow each other over all notes (%2). Write them like 1-26,27-52,53-88.")},
+             "The sections \"%1\" do not follow each other over all notes (%2). Write them like 1-26, 27-52, 53-88, "
+             "or their breaks alone: 26, 52.")},
         {RefusalCode::badIdentity,
          QT_TRANSLATE_NOOP("refusals", "The field %3 does not take that: %2. Nothing was changed.")},
         {RefusalCode::badDate,
@@ -187,12 +188,27 @@ QString exportSentence(const Refusal& refusal) {
            refusalText(QT_TRANSLATE_NOOP("refusals", ". Nothing was taken."));
 }
 
+/// Behind the file, the line and the column that it is about, where it has one.
+QString inItsPlace(const Refusal& refusal, const QString& said) {
+    if (refusal.place.line <= 0) return said;
+    const QString where = refusal.place.column > 0
+                              ? refusalText(QT_TRANSLATE_NOOP("refusals", "line %1, column %2"))
+                                    .arg(refusal.place.line)
+                                    .arg(refusal.place.column)
+                              : refusalText(QT_TRANSLATE_NOOP("refusals", "line %1")).arg(refusal.place.line);
+    const QString source =
+        refusal.place.source.empty() ? where : utf8(refusal.place.source) + QLatin1String(", ") + where;
+    return source + QLatin1String(": ") + said;
+}
+
 } // namespace
 
 QString sentence(const Refusal& refusal) {
     const bool ofExport =
         refusal.code == RefusalCode::badJson && (refusal.place.line > 0 || refusal.place.field.starts_with('/'));
     if (ofExport) return exportSentence(refusal);
+    if (refusal.code == RefusalCode::badAttribute)
+        return inItsPlace(refusal, refusedAnswer(refusal.place.field, refusal.offending, refusal.detail));
     constexpr std::string_view kPlaced = "placed:";
     if (refusal.code == RefusalCode::cannotWrite && refusal.detail.starts_with(kPlaced))
         return refusalText(QT_TRANSLATE_NOOP("refusals",
@@ -230,17 +246,7 @@ QString sentence(const Refusal& refusal) {
             out += said[i];
         }
     }
-    if (refusal.place.line > 0) {
-        const QString where = refusal.place.column > 0
-                                  ? refusalText(QT_TRANSLATE_NOOP("refusals", "line %1, column %2"))
-                                        .arg(refusal.place.line)
-                                        .arg(refusal.place.column)
-                                  : refusalText(QT_TRANSLATE_NOOP("refusals", "line %1")).arg(refusal.place.line);
-        const QString source =
-            refusal.place.source.empty() ? where : utf8(refusal.place.source) + QLatin1String(", ") + where;
-        out = source + QLatin1String(": ") + out;
-    }
-    return out;
+    return inItsPlace(refusal, out);
 }
 
 namespace {

@@ -1,4 +1,4 @@
-#include "ui/stations/piano_breaks.h"
+#include "ui/piano/breaks.h"
 
 #include "ui/widgets/look.h"
 #include "ui/widgets/marks.h"

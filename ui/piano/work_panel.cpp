@@ -1,4 +1,4 @@
-#include "ui/stations/work_panel.h"
+#include "ui/piano/work_panel.h"
 
 #include "core/operation/operation.h"
 #include "ui/widgets/dialogs.h"

@@ -1,6 +1,7 @@
-#include "ui/widgets/key_drawing.h"
+#include "ui/piano/key_drawing.h"
 
 #include "core/operation/operation.h"
+#include "ui/piano/arm_field.h"
 #include "ui/widgets/action_sketch.h"
 
 #include <QLocale>
@@ -9,9 +10,13 @@ namespace hammerline {
 
 namespace {
 
-constexpr double kKeyRow = 26;  // units a key takes, with its two lines of distances
-constexpr double kBehind = 12;  // mm of wood behind the back rail's contact
-constexpr double kBelow = 13.5; // units from the key's bottom down to the second line of distances
+constexpr double kKeyRow = 34;       // units a key takes, with its two lines of distances
+constexpr double kBehind = 12;       // mm of wood behind the back rail's contact
+constexpr double kHigh = 8.5;        // units from a key's row down to its upper side
+constexpr double kThick = 3;         // units of wood
+constexpr double kLines[] = {8, 15}; // units from the key's bottom down to the middle of each line of distances
+constexpr std::array kLetters = {"F", "P", "T", "C"};
+constexpr std::array kLineOf = {1, 0, 1, 0}; // of the two, by arm
 
 QString length(Length arm) {
     return QLocale().toString(arm.mm(), 'f', arm.nm % kNmPerMm == 0 ? 0 : 1);
@@ -38,15 +43,24 @@ public:
         title();
         rails();
         wood();
-        distance(1, m_balance - m_arms.P(), m_balance, QStringLiteral("P"), m_arms.frontPin);
-        distance(1, m_balance, m_balance + m_arms.C(), QStringLiteral("C"), m_arms.capstan);
-        distance(2, m_balance - m_arms.F(), m_balance, QStringLiteral("F"), m_arms.front);
-        distance(2, m_balance, m_across.end, QStringLiteral("T"), m_arms.back);
+        for (std::size_t arm = 0; arm < kArms.size(); ++arm)
+            distance(arm);
+    }
+    /// The middle of an arm's dimension line.
+    QPointF middleOf(std::size_t arm) const {
+        const auto [from, to] = endsOf(arm);
+        return {(m_across.at(from) + m_across.at(to)) / 2, low() + units(kLines[kLineOf[arm]])};
     }
 
 private:
-    double high() const { return m_top + units(8.5); } // the key's upper side
-    double low() const { return high() + units(3); }
+    double high() const { return m_top + units(kHigh); } // the key's upper side
+    double low() const { return high() + units(kThick); }
+    /// Before the balance pin lie F and P, behind it T and C.
+    std::pair<double, double> endsOf(std::size_t arm) const {
+        const double mm = (m_arms.*kArms[arm]).mm();
+        const bool before = arm < 2;
+        return before ? std::pair(m_balance - mm, m_balance) : std::pair(m_balance, m_balance + mm);
+    }
     QRectF block(double from, double to, double top, double bottom) const {
         return {QPointF(m_across.at(from), top), QPointF(m_across.at(to), bottom)};
     }
@@ -58,13 +72,10 @@ private:
         const QString name = m_sharp ? KeyDrawing::tr("Sharp") : KeyDrawing::tr("Natural");
         m_painter.drawText(QPointF(m_across.left, m_top + units(3.4)), name);
         const double after = m_across.left + QFontMetricsF(face(Text::body, true)).horizontalAdvance(name) + units(2);
-        m_painter.setFont(m_arms.measured ? face(Text::label) : expectedFace(Text::label));
+        m_painter.setFont(m_arms.anyMeasured() ? face(Text::label) : expectedFace(Text::label));
         pen(m_look.ink2, 1);
-        const KeyLever lever = keyLever(m_arms);
-        const auto two = [](double value) { return QLocale().toString(value, 'f', 2); };
-        const QString kind = m_arms.measured ? KeyDrawing::tr("measured") : KeyDrawing::tr("customary");
-        const QString said =
-            kind + KeyDrawing::tr(" · 1 mm of shim at the balance lifts %1").arg(two(lever.heightPerBalance));
+        const QString said = m_arms.anyMeasured() ? KeyDrawing::tr("measured; italic: as customary")
+                                                  : KeyDrawing::tr("customary, until you measure one");
         m_painter.drawText(QPointF(after, m_top + units(3.4)),
                            elided(said, m_painter.font(), m_across.at(m_across.end + kBehind) - after));
     }
@@ -111,26 +122,14 @@ private:
         m_painter.drawChord(QRectF(capstan - units(1.3), high() - units(3.4), units(2.6), units(2.8)), 0, 180 * 16);
     }
 
-    /// A line of the two below the key: witness marks at both ends, the letter and the mm in a gap of it.
-    void distance(int line, double from, double to, const QString& letter, Length arm) const {
-        const double y = low() + units(line == 1 ? kBelow - 8 : kBelow - 3.6);
-        const double a = m_across.at(from), b = m_across.at(to);
+    /// A line of the two below the key, with witness marks at both ends; its field stands in the middle.
+    void distance(std::size_t arm) const {
+        const auto [from, to] = endsOf(arm);
+        const double y = middleOf(arm).y(), a = m_across.at(from), b = m_across.at(to);
         pen(m_look.ink, 1.3);
         m_painter.drawLine(QPointF(a, y - units(1)), QPointF(a, y + units(1)));
         m_painter.drawLine(QPointF(b, y - units(1)), QPointF(b, y + units(1)));
-        const QFont bold = face(Text::label, true),
-                    plain = m_arms.measured ? face(Text::label) : expectedFace(Text::label);
-        const QString number = QLatin1Char(' ') + length(arm);
-        const double wide = QFontMetricsF(bold).horizontalAdvance(letter),
-                     all = wide + QFontMetricsF(plain).horizontalAdvance(number);
-        const double text = (a + b - all) / 2;
-        m_painter.drawLine(QPointF(a, y), QPointF(text - units(1), y));
-        m_painter.drawLine(QPointF(text + all + units(1), y), QPointF(b, y));
-        const double base = y + QFontMetricsF(bold).capHeight() / 2;
-        m_painter.setFont(bold);
-        m_painter.drawText(QPointF(text, base), letter);
-        m_painter.setFont(plain);
-        m_painter.drawText(QPointF(text + wide, base), number);
+        m_painter.drawLine(QPointF(a, y), QPointF(b, y));
     }
 
     QPainter& m_painter;
@@ -148,10 +147,59 @@ QString spoken(const KeyArms& arms, const QString& key) {
         .arg(key, length(arms.front), length(arms.frontPin), length(arms.capstan), length(arms.back));
 }
 
+/// Both keys as they stand in the widget, painted or only looked at.
+template <class Do>
+void eachKey(QPainter& painter, const QWidget& widget, const Piano& piano, Do&& act) {
+    double end = 0;
+    for (const KeyArms& arms : piano.arms)
+        end = std::max(end, arms.F() + arms.T());
+    const double left = units(3), whole = widget.width() - 2 * left;
+    const Across across{left, whole / (end + kBehind), end};
+    const Look& look = lookOf(widget);
+    for (const KeyColour colour : {KeyColour::natural, KeyColour::sharp}) {
+        const double top = colour == KeyColour::sharp ? units(kKeyRow) : 0;
+        act(OneKey(painter, across, top, piano.armsOf(colour), colour, look), colour);
+    }
+}
+
+QString spokenArm(KeyColour colour, std::size_t arm) {
+    static const std::array names = {QT_TRANSLATE_NOOP("hammerline::KeyDrawing", "front edge (F)"),
+                                     QT_TRANSLATE_NOOP("hammerline::KeyDrawing", "front pin (P)"),
+                                     QT_TRANSLATE_NOOP("hammerline::KeyDrawing", "back rail (T)"),
+                                     QT_TRANSLATE_NOOP("hammerline::KeyDrawing", "capstan (C)")};
+    const QString key = colour == KeyColour::natural ? KeyDrawing::tr("Natural") : KeyDrawing::tr("Sharp");
+    return KeyDrawing::tr("%1, balance pin to %2, mm").arg(key, KeyDrawing::tr(names[arm]));
+}
+
 } // namespace
 
 KeyDrawing::KeyDrawing(QWidget* parent) : QWidget(parent) {
     setAccessibleName(tr("Key arms"));
+    constexpr std::array<std::size_t, 4> kOrder = {1, 3, 0, 2}; // by Tab, as they stand: P, C, F, T
+    for (const KeyColour colour : {KeyColour::natural, KeyColour::sharp})
+        for (const std::size_t arm : kOrder)
+            m_fields[static_cast<std::size_t>(colour)][arm] =
+                new ArmField(QLatin1String(kLetters[arm]), spokenArm(colour, arm), this);
+}
+
+QLineEdit* KeyDrawing::field(KeyColour colour, std::size_t arm) const {
+    return m_fields[static_cast<std::size_t>(colour)][arm];
+}
+
+void KeyDrawing::resizeEvent(QResizeEvent*) {
+    placeFields();
+}
+
+void KeyDrawing::placeFields() {
+    if (!m_piano) return;
+    QPainter nobody;
+    eachKey(nobody, *this, *m_piano, [this](const OneKey& key, KeyColour colour) {
+        for (std::size_t arm = 0; arm < kArms.size(); ++arm) {
+            const QSize size = ArmField::size();
+            const QPointF middle = key.middleOf(arm);
+            field(colour, arm)->move(qRound(middle.x() - size.width() / 2.0), qRound(middle.y() - size.height() / 2.0));
+        }
+    });
 }
 
 QSize KeyDrawing::sizeHint() const {
@@ -162,6 +210,7 @@ void KeyDrawing::setPiano(const Piano& piano) {
     m_piano = piano;
     setAccessibleDescription(spoken(piano.armsOf(KeyColour::natural), tr("Natural")) + QLatin1String("; ") +
                              spoken(piano.armsOf(KeyColour::sharp), tr("Sharp")));
+    placeFields();
     update();
 }
 
@@ -169,14 +218,7 @@ void KeyDrawing::paintEvent(QPaintEvent*) {
     if (!m_piano) return;
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    const Look& look = lookOf(*this);
-    double end = 0;
-    for (const KeyArms& arms : m_piano->arms)
-        end = std::max(end, arms.F() + arms.T());
-    const double left = units(3), whole = width() - 2 * left;
-    const Across across{left, whole / (end + kBehind), end};
-    OneKey(painter, across, 0, m_piano->armsOf(KeyColour::natural), KeyColour::natural, look).paint();
-    OneKey(painter, across, units(kKeyRow), m_piano->armsOf(KeyColour::sharp), KeyColour::sharp, look).paint();
+    eachKey(painter, *this, *m_piano, [](OneKey key, KeyColour) { key.paint(); });
 }
 
 } // namespace hammerline

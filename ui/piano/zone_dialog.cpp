@@ -1,4 +1,4 @@
-#include "ui/stations/spec_panel.h"
+#include "ui/piano/spec_panel.h"
 #include "ui/words/words.h"
 
 #include <QDialogButtonBox>
