@@ -77,6 +77,10 @@ std::string_view otherMethod(DimensionId, const Pass& from, const Pass& to);
 /// Dimensions with at least one reading, in catalogue order.
 std::vector<DimensionId> askedDimensions(const Pass&);
 
+/// Notes that stand for the whole before all are read: of every section a natural near its lower end, a sharp in its
+/// middle and a natural near its upper end (common practice, no source). Fewer where a section has not three notes.
+std::vector<NoteNumber> sampleNotes(const Piano&);
+
 enum class WalkOrder : std::uint8_t { up, naturalsThenSharps, everyNth, sectionEnds, listed };
 
 /// The cells to visit, in order; cells that are not fitted are left out. `acrossFirst`: all dimensions of a note before

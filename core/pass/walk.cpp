@@ -2,6 +2,9 @@
 #include "core/pass/pass.h"
 
 #include <algorithm>
+#include <array>
+#include <cmath>
+#include <set>
 
 namespace hammerline {
 namespace {
@@ -38,6 +41,31 @@ std::vector<NoteNumber> notesOf(WalkOrder order, const Piano& piano, int n, std:
 }
 
 } // namespace
+
+std::vector<NoteNumber> sampleNotes(const Piano& piano) {
+    struct Sample {
+        double along; // share of the section
+        KeyColour colour;
+    };
+    constexpr std::array kSamples = {Sample{.along = 0.2, .colour = KeyColour::natural},
+                                     Sample{.along = 0.5, .colour = KeyColour::sharp},
+                                     Sample{.along = 0.8, .colour = KeyColour::natural}};
+    std::set<NoteNumber> chosen;
+    for (const Section& section : sectionsOf(piano)) {
+        const auto [first, last] = section.range;
+        for (const Sample& sample : kSamples) {
+            const int wanted = first + static_cast<int>(std::lround(sample.along * (last - first)));
+            std::optional<NoteNumber> nearest;
+            for (int n = first; n <= last; ++n) {
+                const bool fits = colourOf({n}, piano) == sample.colour && !chosen.contains({n});
+                const bool nearer = !nearest || std::abs(n - wanted) < std::abs(nearest->value - wanted);
+                if (fits && nearer) nearest = NoteNumber{n};
+            }
+            if (nearest) chosen.insert(*nearest);
+        }
+    }
+    return {chosen.begin(), chosen.end()};
+}
 
 std::vector<Cell> walk(WalkOrder order, const Piano& piano, std::span<const DimensionId> asked, int n, bool acrossFirst,
                        std::span<const NoteNumber> listed) {

@@ -1,4 +1,5 @@
 // What work makes stale, what it teaches, and what is known of a cell afterwards (computation 7, 8).
+#include "core/history/adjusted.h"
 #include "core/history/learning.h"
 #include "tests/core/reference.h"
 #include "tests/core/scene.h"
@@ -67,6 +68,43 @@ TEST_CASE("what is read after the work is fresh, and work of the pass before lea
     scene.read(40, letOff, 3.2);
     CHECK(staleCells(scene.record, scene.pass()).empty());
     CHECK(holds(staleCells(scene.record, scene.record.passes[0]), 40, letOff));
+}
+
+TEST_CASE("what was adjusted is walked over until a later pass has read it") {
+    Scene scene(upright(), "upright");
+    for (const int note : {40, 41, 42})
+        scene.read(note, letOff, 4.0);
+    CHECK(adjustedCells(scene.record, 1).empty());
+    scene.did(operation::letOffTurn, 40, -0.125);
+    scene.did(operation::letOffTurn, 42, -0.125);
+    const std::vector<Cell> both{{{40}, letOff}, {{42}, letOff}};
+    CHECK(adjustedCells(scene.record, 1) == both);
+    scene.nextPass();
+    CHECK(adjustedCells(scene.record, 2) == both);
+    scene.read(40, letOff, 3.2);
+    CHECK(adjustedCells(scene.record, 2) == both); // what is walked stays the same while it is walked
+    scene.nextPass();
+    CHECK(adjustedCells(scene.record, 3) == std::vector<Cell>{{{42}, letOff}});
+}
+
+TEST_CASE("sample notes stand in every section, naturals and sharps") {
+    for (const int notes : {20, 44, 85, 88}) {
+        const auto made = makePiano(ActionKind::upright, notes, 21);
+        REQUIRE(made);
+        const auto samples = sampleNotes(*made);
+        CAPTURE(notes);
+        CHECK(std::is_sorted(samples.begin(), samples.end()));
+        for (const Section& section : sectionsOf(*made)) {
+            const auto inside = [&](KeyColour colour) {
+                return std::count_if(samples.begin(), samples.end(), [&](NoteNumber n) {
+                    return section.range.contains(n) && colourOf(n, *made) == colour;
+                });
+            };
+            CHECK(inside(KeyColour::natural) == 2);
+            CHECK(inside(KeyColour::sharp) == 1);
+        }
+    }
+    CHECK(sampleNotes(upright()).size() == 12); // 8 to 12 on a whole keyboard (common practice, no source)
 }
 
 TEST_CASE("within one pass the order of the acts decides what is stale") {

@@ -93,6 +93,30 @@ private Q_SLOTS:
         QCOMPARE(walk.cells(), wanted);
     }
 
+    /// Sample notes first, then, after work, what was worked on: the round of a technician, by Enter alone.
+    void sampleNotesAndWhatWasAdjustedAreOrdersOfTheirOwn() {
+        order(EntryOrder::Kind::samples, {});
+        const EntryWalk samples(*m_bench, entryOrderOf(m_bench->record()), std::vector{dimension::letOff});
+        QCOMPARE(samples.size(), sampleNotes(*m_bench->piano()).size());
+        m_bench->setCell(*samples.first());
+        for (const char* typed : {"4.5", "4.6"}) {
+            keys(QLatin1String(typed));
+            key(Qt::Key_Return);
+        }
+        const auto& cells = samples.cells();
+        QCOMPARE(typedAt(cells[1].note.value, dimension::letOff), std::string("4.6"));
+        order(EntryOrder::Kind::adjusted, {});
+        QCOMPARE(EntryWalk(*m_bench, entryOrderOf(m_bench->record()), m_bench->columns()).size(), std::size_t{0});
+        Done done;
+        done.operation = operation::letOffTurn;
+        done.notes = {cells[1].note};
+        done.amount = -0.125;
+        done.pass = m_bench->passNumber();
+        QVERIFY(m_bench->tick(std::vector{done}).has_value());
+        const EntryWalk walk(*m_bench, entryOrderOf(m_bench->record()), m_bench->columns());
+        QCOMPARE(walk.cells(), std::vector<Cell>{cells[1]});
+    }
+
     void eachPianoHasItsOwnOrder() {
         EntryOrder mine;
         mine.kind = EntryOrder::Kind::ownList;

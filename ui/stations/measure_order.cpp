@@ -1,5 +1,6 @@
 #include "ui/stations/measure_order.h"
 
+#include "core/history/adjusted.h"
 #include "core/reserve/settling.h"
 #include "ui/words/said.h"
 
@@ -15,7 +16,8 @@ const std::vector<QString>& entryOrderIds() {
     static const std::vector<QString> ids{QStringLiteral("up"),           QStringLiteral("note-by-note"),
                                           QStringLiteral("naturals"),     QStringLiteral("every-nth"),
                                           QStringLiteral("section-ends"), QStringLiteral("only-out"),
-                                          QStringLiteral("own-list"),     words::utf8(kAskWhatSettles)};
+                                          QStringLiteral("own-list"),     words::utf8(kAskWhatSettles),
+                                          QStringLiteral("samples"),      QStringLiteral("adjusted")};
     return ids;
 }
 
@@ -27,7 +29,9 @@ QString entryOrderName(EntryOrder::Kind kind) {
                                        QT_TRANSLATE_NOOP("EntryOrder", "Section ends"),
                                        QT_TRANSLATE_NOOP("EntryOrder", "Only what was out"),
                                        QT_TRANSLATE_NOOP("EntryOrder", "Own list…"),
-                                       QT_TRANSLATE_NOOP("EntryOrder", "What has settled")};
+                                       QT_TRANSLATE_NOOP("EntryOrder", "What has settled"),
+                                       QT_TRANSLATE_NOOP("EntryOrder", "Sample notes"),
+                                       QT_TRANSLATE_NOOP("EntryOrder", "What was adjusted")};
     return QCoreApplication::translate("EntryOrder", kNames[static_cast<std::size_t>(kind)]);
 }
 
@@ -41,12 +45,17 @@ QString entryOrderName(const EntryOrder& order) {
 namespace {
 
 /// In the order of the columns, then of the notes; `across`: note by note.
-std::vector<Cell> whatSettles(const PianoRecord& record, const std::vector<DimensionId>& columns, bool across) {
-    std::vector<Cell> cells;
-    for (const SettlingCell& each : settlingCells(record))
-        if (std::ranges::find(columns, each.cell.dimension) != columns.end()) cells.push_back(each.cell);
+std::vector<Cell> inOrder(std::vector<Cell> cells, const std::vector<DimensionId>& columns, bool across) {
+    std::erase_if(cells, [&](Cell cell) { return std::ranges::find(columns, cell.dimension) == columns.end(); });
     if (!across)
         std::ranges::stable_sort(cells, {}, [&](Cell cell) { return std::ranges::find(columns, cell.dimension); });
+    return cells;
+}
+
+std::vector<Cell> whatSettles(const PianoRecord& record) {
+    std::vector<Cell> cells;
+    for (const SettlingCell& each : settlingCells(record))
+        cells.push_back(each.cell);
     return cells;
 }
 
@@ -126,11 +135,18 @@ EntryWalk::EntryWalk(const Workbench& bench, const EntryOrder& order, const std:
     case Order::ownList:
         walkOrder = WalkOrder::listed;
         break;
+    case Order::samples:
+        listed = sampleNotes(*bench.piano());
+        walkOrder = WalkOrder::listed;
+        break;
     case Order::settled:
-        break; // cells of its own, see below
+    case Order::adjusted:
+        break; // cells of their own, see below
     }
     m_cells = walk(walkOrder, *bench.piano(), columns, order.every, across, listed);
-    if (order.kind == Order::settled) m_cells = whatSettles(*bench.record(), columns, across);
+    if (order.kind == Order::settled) m_cells = inOrder(whatSettles(*bench.record()), columns, across);
+    if (order.kind == Order::adjusted)
+        m_cells = inOrder(adjustedCells(*bench.record(), bench.passNumber()), columns, across);
     if (const Pass* pass = bench.pass())
         std::erase_if(m_cells, [pass](Cell cell) {
             const Measured* measured = pass->at(cell);

@@ -18,7 +18,9 @@ struct EntryOrder {
         sectionEnds,
         onlyOut,
         ownList,
-        settled // what new punchings and felts have moved
+        settled, // what new punchings and felts have moved
+        samples, // notes that stand for the whole
+        adjusted // what was worked on and not read since
     };
     Kind kind = Kind::oneDimension;
     bool across = false; // all dimensions of a note before the next note
