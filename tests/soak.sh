@@ -16,6 +16,6 @@ ninja -C "$build" soak faults row_mutations failing_calls hammerline db_tests >&
 export ASAN_OPTIONS=detect_leaks=0
 "$build/tests/soak" "$cycles" "$build/app/hammerline"
 bash tests/soak/window.sh "$build/app/hammerline" $(((cycles + 19) / 20))
-"$build/tests/faults" "$build/app/hammerline" "$build/tests/libfailing_calls.so" 1
+"$build/tests/faults" "$build/app/hammerline" "$build/tests/libfailing_calls.so" all
 "$build/tests/row_mutations" "$build/app/hammerline" $((cycles * 10)) all
 HAMMERLINE_MUTATIONS=$((cycles * 10)) "$build/tests/db_tests" "a mutated*"

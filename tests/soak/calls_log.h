@@ -1,4 +1,5 @@
-// One record of the calls that failing_calls.cpp writes down: this head, and the bytes of a write behind it.
+// What failing_calls.cpp tells the test of the calls: how many there were, and for the replay of a power cut a record
+// of each, this head and the bytes of a write behind it.
 #pragma once
 
 #include <cstdint>
@@ -14,6 +15,14 @@ struct CallHead {
     std::uint64_t size; // bytes that follow
     char from[512];
     char to[512];
+};
+
+/// In memory that both share, seen even after a kill.
+struct CallsSeen {
+    static constexpr std::uint64_t kMost = 32'768;
+    std::uint64_t calls = 0;
+    char struck[24] = {};     // the name of the call that failed last
+    bool turning[kMost] = {}; // of each call, from 1: it makes bytes last, or gives or takes a name
 };
 
 } // namespace hammerline::soak

@@ -19,16 +19,13 @@
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
+#include <initializer_list>
 
 namespace {
 
 constexpr int kMostFiles = 4096;
 
-/// Shared with the test, seen even after a kill.
-struct Seen {
-    std::uint64_t calls;
-    char struck[24];
-};
+using hammerline::soak::CallsSeen;
 
 struct State {
     char folder[4096] = {};
@@ -36,7 +33,7 @@ struct State {
     long at = 0;
     bool onward = false, kills = false;
     int error = 0;
-    Seen* seen = nullptr;
+    CallsSeen* seen = nullptr;
     int log = -1;
     bool inside[kMostFiles] = {};
 };
@@ -61,9 +58,9 @@ State& state() {
         const auto open = next<int (*)(const char*, int, ...)>("open");
         if (const char* count = std::getenv("HAMMERLINE_CALLS_COUNT")) {
             const int file = open(count, O_RDWR | O_CLOEXEC);
-            void* seen = mmap(nullptr, sizeof(Seen), PROT_READ | PROT_WRITE, MAP_SHARED, file, 0);
+            void* seen = mmap(nullptr, sizeof(CallsSeen), PROT_READ | PROT_WRITE, MAP_SHARED, file, 0);
             if (seen == MAP_FAILED) std::abort();
-            now.seen = static_cast<Seen*>(seen);
+            now.seen = static_cast<CallsSeen*>(seen);
         }
         if (const char* log = std::getenv("HAMMERLINE_CALLS_LOG"))
             now.log = open(log, O_WRONLY | O_CREAT | O_APPEND | O_CLOEXEC, 0600);
@@ -81,11 +78,18 @@ bool isInside(int file) {
     return file >= 0 && file < kMostFiles && state().inside[file];
 }
 
+bool isTurning(const char* name) {
+    for (const char* turning : {"fsync", "fdatasync", "rename", "link", "unlink", "remove"})
+        if (std::strcmp(name, turning) == 0) return true;
+    return false;
+}
+
 /// Counts a call; true, with errno set, when it is to fail.
 bool fails(const char* name) {
     State& now = state();
     if (now.seen == nullptr) return false;
     const auto number = static_cast<long>(__atomic_add_fetch(&now.seen->calls, 1, __ATOMIC_SEQ_CST));
+    if (number < static_cast<long>(CallsSeen::kMost)) now.seen->turning[number] = isTurning(name);
     if (now.at == 0 || number < now.at) return false;
     if (number > now.at && !now.onward) return false;
     if (number == now.at) std::snprintf(now.seen->struck, sizeof now.seen->struck, "%s", name);

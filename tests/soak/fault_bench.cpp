@@ -1,6 +1,7 @@
 #include "tests/soak/fault_bench.h"
 
 #include "db/bench_book.h"
+#include "tests/soak/calls_log.h"
 
 #include <fcntl.h>
 #include <sqlite3.h>
@@ -16,6 +17,7 @@
 #include <cstdlib>
 #include <cstring>
 #include <fstream>
+#include <memory>
 #include <sstream>
 
 namespace hammerline::soak {
@@ -33,12 +35,6 @@ std::string readAll(const fs::path& path) {
 const char* text(How how) {
     return how == How::once ? "once" : how == How::onward ? "onward" : "kill";
 }
-
-/// Shared with the library: how many calls there were, and the name of the last that failed.
-struct Seen {
-    std::uint64_t calls = 0;
-    char struck[24] = {};
-};
 
 std::string with(std::string word, const std::string& folder) {
     for (auto at = word.find('@'); at != std::string::npos; at = word.find('@', at + folder.size()))
@@ -93,23 +89,22 @@ std::string text(const Fault& fault) {
 Ran run(const std::string& program, const std::string& library, const fs::path& folder, const Job& job,
         const Fault& fault, const std::string& log) {
     const fs::path beside = folder.parent_path();
-    {
-        const Seen none;
-        std::ofstream(beside / "calls", std::ios::binary).write(reinterpret_cast<const char*>(&none), sizeof none);
-    }
+    auto seen = std::make_unique<CallsSeen>();
+    std::ofstream(beside / "calls", std::ios::binary).write(reinterpret_cast<const char*>(seen.get()), sizeof *seen);
     const pid_t child = fork();
     if (child == 0) become(program, library, folder, job, fault, log);
     int status = 0;
     waitpid(child, &status, 0);
-    Seen seen;
-    std::ifstream(beside / "calls", std::ios::binary).read(reinterpret_cast<char*>(&seen), sizeof seen);
+    std::ifstream(beside / "calls", std::ios::binary).read(reinterpret_cast<char*>(seen.get()), sizeof *seen);
     Ran ran;
     ran.killed = WIFSIGNALED(status) && WTERMSIG(status) == SIGKILL && fault.how == How::kill;
     ran.status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
     ran.said = readAll(beside / "said");
     ran.refused = readAll(beside / "refused");
-    ran.calls = static_cast<long>(seen.calls);
-    ran.struck = seen.struck;
+    ran.calls = static_cast<long>(seen->calls);
+    for (std::uint64_t call = 1; call <= std::min(seen->calls, CallsSeen::kMost - 1); ++call)
+        if (seen->turning[call]) ran.turning.push_back(static_cast<long>(call));
+    ran.struck = seen->struck;
     return ran;
 }
 

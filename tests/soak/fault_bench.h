@@ -33,7 +33,8 @@ struct Ran {
     int status = -1;
     std::string said, refused; // standard output and standard error
     long calls = 0;
-    std::string struck; // the name of the call that failed last
+    std::vector<long> turning; // those that make bytes last, or give or take a name
+    std::string struck;        // the name of the call that failed last
 };
 
 /// Starts the program in `folder` with the library preloaded. `log`: the calls with their bytes, where not empty.

@@ -2,10 +2,13 @@
 // failed (EIO), is full (ENOSPC) or was interrupted (EINTR), once or from then on. Afterwards the book is there, whole
 // and sound, with all or nothing of what was to be done, and what was said agrees with what lies on the disk. And the
 // power is cut after each of its calls: what was not synced is gone (see power_cut.h).
-//   faults PROGRAM LIBRARY EVERY [NAME]    EVERY: 1 every call; 20 every twentieth, each fault at other ones
+//   faults PROGRAM LIBRARY all|STRIKES [NAME]
+// all: every call with every fault. STRIKES: as many calls of each command with each fault, other ones each time; one
+// of them makes bytes last or changes a name. A command with many thousand calls takes no longer than another then.
 #include "tests/soak/fault_bench.h"
 #include "tests/soak/power_cut.h"
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <cstdio>
@@ -21,10 +24,12 @@ constexpr std::array kFaults = {
     Fault{0, How::onward, ENOSPC}, Fault{0, How::once, ENOSPC}, Fault{0, How::once, EINTR},
 };
 
+constexpr long kMostCuts = 32; // of a command, in short
+
 class Faults {
 public:
-    Faults(std::string program, std::string library, long every)
-        : m_program(fs::absolute(program)), m_library(fs::absolute(library)), m_every(every) {
+    Faults(std::string program, std::string library, long strikes)
+        : m_program(fs::absolute(program)), m_library(fs::absolute(library)), m_strikes(strikes) {
         std::string pattern = (fs::temp_directory_path() / "hammerline-faults-XXXXXX").string();
         m_root = fs::canonical(mkdtemp(pattern.data()));
         fs::create_directory(m_root / "base");
@@ -40,23 +45,15 @@ public:
     void all(const Job& job) {
         afresh();
         const State before = stateOf(now(), job);
-        const Ran whole = run(m_program, m_library, now(), job, {});
+        PowerCut disk(now());
+        fs::remove(log());
+        const Ran whole = run(m_program, m_library, now(), job, {}, log().string());
         const State after = stateOf(now(), job);
         if (whole.status > 1) return wrong(job, {}, whole, "it does not work without a fault");
-        long kind = 0;
-        for (Fault fault : kFaults) {
-            const long first = 1 + (++kind * 7 + m_jobs * 3) % m_every;
-            for (fault.at = first; fault.at <= whole.calls; fault.at += m_every) {
-                afresh();
-                const Ran ran = run(m_program, m_library, now(), job, fault);
-                ++m_runs;
-                const std::string found = wrongWith(job, fault, ran, before, after, stateOf(now(), job), now());
-                if (!found.empty()) wrong(job, fault, ran, found);
-                if (const std::string untold = ran.killed ? untoldLeaving(job) : ""; !untold.empty())
-                    wrong(job, fault, ran, untold + " is left behind, and the next opening does not name it");
-            }
-        }
-        cuts(job, before, after);
+        for (std::size_t kind = 0; kind < kFaults.size(); ++kind)
+            for (const long call : chosen(whole, kind))
+                strike(job, {call, kFaults[kind].how, kFaults[kind].error}, before, after);
+        cuts(disk, job, whole, before, after);
         ++m_jobs;
     }
 
@@ -67,9 +64,31 @@ public:
 
 private:
     fs::path now() const { return m_root / "now"; }
+    fs::path log() const { return m_root / "log"; }
     void afresh() {
         fs::remove_all(now());
         fs::copy(m_root / "base", now());
+    }
+    /// The calls of a command that one kind of fault strikes.
+    std::vector<long> chosen(const Ran& whole, std::size_t kind) const {
+        const long step = m_strikes == 0 ? 1 : std::max(whole.calls / m_strikes, 1L);
+        const auto turn = static_cast<long>(kind * 7 + m_jobs * 3);
+        std::vector<long> calls;
+        for (long call = 1 + turn % step; call <= whole.calls; call += step)
+            calls.push_back(call);
+        if (m_strikes == 0 || whole.turning.empty()) return calls;
+        calls.resize(std::min(calls.size(), static_cast<std::size_t>(m_strikes - 1)));
+        calls.push_back(whole.turning[static_cast<std::size_t>(turn) % whole.turning.size()]);
+        return calls;
+    }
+    void strike(const Job& job, const Fault& fault, const State& before, const State& after) {
+        afresh();
+        const Ran ran = run(m_program, m_library, now(), job, fault);
+        ++m_runs;
+        const std::string found = wrongWith(job, fault, ran, before, after, stateOf(now(), job), now());
+        if (!found.empty()) wrong(job, fault, ran, found);
+        if (const std::string untold = ran.killed ? untoldLeaving(job) : ""; !untold.empty())
+            wrong(job, fault, ran, untold + " is left behind, and the next opening does not name it");
     }
     /// A passing file of the book that a killed program has left and that `list` does not tell a person of.
     std::string untoldLeaving(const Job& job) {
@@ -91,13 +110,9 @@ private:
         return {};
     }
     /// Every state that the disk may be in when the power goes, and at the end: what was said to be done is there.
-    void cuts(const Job& job, const State& before, const State& after) {
-        afresh();
-        PowerCut disk(now());
-        const fs::path log = m_root / "log";
-        fs::remove(log);
-        const Ran ran = run(m_program, m_library, now(), job, {}, log.string());
-        disk.replay(log, [&](const std::string& when) {
+    void cuts(PowerCut& disk, const Job& job, const Ran& ran, const State& before, const State& after) {
+        const long every = m_strikes == 0 ? 1 : 1 + static_cast<long>(ran.turning.size()) / kMostCuts;
+        disk.replay(log(), m_strikes != 0, every, [&](const std::string& when) {
             disk.layOut(now());
             ++m_cuts;
             Ran killed;
@@ -118,19 +133,21 @@ private:
     }
 
     std::string m_program, m_library;
-    long m_every = 1, m_jobs = 0, m_runs = 0, m_wrongs = 0, m_cuts = 0, m_left = 0;
+    std::size_t m_jobs = 0;
+    long m_strikes = 0, m_runs = 0, m_wrongs = 0, m_cuts = 0, m_left = 0;
     fs::path m_root;
 };
 
 } // namespace
 
 int main(int argc, char** argv) {
-    const long every = argc > 3 ? std::atol(argv[3]) : 0;
-    if (every < 1) {
-        std::fprintf(stderr, "faults PROGRAM LIBRARY EVERY [NAME]\n");
+    const std::string strikes = argc > 3 ? argv[3] : "";
+    const bool all = strikes == "all";
+    if (!all && std::atol(strikes.c_str()) < 1) {
+        std::fprintf(stderr, "faults PROGRAM LIBRARY all|STRIKES [NAME]\n");
         return 2;
     }
-    Faults faults(argv[1], argv[2], every);
+    Faults faults(argv[1], argv[2], all ? 0 : std::atol(strikes.c_str()));
     for (const Job& job : jobs())
         if (argc < 5 || job.name == argv[4]) faults.all(job);
     std::printf("faults: %zu commands, %ld runs, %ld power cuts, %ld left behind and told, %ld wrong\n", jobs().size(),

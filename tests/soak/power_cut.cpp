@@ -104,13 +104,19 @@ void PowerCut::layOut(const fs::path& folder) const {
         std::ofstream(folder / name, std::ios::binary) << *bytes;
 }
 
-void PowerCut::replay(const fs::path& log, const std::function<void(const std::string&)>& cut) {
+void PowerCut::replay(const fs::path& log, bool turning, long every,
+                      const std::function<void(const std::string&)>& cut) {
     std::ifstream in(log, std::ios::binary);
     CallHead call{};
+    long met = 0;
     for (int number = 1; in.read(reinterpret_cast<char*>(&call), sizeof call); ++number) {
         std::string bytes(call.kind == CallKind::wrote ? call.size : 0, '\0');
         in.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
         apply(call, bytes);
+        const bool isTurning =
+            call.kind != CallKind::made && call.kind != CallKind::wrote && call.kind != CallKind::cut;
+        if (turning && !isTurning) continue;
+        if (++met % every != 0) continue;
         for (const Luck luck : {Luck::none, Luck::names, Luck::bytes}) {
             if (!m_seen.insert(print(luck)).second) continue;
             m_luck = luck;

@@ -19,9 +19,11 @@ public:
     explicit PowerCut(const std::filesystem::path& folder);
 
     /// Calls `cut(when)` for each different state that the disk may be in after one of the calls; layOut() then lays
-    /// that state out. After the replay layOut() gives the state a long time after the last call, with nothing synced
+    /// that state out. `turning`: only after a call that makes bytes last or changes a name; `every`: only one in so
+    /// many of them. After the replay layOut() gives the state a long time after the last call, with nothing synced
     /// since: only what is sure.
-    void replay(const std::filesystem::path& log, const std::function<void(const std::string& when)>& cut);
+    void replay(const std::filesystem::path& log, bool turning, long every,
+                const std::function<void(const std::string& when)>& cut);
     void layOut(const std::filesystem::path& folder) const;
 
 private:
