@@ -27,7 +27,7 @@ double travelAt(const DrawnNote& note, Moment moment) {
     case Moment::rest:
         return 0;
     case Moment::damper:
-        return std::min(note.linkage.travelOfHammer(mm.damperStart).value_or(mm.dip), mm.dip);
+        return std::min(note.linkage.damperFrom().value_or(mm.dip), mm.dip);
     case Moment::letOff:
         return std::min(mm.escapeAt, mm.dip);
     case Moment::bottom:

@@ -161,9 +161,32 @@ private Q_SLOTS:
         const double at = drawn->travel();
         QTest::keyClick(page(), Qt::Key_Right);
         QVERIFY(std::abs(drawn->travel() - at - 0.1) < 1e-9);
+        const QString said = QStringLiteral("Key %1 mm").arg(drawn->travel(), 0, 'f', 1); // a screen reader follows
+        QVERIFY2(drawn->accessibleDescription().contains(said), qPrintable(drawn->accessibleDescription()));
         QCOMPARE(m_bench->note().value, 40); // arrows move the key here; brackets the note
         QTest::keyClick(page(), Qt::Key_BracketRight);
         QCOMPARE(m_bench->note().value, 41);
+    }
+
+    // What stands still is painted once and kept: a page made anew must show the very same.
+    void theKeptPictureIsNeverAnOldOne() {
+        shortcut(QStringLiteral("F7"))->trigger();
+        QTest::keyClick(page(), Qt::Key_3);
+        const auto changes = std::to_array<std::function<void()>>({
+            [] {},
+            [this] { enter(40, dimension::letOff, "4.6"); },
+            [this] { QTest::keyClick(page(), Qt::Key_BracketRight); },
+            [this] { m_window->resize(m_window->width() - 90, m_window->height()); },
+            [] { dress(Theme::dark, 100); },
+            [] { dress(Theme::light, 125); },
+        });
+        for (const auto& change : changes) {
+            page()->grab(); // kept as it is now
+            change();
+            QApplication::processEvents();
+            QCOMPARE(pictureOf(*page()), pictureOfAnotherAs(*page()));
+        }
+        dress(Theme::light, 100);
     }
 
     void readingsThatCannotBeDrawnTogetherAreNamed() {
@@ -213,6 +236,18 @@ private Q_SLOTS:
     }
 
 private:
+    /// Without the slider, whose handle shows who has the focus.
+    static QImage pictureOf(ActionPage& shown) {
+        return shown.grab(QRect(0, 0, shown.width(), shown.height() - u(18))).toImage();
+    }
+    QImage pictureOfAnotherAs(const ActionPage& shown) {
+        ActionDesk desk(*m_bench);
+        const std::unique_ptr<ActionPage> another(makeDrawnPage(desk, nullptr));
+        another->setAttribute(Qt::WA_DontShowOnScreen);
+        another->resize(shown.size());
+        another->show();
+        return pictureOf(*another);
+    }
     void enter(int note, DimensionId id, const char* typed) {
         QVERIFY(m_bench->enter({{note}, id}, reading(typed)).has_value());
     }

@@ -3,7 +3,10 @@
 
 #include "core/stroke/moments.h"
 #include "ui/stations/action_page.h"
+#include "ui/stations/stroke_slider.h"
 #include "ui/widgets/drawn_head.h"
+#include "ui/widgets/kept_picture.h"
+#include "ui/widgets/linkage_painter.h"
 
 #include <QElapsedTimer>
 #include <QTimer>
@@ -29,6 +32,9 @@ public:
 
 protected:
     void refreshPage() override;
+    void changeEvent(QEvent*) override;
+    void resizeEvent(QResizeEvent*) override;
+    void hideEvent(QHideEvent*) override;
     void paintEvent(QPaintEvent*) override;
     void mousePressEvent(QMouseEvent*) override;
     void mouseMoveEvent(QMouseEvent*) override;
@@ -46,13 +52,16 @@ private:
     DrawnHead head() const;
     double headHigh(int width) const;
     QRectF sliderBox() const;
-    double sliderX(double mm) const;
-    double sliderMost() const;
+    StrokeSlider slider() const;
+    QRectF drawingBox() const;
+    LinkageScene scene() const;
     QRectF momentBox(std::size_t i, std::size_t count) const;
-    void paintSlider(QPainter&, const DrawnStyle&);
+    void paintUndrawn(QPainter&, const DrawnStyle&) const;
+    void paintStill(QPainter&, const DrawnStyle&) const;
     void paintMoments(QPainter&, const DrawnStyle&);
 
     std::optional<DrawnNote> m_body, m_outline;
+    KeptPicture m_still;
     QString m_refused;
     Moment m_moment = Moment::letOff;
     double m_travel = 0, m_travelOfOutline = 0;

@@ -22,5 +22,9 @@ struct LinkageScene {
 };
 
 void paintLinkage(QPainter&, const QRectF&, const LinkageScene&, const DrawnStyle&);
+/// Its two halves, for a key that moves: what stands behind all that moves, the lens and the names of what stands
+/// still, whatever the travel; then, over it, what another travel changes.
+void paintLinkageStill(QPainter&, const QRectF&, const LinkageScene&, const DrawnStyle&);
+void paintLinkageMoving(QPainter&, const QRectF&, const LinkageScene&, const DrawnStyle&);
 
 } // namespace hammerline

@@ -44,18 +44,30 @@ void addRail(std::vector<DrawnPart>& out, double x, double top, double bed, doub
     out.push_back({box(x - half - 4, bed, x + half + 4, top - kFelt), PartLook::wood});
 }
 
+/// Of the key at its front pin, key down.
+double bottomAt(const kinematics::Linkage& linkage) {
+    return -linkage.distances().dip * kFrontPin;
+}
+
+double bedAt(const kinematics::Linkage& linkage) {
+    return bottomAt(linkage) - kFelt - kBlock;
+}
+
 } // namespace
+
+void addKeyBed(std::vector<DrawnPart>& out, const kinematics::Linkage& linkage, double back) {
+    const double front = linkage.build().front, bed = bedAt(linkage);
+    out.push_back({box(-front - 8, bed - 3, back + 22, bed), PartLook::typical});
+    addRail(out, -front * kFrontPin, bottomAt(linkage), bed, 9);
+    addRail(out, 0, 0, bed, 10);
+    addRail(out, back, 0, bed, 13);
+}
 
 void addKey(std::vector<DrawnPart>& out, const kinematics::Linkage& linkage, const kinematics::Pose& pose,
             double back) {
     const kinematics::Build& build = linkage.build();
     const double front = build.front, pin = front * kFrontPin;
-    const double bottom = -linkage.distances().dip * kFrontPin; // of the key at the front pin, key down
-    const double bed = bottom - kFelt - kBlock;
-    out.push_back({box(-front - 8, bed - 3, back + 22, bed), PartLook::typical});
-    addRail(out, -pin, bottom, bed, 9);
-    addRail(out, 0, 0, bed, 10);
-    addRail(out, back, 0, bed, 13);
+    const double bed = bedAt(linkage);
     const QTransform key = placed({0, 0}, pose.key);
     const double rear = std::max(back, build.capstan.x) + 16;
     out.push_back({key.map(box(-front + 1, 0, rear, kKeyHigh)), PartLook::wood, PartName::key, true});

@@ -20,7 +20,8 @@ struct DrawnPart {
     bool moves = false; // with the key
 };
 
-/// Back to front. `checked`: where the back check stands is told by the checking distance; else it is typical.
+/// Back to front; what comes before the first part that moves stands still behind everything. `checked`: where the back
+/// check stands is told by the checking distance; else it is typical.
 std::vector<DrawnPart> uprightParts(const kinematics::Linkage&, const kinematics::Pose&, bool checked);
 std::vector<DrawnPart> grandParts(const kinematics::Linkage&, const kinematics::Pose&, bool checked);
 std::vector<DrawnPart> partsOf(const kinematics::Linkage&, const kinematics::Pose&, bool checked);
@@ -36,7 +37,9 @@ QTransform placed(kinematics::Point centre, double angle);
 QPainterPath polygon(std::initializer_list<QPointF>);
 QPainterPath box(double left, double bottom, double right, double top);
 QPainterPath disc(double x, double y, double radius);
-/// Key, its top, felts, rails and pins; the capstan. `back` the back rail's place.
+/// Bed, rails and their felts, which stand behind all that moves. `back` the back rail's place.
+void addKeyBed(std::vector<DrawnPart>&, const kinematics::Linkage&, double back);
+/// Key, its top and pins; the capstan.
 void addKey(std::vector<DrawnPart>&, const kinematics::Linkage&, const kinematics::Pose&, double back);
 
 } // namespace shapes

@@ -133,8 +133,9 @@ std::vector<DrawnPart> grandParts(const Linkage& linkage, const Pose& pose, bool
     const kinematics::Build& build = linkage.build();
     const double string = linkage.stringAt();
     const double rear = build.capstan.x + 95;
-    shapes::addKey(out, linkage, pose, rear);
+    shapes::addKeyBed(out, linkage, rear);
     out.push_back({shapes::box(build.jack.x - 90, string, rear + 90, string + 1.6), PartLook::metal, PartName::string});
+    shapes::addKey(out, linkage, pose, rear);
     addGrandDamper(out, linkage, pose);
     addGrandWippen(out, linkage, pose);
     addGrandJack(out, linkage, pose);

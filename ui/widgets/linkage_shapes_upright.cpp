@@ -176,19 +176,20 @@ void addOverdamper(std::vector<DrawnPart>& out, const Linkage& linkage, const Po
 std::vector<DrawnPart> uprightParts(const Linkage& linkage, const Pose& pose, bool checked) {
     std::vector<DrawnPart> out;
     const kinematics::Build& build = linkage.build();
-    shapes::addKey(out, linkage, pose, build.capstan.x + 15);
-    const double string = linkage.stringAt();
+    const double string = linkage.stringAt(), back = build.capstan.x + 15;
     const double top = build.over ? 354 : 300;
+    shapes::addKeyBed(out, linkage, back);
     out.push_back({shapes::box(string, 95, string + 1.6, top), PartLook::metal, PartName::string});
-    if (build.over)
-        addOverdamper(out, linkage, pose);
-    else
-        addDamper(out, linkage, pose);
     // The rest rail lies against the shank when the hammer is at rest.
     const Pose rest = linkage.at(0);
     const QTransform atRest = shapes::placed(rest.hammerCentre, fromString(linkage, rest));
     out.push_back({atRest.map(shapes::box(-6.6, kRailUp - 8, -2.6, kRailUp + 8)), PartLook::felt});
     out.push_back({atRest.map(shapes::box(-18, kRailUp - 9, -6.6, kRailUp + 9)), PartLook::wood, PartName::restRail});
+    shapes::addKey(out, linkage, pose, back);
+    if (build.over)
+        addOverdamper(out, linkage, pose);
+    else
+        addDamper(out, linkage, pose);
     addWippen(out, linkage, pose);
     addJack(out, linkage, pose);
     addHammer(out, linkage, pose);
