@@ -12,6 +12,7 @@ ActionDesk::ActionDesk(Workbench& bench, QObject* parent) : QObject(parent), m_b
         m_ownPlan.reset();
         m_supposed.clear();
         m_rail = 0;
+        m_readDue = true;
         stale();
     };
     for (const auto signal : {&Workbench::recordChanged, &Workbench::planChanged, &Workbench::passChanged})
@@ -47,46 +48,52 @@ const Plan* ActionDesk::plan() const {
     return &*m_ownPlan;
 }
 
+/// Without a supposition; kept while one is moved about.
+void ActionDesk::reckonRead() const {
+    if (!m_readDue) return;
+    m_readDue = false;
+    const ActionReckoning reckoning(*m_bench.record(), view(), plan());
+    m_read = reckoning.all();
+    m_planned = reckoning.after();
+}
+
 void ActionDesk::reckon() const {
     if (!m_due) return;
     m_due = false;
-    const PianoRecord& record = *m_bench.record();
-    const ActionReckoning reckoning(record, view(), plan());
-    m_all = reckoning.all();
-    m_note = m_all.at(static_cast<std::size_t>(m_bench.note().value) - 1);
-    m_after = reckoning.after();
-    const std::vector<Supposed> supposed = supposedCells(reckoning);
-    if (supposed.empty()) return;
-    m_after = passSupposing(view().pass, supposed);
-    const PassTable table(record.piano, *m_after);
+    reckonRead();
+    m_all = m_read;
+    const std::vector<Supposed> supposed = supposedCells();
+    m_supposing = supposed.empty() ? std::nullopt : std::optional(passSupposing(view().pass, supposed));
+    if (!m_supposing) return;
+    const Piano& piano = m_bench.record()->piano;
+    const PassTable table(piano, *m_supposing);
     for (NoteAction& each : m_all) {
         const bool meant = m_rail != 0 || each.note == m_bench.note();
         if (!meant) continue;
-        const Ratio& ratio = reckoning.ratioOf(each.note);
-        each.accountAfter = dipAccount(record.piano, table, reckoning.zones(), ratio, each.note);
-        each.strokeAfter = strokeOf(record.piano, table, ratio, each.note);
+        const Ratio& ratio = each.account.ratio;
+        each.accountAfter = dipAccount(piano, table, m_bench.zones(), ratio, each.note);
+        each.strokeAfter = strokeOf(piano, table, ratio, each.note);
     }
-    m_note = m_all.at(static_cast<std::size_t>(m_bench.note().value) - 1);
 }
 
 /// The rail at every note, and over it what is supposed at the current one. The way the hammer has less the key has
 /// more of, R times smaller, until the capstan takes it up.
-std::vector<Supposed> ActionDesk::supposedCells(const ActionReckoning& reckoning) const {
+std::vector<Supposed> ActionDesk::supposedCells() const {
     std::vector<Supposed> out;
+    const auto ratioOf = [this](NoteNumber note) { return readOf(note).account.ratio.value; };
     for (int n = 1; m_rail != 0 && n <= m_bench.piano()->notes; ++n) {
         const Cell blow{{n}, dimension::blow}, lost{{n}, dimension::lostMotion};
         if (const auto read = view().pass.value(blow)) out.push_back({blow, toTrade(*read, Kind::length) - m_rail});
         const auto way = view().pass.value(lost);
         if (m_capstansFollow || !way) continue;
-        const double added = m_rail / reckoning.ratioOf({n}).value;
+        const double added = m_rail / ratioOf({n});
         out.push_back({lost, std::max(0.0, toTrade(*way, Kind::length) + added)});
     }
     const NoteNumber note = m_bench.note();
     if (const auto height = supposed(heightId())) {
         const double from = readAt(heightId()).value_or(heightAim());
         const Pass railMoved = passSupposing(view().pass, out);
-        for (const Supposed& each :
-             raisedFront(*m_bench.piano(), railMoved, note, *height - from, reckoning.ratioOf(note).value))
+        for (const Supposed& each : raisedFront(*m_bench.piano(), railMoved, note, *height - from, ratioOf(note)))
             out.push_back(each);
     }
     for (const auto& [id, mm] : m_supposed)
@@ -134,12 +141,17 @@ const std::vector<NoteAction>& ActionDesk::all() const {
 
 const NoteAction& ActionDesk::note() const {
     reckon();
-    return m_note;
+    return m_all.at(static_cast<std::size_t>(m_bench.note().value) - 1);
+}
+
+const NoteAction& ActionDesk::readOf(NoteNumber note) const {
+    return m_read.at(static_cast<std::size_t>(note.value) - 1);
 }
 
 const Pass& ActionDesk::passAfter() const {
     reckon();
-    return m_after ? *m_after : view().pass;
+    if (m_supposing) return *m_supposing;
+    return m_planned ? *m_planned : view().pass;
 }
 
 std::optional<double> ActionDesk::readAt(DimensionId id) const {

@@ -56,19 +56,20 @@ Q_SIGNALS:
 
 private:
     void reckon() const;
+    void reckonRead() const;
     void stale();
+    std::vector<Supposed> supposedCells() const;
+    const NoteAction& readOf(NoteNumber) const;
 
     Workbench& m_bench;
-    std::vector<Supposed> supposedCells(const ActionReckoning&) const;
-
     std::map<DimensionId, double> m_supposed;
     double m_rail = 0;
     bool m_capstansFollow = false;
+    mutable bool m_readDue = true; // by the record or the plan; m_due: by a supposition as well
     mutable bool m_due = true;
     mutable std::optional<Plan> m_ownPlan; // where the window has none yet
-    mutable std::vector<NoteAction> m_all;
-    mutable NoteAction m_note;
-    mutable std::optional<Pass> m_after;
+    mutable std::vector<NoteAction> m_read, m_all;
+    mutable std::optional<Pass> m_planned, m_supposing;
 };
 
 } // namespace hammerline
