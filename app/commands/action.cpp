@@ -103,7 +103,7 @@ int run(const ActionRequest& request, bool json) {
     const ActionReckoning reckoning(record, *view, &*plan);
     const auto actions = actionsFor(request, record.piano, reckoning);
     if (!actions) return refused(actions.error(), json);
-    printJson(actionJson(record, *view, *actions), json);
+    printJson(actionJson(record, *view, *actions, reckoning.after()), json);
     if (request.note.empty()) {
         sayAll(*actions, record.piano, json);
     } else {

@@ -1,6 +1,7 @@
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/note_action.h"
 #include "core/sheet/reserve_json.h"
+#include "core/stroke/drawn_note.h"
 
 namespace hammerline {
 namespace {
@@ -62,11 +63,40 @@ Json strokeRow(const Stroke& stroke) {
             {"aftertouch", sheet::rounded(stroke.aftertouch)}, {"drop_at_hammer", sheet::rounded(stroke.dropAtHammer)}};
 }
 
+constexpr double kJustBefore = 1e-9; // mm of the key: the jack is about to leave
+
+Json keysOf(const std::vector<DimensionId>& dimensions) {
+    Json out = Json::array();
+    for (const DimensionId id : dimensions)
+        out.push_back(sheet::text(key(id)));
+    return out;
+}
+
+/// Where the links of the drawing put the hammer: mm from the string, at mm of the key; or why nothing is drawn.
+Json drawingOf(const Piano& piano, const PassTable& table, const Zones& zones, const NoteAction& action) {
+    const auto drawn = drawnNote(piano, table, zones, action.account.ratio, action.note);
+    if (!drawn) return {{"refused", keysOf(drawn.error().readings)}};
+    const kinematics::Linkage& linkage = drawn->linkage;
+    const kinematics::Distances& mm = linkage.distances();
+    Json out = {{"at_rest", sheet::rounded(linkage.at(0).gap)},
+                {"at_let_off", nullptr},
+                {"let_off", nullptr},
+                {"bottom", sheet::rounded(mm.dip)},
+                {"damper_stirs", sheet::rounded(drawn->damperStirs ? linkage.damperFrom() : std::nullopt)},
+                {"at_aim", keysOf(drawn->atAim)}};
+    if (mm.escapeAt > mm.dip) return out; // the jack stays
+    out["at_let_off"] = sheet::rounded(linkage.at(mm.escapeAt - kJustBefore).gap);
+    out["let_off"] = sheet::rounded(mm.escapeAt);
+    return out;
+}
+
 } // namespace
 
-std::string actionJson(const PianoRecord& record, const PassView& view, std::span<const NoteAction> actions) {
+std::string actionJson(const PianoRecord& record, const PassView& view, std::span<const NoteAction> actions,
+                       const std::optional<Pass>& after) {
     Json rows = Json::array();
     const Zones zones(view.sheet, record.piano, record.overrides);
+    const PassTable table(record.piano, view.pass), tableAfter(record.piano, after ? *after : view.pass);
     for (const NoteAction& each : actions) {
         const bool sharp = colourOf(each.note, record.piano) == KeyColour::sharp;
         Json entry = {{"note", each.note.value},
@@ -77,9 +107,12 @@ std::string actionJson(const PianoRecord& record, const PassView& view, std::spa
                       {"stroke", strokeRow(each.stroke)},
                       {"account_after", nullptr},
                       {"stroke_after", nullptr},
+                      {"drawing", drawingOf(record.piano, table, zones, each)},
+                      {"drawing_after", nullptr},
                       {"stands_out", standsOut(each)},
                       {"left", Json::parse(reservesJson(reservesAt(record, zones, each.note)))}};
         if (each.accountAfter) entry["account_after"] = accountOf(*each.accountAfter);
+        if (each.accountAfter) entry["drawing_after"] = drawingOf(record.piano, tableAfter, zones, each);
         if (each.strokeAfter) entry["stroke_after"] = strokeRow(*each.strokeAfter);
         rows.push_back(std::move(entry));
     }

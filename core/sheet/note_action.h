@@ -48,7 +48,9 @@ std::optional<Judged> judgedLeft(const DipAccount&);
 /// zone, or what was read differs from what is reckoned.
 bool standsOut(const NoteAction&);
 
-/// The command's answer with --json; lengths in mm.
-std::string actionJson(const PianoRecord&, const PassView&, std::span<const NoteAction>);
+/// The command's answer with --json; lengths in mm. `after`: the pass as the plan leaves it (ActionReckoning::after),
+/// for the drawings of the notes that it touches.
+std::string actionJson(const PianoRecord&, const PassView&, std::span<const NoteAction>,
+                       const std::optional<Pass>& after = {});
 
 } // namespace hammerline

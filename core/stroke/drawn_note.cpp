@@ -1,5 +1,7 @@
 #include "core/stroke/drawn_note.h"
 
+#include "core/judge/escapement.h"
+
 #include <algorithm>
 
 namespace hammerline {
@@ -16,8 +18,9 @@ public:
         : m_table(table), m_zones(zones), m_note(note) {}
 
     /// As read, else the aim.
-    std::optional<double> of(DimensionId id) {
-        if (const auto read = m_table.value({m_note, id})) return read;
+    std::optional<double> of(DimensionId id) { return of(id, m_table.value({m_note, id})); }
+    std::optional<double> of(DimensionId id, const std::optional<double>& read) {
+        if (read) return read;
         const std::optional<Zone>& zone = m_zones.at({m_note, id});
         if (!zone) return std::nullopt;
         m_atAim.push_back(id);
@@ -52,15 +55,20 @@ std::vector<DimensionId> readingsBehind(CannotDraw why, const Piano& piano) {
 tl::expected<DrawnNote, NotDrawn> drawnNote(const Piano& piano, const PassTable& table, const Zones& zones,
                                             const Ratio& ratio, NoteNumber note) {
     Places places(table, zones, note);
-    const auto dip = places.of(dimension::keyDip);
-    const auto blow = places.of(dimension::blow);
-    const auto letOff = places.of(dimension::letOff);
+    // words as account and stroke take them: off its rail no way is lost, a note that blocks stands at the string
+    const EscapementReading read = escapementAt(piano, table, note);
+    const auto dip = places.of(dimension::keyDip, read.dip);
+    const auto blow = places.of(dimension::blow, read.blow);
+    const auto letOff = places.of(dimension::letOff, read.letOff);
     if (!dip || !blow || !letOff)
         return tl::unexpected(
             NotDrawn{CannotDraw::escapeOutside, {dimension::keyDip, dimension::blow, dimension::letOff}});
     kinematics::Distances mm{.dip = *dip, .blow = *blow, .letOff = *letOff};
-    if (piano.vertical()) mm.lostMotion = std::max(0.0, places.of(dimension::lostMotion).value_or(0));
+    if (piano.vertical()) mm.lostMotion = std::max(0.0, places.of(dimension::lostMotion, read.lostMotion).value_or(0));
     mm.escapeAt = mm.lostMotion + (mm.blow - mm.letOff) / ratio.value;
+    const bool saidToStay = read.aftertouchBound && mm.escapeAt <= mm.dip;
+    if (saidToStay)
+        return tl::unexpected(NotDrawn{CannotDraw::linksDoNotMeet, readingsBehind(CannotDraw::linksDoNotMeet, piano)});
     const bool checked = table.value({note, dimension::checking}).has_value();
     mm.checking = places.of(dimension::checking).value_or(kCustomaryChecking);
     if (!piano.vertical()) mm.drop = places.of(dimension::drop).value_or(0);

@@ -1,5 +1,5 @@
-// Account and stroke agree to the last shown digit, with each other and with what check judged, over the demo and the
-// four case files of tests/reference/cases.
+// Account, stroke and drawing agree to the last shown digit, with each other, with what check judged and with what the
+// plan expects, over the demo and the four case files of tests/reference/cases.
 #include <catch2/catch.hpp>
 
 #include "program.h"
@@ -11,6 +11,29 @@ using json = nlohmann::json;
 namespace {
 
 constexpr double kShownDigit = 0.005; // half of what two decimals show
+constexpr double kDrawnWithin = 0.05; // mm: what a drawing may miss a reading by
+
+double reading(const json& account, const std::string& dimension) {
+    for (const json& term : account.at("terms"))
+        if (term.at("dimension") == dimension) return term.at("reading");
+    return -1;
+}
+
+/// Where the links of the drawing put the hammer, and when, is what was read and what account and stroke say.
+void checkDrawing(const json& drawing, const json& account, const json& stroke) {
+    if (drawing.contains("refused")) {
+        CHECK_FALSE(drawing.at("refused").empty());
+        return;
+    }
+    CHECK(drawing.at("bottom").get<double>() == Approx(stroke.at("bottom").get<double>()).margin(kShownDigit));
+    CHECK(drawing.at("at_rest").get<double>() == Approx(reading(account, "blow")).margin(kDrawnWithin));
+    if (drawing.at("let_off").is_null()) {
+        CHECK(account.at("aftertouch").get<double>() < 0); // the jack stays
+        return;
+    }
+    CHECK(drawing.at("let_off").get<double>() == Approx(stroke.at("let_off").get<double>()).margin(kShownDigit));
+    CHECK(drawing.at("at_let_off").get<double>() == Approx(reading(account, "let-off")).margin(kDrawnWithin));
+}
 
 /// Notes whose account is complete.
 int checkActions(const std::string& book, const std::string& pass) {
@@ -22,6 +45,9 @@ int checkActions(const std::string& book, const std::string& pass) {
     for (const json& row : judged.at("ranked"))
         if (!row.at("value").is_null() && row.at("relation") == "=")
             values[{row.at("note").get<int>(), row.at("dimension").get<std::string>()}] = row.at("value");
+    std::map<std::pair<int, std::string>, double> planned;
+    for (const json& row : program({"plan", book, "--pass", pass, "--json"}).json().at("expected"))
+        planned[{row.at("note").get<int>(), row.at("dimension").get<std::string>()}] = row.at("value");
     int complete = 0;
     const json told = answer.json();
     for (const json& note : told.at("notes")) {
@@ -42,9 +68,16 @@ int checkActions(const std::string& book, const std::string& pass) {
         CHECK(stroke.at("aftertouch").get<double>() == Approx(sum).margin(kShownDigit));
         CHECK(stroke.at("bottom").get<double>() - stroke.at("let_off").get<double>() ==
               Approx(sum).margin(kShownDigit));
+        checkDrawing(note.at("drawing"), account, stroke);
         if (note.at("account_after").is_null() || note.at("account_after").at("aftertouch").is_null()) continue;
         CHECK(note.at("account_after").at("aftertouch").get<double>() ==
               Approx(note.at("stroke_after").at("aftertouch").get<double>()).margin(kShownDigit));
+        checkDrawing(note.at("drawing_after"), note.at("account_after"), note.at("stroke_after"));
+        for (const json& term : note.at("account_after").at("terms")) {
+            const auto found = planned.find({note.at("note").get<int>(), term.at("dimension").get<std::string>()});
+            if (found == planned.end() || term.at("dimension") == "lost-motion") continue;
+            CHECK(term.at("reading").get<double>() == Approx(found->second).margin(kShownDigit));
+        }
     }
     return complete;
 }

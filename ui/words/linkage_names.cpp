@@ -54,8 +54,11 @@ QString notDrawnSentence(const NotDrawn& refused, const PassTable& table, NoteNu
     QStringList readings;
     for (const DimensionId id : refused.readings) {
         const auto read = table.value({note, id});
-        readings << (read ? QStringLiteral("%1 %2").arg(name(id).toLower(), shown(id, fromTrade(*read, Kind::length)))
-                          : ofLinkage(QT_TRANSLATE_NOOP("linkage", "%1 (not read)")).arg(name(id).toLower()));
+        const auto said = table.word({note, id});
+        const QString value = read   ? shown(id, fromTrade(*read, Kind::length))
+                              : said ? name(*said)
+                                     : ofLinkage(QT_TRANSLATE_NOOP("linkage", "(not read)"));
+        readings << QStringLiteral("%1 %2").arg(name(id).toLower(), value);
     }
     const QString list = readings.join(QStringLiteral(", "));
     const QString what =
