@@ -114,6 +114,11 @@ TEST_CASE("gauges on A4 and Letter are to scale") {
     REQUIRE(sharps.size() == 2);
     CHECK(outer(sharps[0], sharps[1]) == Approx(9.6).margin(kWithin));
     CHECK(longest(scan, true, 46, 0.5) == Approx(46).margin(kWithin));
+    // The step of the sharps (12.3) stands under an arm of 6; half the blow, for the dampers, 21; the check ruler 60.
+    CHECK(longest(scan, false, 18.3, 0.3) == Approx(18.3).margin(kWithin));
+    CHECK(longest(scan, false, 6, 0.3) == Approx(6).margin(kWithin));
+    CHECK(longest(scan, true, 21, 0.3) == Approx(21).margin(kWithin));
+    CHECK(longest(scan, true, 60, 0.5) == Approx(60).margin(kWithin));
     // The black strip of the aim, measured down through it, ten millimetres from the left edge of the gauges.
     const auto strip = runsNear(scan, static_cast<int>((14 + 10) * kDotsPerMm), false, 3.2, kWithin);
     CHECK_FALSE(strip.empty());
