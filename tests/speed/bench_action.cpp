@@ -66,7 +66,7 @@ void fill(Workbench& bench, const QString& path, ActionKind kind) {
         for (const auto& [id, mm] : {std::pair{dimension::keyDip, 10.0},
                                      {dimension::lostMotion, 0.3},
                                      {dimension::blow, 46.0},
-                                     {dimension::letOff, 3.0 + n % 5},
+                                     {dimension::letOff, 3.0 + (n + 2) % 5},
                                      {dimension::checking, 15.0}}) {
             if (id == dimension::lostMotion && !piano.vertical()) continue;
             Reading reading;

@@ -9,6 +9,10 @@
 
 namespace hammerline {
 
+namespace {
+constexpr double kDashOn = 4, kDashOff = 3; // widths of the pen
+} // namespace
+
 DrawnStyle screenStyle(const QWidget& widget) {
     return {.look = lookOf(widget),
             .plain = face(Text::label),
@@ -68,13 +72,33 @@ void drawnHatch(QPainter& painter, const DrawnStyle& style, const QPainterPath& 
     painter.drawLines(lines);
 }
 
+/// A dashed pen makes one shape of all its dashes, which takes the painter several times as long as their lines.
+void drawnBroken(QPainter& painter, const DrawnStyle& style, const QPainterPath& outline, double width) {
+    const double dash = kDashOn * style.u(width), gap = kDashOff * style.u(width);
+    QList<QLineF> lines;
+    for (const QPolygonF& side : outline.toSubpathPolygons()) {
+        double along = 0; // since the last dash began
+        for (qsizetype i = 0; i + 1 < side.size(); ++i) {
+            const QLineF whole(side[i], side[i + 1]);
+            const double length = whole.length();
+            for (double at = -along; at < length; at += dash + gap) {
+                const double from = std::max(at, 0.0), to = std::min(at + dash, length);
+                if (to > from) lines << QLineF(whole.pointAt(from / length), whole.pointAt(to / length));
+                along = length - at;
+            }
+        }
+    }
+    painter.setPen(inkPen(style, width));
+    painter.drawLines(lines);
+}
+
 QPen inkPen(const DrawnStyle& style, double width) {
     return QPen(ink(style.look.ink), style.u(width), Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
 }
 
 QPen dashedPen(const DrawnStyle& style, double width) {
     QPen pen = inkPen(style, width);
-    pen.setDashPattern({4, 3});
+    pen.setDashPattern({kDashOn, kDashOff});
     return pen;
 }
 

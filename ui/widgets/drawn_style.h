@@ -30,6 +30,9 @@ double drawnWidth(const QFont&, const QString&);
 /// 45 degree lines at the drawing's own distance, inside any outline.
 void drawnHatch(QPainter&, const DrawnStyle&, const QPainterPath&, const QColor&);
 
+/// An outline in broken lines.
+void drawnBroken(QPainter&, const DrawnStyle&, const QPainterPath&, double width = 0.35);
+
 QPen inkPen(const DrawnStyle&, double width = 0.35);
 QPen dashedPen(const DrawnStyle&, double width = 0.35);
 

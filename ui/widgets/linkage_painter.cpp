@@ -144,11 +144,9 @@ Seen seen(const QRectF& box, const LinkageScene& scene) {
 void paintOutline(QPainter& painter, const LinkageScene& scene, const DrawnStyle& style, const QTransform& view) {
     const Linkage& other = scene.outline->linkage;
     const Pose was = scene.caught ? other.checked() : other.at(scene.travelOfOutline);
-    painter.setPen(dashedPen(style, 0.3));
-    painter.setBrush(Qt::NoBrush);
     for (const DrawnPart& part : partsOf(other, was, scene.outline->checks))
-        if (part.moves && inOutline(part.name)) painter.drawPath(view.map(part.outline));
-    painter.drawPath(view.map(hammerFelt(other, was)));
+        if (part.moves && inOutline(part.name)) drawnBroken(painter, style, view.map(part.outline), 0.3);
+    drawnBroken(painter, style, view.map(hammerFelt(other, was)), 0.3);
 }
 
 void paintBehind(QPainter& painter, const QRectF& box, const LinkageScene& scene, const DrawnStyle& style,
