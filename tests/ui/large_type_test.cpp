@@ -3,6 +3,7 @@
 #include "ui/stations/how_to.h"
 #include "ui/widgets/action_drawing.h"
 #include "ui/widgets/row_paint.h"
+#include "ui/widgets/station_rail.h"
 #include "ui/words/words.h"
 
 #include <QAbstractButton>
@@ -133,6 +134,27 @@ private Q_SLOTS:
     }
 
     /// Ink at the edge of a drawing is a text that goes on beyond it.
+    // Six stations in a low window: a row that has no room for its second line shows none of it, not half.
+    void theRailShowsWholeLinesOrNone() {
+        dress(Theme::light, 200);
+        StationRail rail({QStringLiteral("Piano"), QStringLiteral("Measure")});
+        for (const int station : {0, 1})
+            rail.setState(station, QStringLiteral("88 notes"));
+        rail.setAttribute(Qt::WA_DontShowOnScreen);
+        rail.show();
+        for (int high = u(15); high <= u(22); ++high) {
+            rail.resize(rail.sizeHint().width(), 2 * high + u(2.5));
+            QApplication::processEvents();
+            for (auto* button : rail.findChildren<QAbstractButton*>()) {
+                const QImage seen = button->grab().toImage();
+                const QRgb ground = seen.pixel(seen.width() - 2, seen.height() - 1);
+                for (int x = u(6); x < seen.width() - 1; ++x)
+                    QCOMPARE(seen.pixel(x, seen.height() - 1), ground);
+            }
+        }
+        dress(Theme::light, 100);
+    }
+
     void noDrawingIsCutAtLargeType() {
         QStringList cut;
         for (const int size : {100, 150, 200}) {

@@ -74,7 +74,7 @@ struct NamePlace {
 };
 
 constexpr std::array kUprightNames{
-    NamePlace{PartName::hammer, Qt::AlignRight, -4, 6},    NamePlace{PartName::damper, Qt::AlignRight, -3, 6, 42},
+    NamePlace{PartName::hammer, Qt::AlignRight, -4, 6},    NamePlace{PartName::damper, Qt::AlignRight, -3, 6, 38},
     NamePlace{PartName::backCheck, Qt::AlignRight, -4, 0}, NamePlace{PartName::letOffButton, Qt::AlignRight, -8, 0},
     NamePlace{PartName::wippen, Qt::AlignRight, -4, -8},   NamePlace{PartName::jack, Qt::AlignLeft, 1, -12},
     NamePlace{PartName::capstan, Qt::AlignLeft, 6, -2},    NamePlace{PartName::restRail, Qt::AlignRight, -4, 0},

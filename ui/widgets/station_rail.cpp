@@ -8,7 +8,7 @@
 namespace hammerline {
 
 namespace {
-constexpr double kWidth = 22, kRow = 21.5, kRailAt = 3, kForward = 3.5, kHammerAt = 5.5;
+constexpr double kWidth = 22, kRow = 21.5, kRailAt = 3, kStateAt = 16.6, kForward = 3.5, kHammerAt = 5.5;
 } // namespace
 
 Hammer::Hammer(int number, const QString& name, QWidget* parent) : QAbstractButton(parent), m_number(number) {
@@ -72,8 +72,12 @@ void Hammer::paintEvent(QPaintEvent*) {
     painter.drawText(QPointF(units(6), units(12.9)), text());
     painter.setPen(QColor::fromRgb(forward ? look.ink2 : look.rail2));
     painter.setFont(face(Text::tiny));
-    painter.drawText(QPointF(units(6), units(16.6)),
-                     QFontMetrics(painter.font()).elidedText(m_state, Qt::ElideRight, width() - u(6.5)));
+    const QFontMetrics small(painter.font());
+    const bool whole =
+        units(kStateAt) + small.descent() <= height(); // large type in a low window: none, not half of it
+    if (whole)
+        painter.drawText(QPointF(units(6), units(kStateAt)),
+                         small.elidedText(m_state, Qt::ElideRight, width() - u(6.5)));
     if (hasFocus()) paintRing(painter, QRectF(rect()).adjusted(tabLeft, 0, -1, -units(1.5)), look, true);
 }
 
