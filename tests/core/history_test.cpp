@@ -88,7 +88,7 @@ TEST_CASE("what was adjusted is walked over until a later pass has read it") {
 }
 
 TEST_CASE("sample notes stand in every section, naturals and sharps") {
-    for (const int notes : {20, 44, 85, 88}) {
+    for (const int notes : {44, 85, 88}) {
         const auto made = makePiano(ActionKind::upright, notes, 21);
         REQUIRE(made);
         const auto samples = sampleNotes(*made);
@@ -104,6 +104,12 @@ TEST_CASE("sample notes stand in every section, naturals and sharps") {
             CHECK(inside(KeyColour::sharp) == 1);
         }
     }
+    // The shortest compass has sections of a few notes: each has one at least.
+    const auto model = makePiano(ActionKind::upright, 20, 21);
+    REQUIRE(model);
+    const auto few = sampleNotes(*model);
+    for (const Section& section : sectionsOf(*model))
+        CHECK(std::any_of(few.begin(), few.end(), [&](NoteNumber n) { return section.range.contains(n); }));
     CHECK(sampleNotes(upright()).size() == 12); // 8 to 12 on a whole keyboard (common practice, no source)
 }
 
