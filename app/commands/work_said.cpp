@@ -21,23 +21,26 @@ QString whereOf(const Step& step, const Piano& piano) {
 }
 
 void sayStepsSpoken(const OperationGroup& group, const Piano& piano, bool json) {
-    for (const Step* step : group.steps)
-        say(QStringLiteral("  [%1] %2: %3").arg(utf8(step->id), whereOf(*step, piano), words::headline(*step, piano)),
-            json);
+    for (const Step* step : group.steps) {
+        const QString by = words::byHowMuch(*step, piano);
+        const QString what = words::headline(*step, piano) + (by.isEmpty() ? by : QStringLiteral("; ") + by);
+        say(QStringLiteral("  [%1] %2: %3").arg(utf8(step->id), whereOf(*step, piano), what), json);
+    }
 }
 
 void sayStepsTable(const OperationGroup& group, const Piano& piano, bool json) {
     TextTable table({{inConsole(QT_TRANSLATE_NOOP("console", "Note"))},
                      {inConsole(QT_TRANSLATE_NOOP("console", "Do"))},
+                     {inConsole(QT_TRANSLATE_NOOP("console", "By"))},
                      {inConsole(QT_TRANSLATE_NOOP("console", "Set to")), true},
                      {inConsole(QT_TRANSLATE_NOOP("console", "Then"))},
                      {inConsole(QT_TRANSLATE_NOOP("console", "Step (tick --step)"))}},
                     4);
     for (const Step* step : group.steps)
         table.add({whereOf(*step, piano), words::directionWord(step->direction, step->operation, piano),
-                   step->aim ? words::aimText(*step) : QString(), words::directionEffect(*step, piano),
-                   utf8(step->id)});
-    say(QStringLiteral("  ") + words::name(group.operation), json);
+                   words::byHowMuch(*step, piano), step->aim ? words::aimText(*step) : QString(),
+                   words::directionEffect(*step, piano), utf8(step->id)});
+    say(QStringLiteral("  ") + words::name(group.operation, piano), json);
     say(table, json);
 }
 
@@ -47,8 +50,9 @@ void sayTrials(const Plan& plan, const PianoRecord& record, bool json) {
     if (const QString bench = words::benchSentence(plan.setUp, record.piano); !bench.isEmpty()) ask(bench, json);
     for (const Trial& trial : plan.trials)
         say(inConsole(QT_TRANSLATE_NOOP("console", "Trial first: %1, notes %2, %3."))
-                .arg(words::name(trial.operation), utf8(writeNotes(trial.notes)),
-                     words::directionWord(trial.direction, trial.operation, record.piano)),
+                .arg(words::name(trial.operation, record.piano), utf8(writeNotes(trial.notes)),
+                     words::directionWord(trial.direction, trial.operation, record.piano) + QChar(u' ') +
+                         words::turnText(trial.amount)),
             json);
 }
 

@@ -83,6 +83,12 @@ constexpr SymptomCheck grand(std::string_view id, std::string_view part = {}) {
     return check;
 }
 
+constexpr SymptomCheck vertical(std::string_view id) {
+    SymptomCheck check{id};
+    check.verticalOnly = true;
+    return check;
+}
+
 constexpr SymptomCheck kDouble[] = {lostMotion,
                                     aftertouch,
                                     letOffNear,
@@ -107,7 +113,7 @@ constexpr SymptomCheck kNoReturn[] = {hammerSlow, look("hammer-rubs-neighbour"),
                                       strapTorn,  look("butt-spring", "butt-spring"),
                                       offRail,    look("room-humidity")};
 constexpr SymptomCheck kRepeats[] = {
-    look("normal-within-limits"),       lostMotion, look("key-bushing", "front-bushing|balance-bushing"),
+    vertical("normal-within-limits"),   lostMotion, look("key-bushing", "front-bushing|balance-bushing"),
     look("butt-spring", "butt-spring"), checkNear,  lightUp};
 constexpr SymptomCheck kNotChecking[] = {
     look("check-felt", "back-check"),     look("check-wire", "back-check-wire"), dipShallow, aftertouch, checkFar,

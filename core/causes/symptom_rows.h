@@ -24,6 +24,7 @@ struct SymptomCheck {
     bool grandOnly = false;
     std::string_view part = {};  // of the survey, several by |: a fault there answers the check
     std::string_view fault = {}; // the one that does; empty: any
+    bool verticalOnly = false;
 };
 
 struct SymptomRow {

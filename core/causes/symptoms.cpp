@@ -85,6 +85,7 @@ std::optional<bool> supportedBy(const SymptomCheck& check, const Known& known, N
 
 bool possible(const SymptomCheck& check, const Piano& piano) {
     if (check.grandOnly && piano.vertical()) return false;
+    if (check.verticalOnly && !piano.vertical()) return false;
     if (check.dimension) return fittedAnywhere(*check.dimension, piano);
     const auto named = partsOf(check);
     return check.part.empty() ||

@@ -203,7 +203,7 @@ Outcome<std::vector<Finding>> parseFindingStates(std::string_view text, const Pi
 
 Outcome<Symptom> parseSymptom(std::string_view text, const Piano& piano) {
     const TypedWords words = typedWords(text);
-    const auto known = symptomKeys();
+    const auto known = symptomsOf(piano);
     for (std::size_t n = 0; n < words.size(); ++n) {
         const std::string typed = joined(std::span(words).subspan(n), '-');
         if (std::find(known.begin(), known.end(), typed) == known.end()) continue;
@@ -212,7 +212,7 @@ Outcome<Symptom> parseSymptom(std::string_view text, const Piano& piano) {
         return Symptom{typed, {notes->front().value, notes->back().value}, 0};
     }
     return refuse(RefusalCode::unknownSymptom,
-                  words.size() > 1 ? joined(std::span(words).subspan(1), '-') : std::string(text), {},
+                  words.size() > 1 ? joined(std::span(words).subspan(1), '-') : std::string(text), joined(known, '|'),
                   {{}, 0, 0, "symptom"});
 }
 

@@ -56,6 +56,31 @@ constexpr std::array<std::string_view, 40> kSymptoms = {
     "loud-thud-in-treble",
 };
 
+enum class SymptomOf : std::uint8_t { vertical, grand, player };
+struct SymptomOfKind {
+    std::string_view key;
+    SymptomOf of;
+};
+// All others are heard on every kind of action.
+constexpr std::array kSymptomsOfKinds = {
+    SymptomOfKind{"bobbling-only-by-player", SymptomOf::player},
+    SymptomOfKind{"hammers-stand-off-the-rail", SymptomOf::vertical},
+    SymptomOfKind{"soft-pedal-keys-wink", SymptomOf::vertical},
+    SymptomOfKind{"heavy-after-lost-motion", SymptomOf::vertical},
+    SymptomOfKind{"grand-bubbling-all", SymptomOf::grand},
+    SymptomOfKind{"grand-second-blow-fails", SymptomOf::grand},
+    SymptomOfKind{"frame-knocks", SymptomOf::grand},
+};
+
+bool heardOn(std::string_view symptom, const Piano& piano) {
+    for (const SymptomOfKind& row : kSymptomsOfKinds) {
+        if (row.key != symptom) continue;
+        if (row.of == SymptomOf::player) return piano.hasPlayer();
+        return piano.vertical() == (row.of == SymptomOf::vertical);
+    }
+    return true;
+}
+
 template <class Enum, std::size_t N>
 std::string_view at(const std::array<std::string_view, N>& names, Enum value) {
     return names[static_cast<std::size_t>(value)];
@@ -85,6 +110,13 @@ Outcome<FindingState> parseFindingState(std::string_view text) {
 
 std::span<const std::string_view> symptomKeys() {
     return kSymptoms;
+}
+
+std::vector<std::string_view> symptomsOf(const Piano& piano) {
+    std::vector<std::string_view> out;
+    std::copy_if(kSymptoms.begin(), kSymptoms.end(), std::back_inserter(out),
+                 [&](std::string_view symptom) { return heardOn(symptom, piano); });
+    return out;
 }
 
 } // namespace hammerline

@@ -101,6 +101,9 @@ struct Symptom {
     friend bool operator==(const Symptom&, const Symptom&) = default;
 };
 std::span<const std::string_view> symptomKeys();
+/// Those that this piano can have: no straps wink on a grand, no key frame knocks on an upright, none comes from a
+/// player that is not there.
+std::vector<std::string_view> symptomsOf(const Piano&);
 
 /// "20,23,31-40 bridle-strap rotted replace-set": notes, part, fault, optional remedy, optional mm for a reshaped
 /// hammer. The fault `hammers-filed` is the event: reshaped, done, by so many mm. Refuses unknownPart, unknownFault,

@@ -109,7 +109,10 @@ std::string_view accessFor(const StepOfWork& step, const Piano& piano, std::size
     const auto& list = accessOf(step, piano);
     if (list.empty()) return {};
     const bool few = notes > 0 && notes * 4 <= static_cast<std::size_t>(piano.notes);
-    return few && std::find(list.begin(), list.end(), "one-key") != list.end() ? "one-key" : list.front();
+    const bool hooked = piano.action == ActionKind::drop; // each key hangs on its lifter: none comes off alone
+    const bool oneByOne = std::find(list.begin(), list.end(), "one-key") != list.end();
+    if (hooked && oneByOne) return "keys-off";
+    return few && oneByOne ? "one-key" : list.front();
 }
 
 /// Of the steps whose needs are all there, always the first as written: stable, and short only where needs run in a

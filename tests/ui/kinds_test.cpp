@@ -47,7 +47,7 @@ const std::array kSamples = {
            ActionKind::drop,
            "drop",
            {{"last-damper", "66"}},
-           OF_GRANDS OF_STACKS "|brass rails?|tongues?|overdampers?|birdcage|8 mm"},
+           OF_GRANDS OF_STACKS "|brass rails?|tongues?|overdampers?|birdcage|8 mm|(?<!Keys and )capstans"},
     Sample{"overdamper",
            ActionKind::upright,
            "old-upright",
@@ -58,7 +58,8 @@ const std::array kSamples = {
            "grand",
            {{"last-damper", "68"}},
            "uprights?|rest rails?|butts?|spoons?|bridles?|straps?|tipping|tilted|tilting|catchers?|half-blow|"
-           "brass rails?|lifters|stickers?|mufflers?|overdampers?|birdcage|player|stack of the player|falls backward"},
+           "brass rails?|lifters|stickers?|mufflers?|overdampers?|birdcage|player|stack of the player|falls backward|"
+           "lost motion|top panel|bottom panel|back posts"},
 };
 
 Piano pianoOf(const Sample& sample) {
@@ -67,6 +68,10 @@ Piano pianoOf(const Sample& sample) {
     for (const auto& [name, value] : sample.attributes)
         if (!setAttribute(piano, name, value)) qFatal("%s", name);
     return piano;
+}
+
+QString numberOf(std::int64_t count, DimensionId id) {
+    return QString::number(toTrade(count, row(id).kind), 'g', 4);
 }
 
 QStringList textsOf(const StepOfWork& step, const Piano& piano) {
@@ -85,7 +90,7 @@ QStringList workSaid(const Piano& piano) {
     QStringList said;
     for (const Operation& operation : operations()) {
         if (!applies(operation.id, piano)) continue;
-        said << words::name(operation.id) << words::partName(operation.id)
+        said << words::name(operation.id, piano) << words::partName(operation.id)
              << words::directionSentence(operation.id, piano) << words::stopSentence(operation.guard, piano)
              << words::accessName(accessOf(operation.id, piano), piano);
     }
@@ -111,6 +116,14 @@ QStringList surveySaid(const Piano& piano) {
         said << words::caution(id, piano);
     for (const std::string_view id : askBeforePlan({}, piano))
         said << words::surveyQuestion(id, piano);
+    for (const std::string_view symptom : symptomsOf(piano))
+        said << words::symptomName(symptom);
+    PianoRecord heard;
+    heard.piano = piano;
+    for (const std::string_view symptom : symptomsOf(piano))
+        heard.symptoms.push_back({std::string(symptom), {1, piano.notes}, 1});
+    for (const Advice& advice : adviceOf(heard))
+        said << words::adviceSentence(advice, piano);
     for (const Part& part : parts())
         if (fitted(part, piano)) said << words::partOfActionName(part.key) << words::supplyName(part.key);
     return said;
@@ -218,10 +231,71 @@ private Q_SLOTS:
         saysNothingOf(QString::fromUtf8(sample().foreign), said);
     }
 
+    // The figures that a step names are those that its readings are judged by, on every kind.
+    void theFiguresOfAStepAreTheSheets() {
+        const std::array judged = {std::pair{"set-dip-naturals", dimension::keyDip},
+                                   std::pair{"level-sharps", dimension::sharpHeight},
+                                   std::pair{"set-dip-sharps", dimension::sharpProud},
+                                   std::pair{"prove-aftertouch", dimension::aftertouch},
+                                   std::pair{"set-checks", dimension::checking},
+                                   std::pair{"set-grand-checks", dimension::checking},
+                                   std::pair{"set-rest-rail", dimension::blow},
+                                   std::pair{"set-grand-blow", dimension::blow},
+                                   std::pair{"set-damper-pedal", dimension::damperRise},
+                                   std::pair{"set-drop", dimension::drop},
+                                   std::pair{"set-soft-pedal", dimension::halfBlow},
+                                   std::pair{"time-dampers-by-key", dimension::damperStart},
+                                   std::pair{"take-up-lost-motion", dimension::lostMotion}};
+        for (const Sample& each : kSamples) {
+            const Piano piano = pianoOf(each);
+            const Zones zones(*builtInSheet(each.sheet), piano, {});
+            for (const auto& [id, of] : judged) {
+                if (!offered(*findStep(id), piano) || !fittedAnywhere(of, piano)) continue;
+                const QString said = words::ofStep(words::stepText(id)->goodWhen, piano);
+                for (int n = 1; n <= piano.notes; ++n) {
+                    const bool natural = of != dimension::keyDip || colourOf({n}, piano) == KeyColour::natural;
+                    const auto& zone = zones.at({{n}, of});
+                    if (!zone || !zone->high || !natural || !fitted(of, {n}, piano)) continue;
+                    QVERIFY2(said.contains(numberOf(*zone->high, of)),
+                             qPrintable(QStringLiteral("%1, %2, note %3: %4")
+                                            .arg(QLatin1String(each.name), QLatin1String(id))
+                                            .arg(n)
+                                            .arg(said)));
+                }
+            }
+        }
+    }
+
+    void noStepLeavesAPlaceForAFigureOpen() {
+        for (const Sample& each : kSamples) {
+            const QString said = workSaid(pianoOf(each)).join(u' ');
+            QVERIFY2(!said.contains(u'{') && !said.contains(QStringLiteral(": .")), each.name);
+        }
+    }
+
+    void anOverdamperComesOutWithItsCageOn() {
+        const Piano piano = pianoOf(kSamples[3]);
+        const QStringList said = textsOf(*findStep("take-action-out"), piano);
+        QVERIFY(said.filter(QStringLiteral("cage off")).isEmpty());
+        for (const char* id : {"free-centres", "file-hammers", "mend-hammers"})
+            QVERIFY(textsOf(*findStep(id), piano).join(u' ').contains(QStringLiteral("take it off first")));
+    }
+
+    void aGrandsStepsAreReachedAsAGrands() {
+        const Piano grand = pianoOf(kSamples[4]);
+        for (const StepOfWork* step : stepsOf(grand))
+            for (const std::string_view access : accessOf(*step, grand)) {
+                const bool ofAll = access == "closed" || access == "keys-off";
+                QVERIFY2(ofAll || access.starts_with("g-"), std::string(step->id).c_str());
+            }
+    }
+
     void aDropActionHasItsKeysUnhooked() {
         const Piano drop = pianoOf(kSamples[2]);
         for (const OperationId id : {operation::balancePunching, operation::frontPunching})
             QCOMPARE(accessOf(id, drop), Access::keysOff);
+        for (const char* id : {"set-dip-naturals", "set-dip-sharps", "level-naturals", "ease-keys"})
+            QCOMPARE(accessFor(*findStep(id), drop, 3), std::string_view("keys-off"));
     }
 
     void anOverdamperIsTimedByItsButtons() {

@@ -141,7 +141,7 @@ Document actionDocument(const Source& source, const Plan* plan) {
     document.blocks.emplace_back(
         paragraphBlock({{words::ratioSentence(source.view.ratio[0]) + QLatin1Char(' ') +
                              onPaper(QT_TRANSLATE_NOOP("paper", "mm of the key's way, downward:")) + QLatin1Char(' ') +
-                             words::strokeLegend().join(QStringLiteral(", ")) + QLatin1Char('.'),
+                             words::strokeLegend(source.piano()).join(QStringLiteral(", ")) + QLatin1Char('.'),
                          false}},
                        9.5, source.width()));
     document.blocks.emplace_back(columnsBlock(actions, source.piano(), false));

@@ -147,7 +147,7 @@ private:
     }
 
     void addWork(const AdjustmentVisit& visit, const AdjustmentWork& work) {
-        add(headingBlock(QString::number(work.number), words::name(work.operation), workRight(work)));
+        add(headingBlock(QString::number(work.number), words::name(work.operation, m_source.piano()), workRight(work)));
         add(paragraphBlock(whatATurnDoes(work, m_source.piano()), 9.5, m_source.width(), true));
         for (const SheetMove& move : work.moves)
             add(moveBlock(move, m_source.piano(), m_source.width()));
@@ -179,9 +179,10 @@ private:
 
     Solid again(const AdjustmentVisit& visit, const AdjustmentWork& work) const {
         const Solid access = bar(visit, true);
-        const Solid heading =
-            headingBlock(QString::number(work.number),
-                         onPaper(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(words::name(work.operation)), {});
+        const Solid heading = headingBlock(
+            QString::number(work.number),
+            onPaper(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(words::name(work.operation, m_source.piano())),
+            {});
         return {access.height + heading.height, [access, heading](Canvas& c, const QRectF& r) {
                     access.paint(c, {r.x(), r.y(), r.width(), access.height});
                     heading.paint(c, {r.x(), r.y() + access.height, r.width(), heading.height});

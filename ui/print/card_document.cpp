@@ -59,7 +59,7 @@ QString workDone(const PianoRecord& record) {
     for (const Done& done : record.done)
         if (done.operation != operation::inspect) operations.insert(done.operation);
     for (const OperationId operation : operations)
-        all << words::name(operation);
+        all << words::name(operation, record.piano);
     return all.join(QStringLiteral(", "));
 }
 
@@ -150,8 +150,11 @@ Solid card(const Source& source) {
 Document cardDocument(const Source& source) {
     Document document = partsSheet(source, onPaper(QT_TRANSLATE_NOOP("paper", "Card for inside the piano")), {});
     document.blocks.emplace_back(paragraphBlock(
-        {{onPaper(QT_TRANSLATE_NOOP("paper", "Cut out and fix inside the top panel or the key slip, away from moving "
-                                             "parts. What is not known has a line to write on.")),
+        {{(source.piano().vertical()
+               ? onPaper(QT_TRANSLATE_NOOP("paper", "Cut out and fix inside the top panel or the key slip, away from "
+                                                    "moving parts."))
+               : onPaper(QT_TRANSLATE_NOOP("paper", "Cut out and fix inside the key slip, away from moving parts."))) +
+              QLatin1Char(' ') + onPaper(QT_TRANSLATE_NOOP("paper", "What is not known has a line to write on.")),
           false}},
         10, source.width()));
     document.blocks.emplace_back(gap(3));

@@ -102,14 +102,16 @@ Table comparisonTable(const ComparisonSheet& sheet, int before, int now) {
     return table;
 }
 
-QString climateText(const ClimateRemark& climate) {
+QString climateText(const ClimateRemark& climate, const Piano& piano) {
     const QString figures =
         onPaper(QT_TRANSLATE_NOOP("paper", "Moisture that wood takes up in this air: %1 % then, %2 % now."))
             .arg(mm(climate.moistureBefore, 1), mm(climate.moistureNow, 1));
-    return climate.couldExplain
-               ? figures + QLatin1Char(' ') +
-                     onPaper(QT_TRANSLATE_NOOP("paper", "Key height and lost motion may have moved by themselves."))
-               : figures;
+    if (!climate.couldExplain) return figures;
+    const QString moved =
+        piano.vertical()
+            ? onPaper(QT_TRANSLATE_NOOP("paper", "Key height and lost motion may have moved by themselves."))
+            : onPaper(QT_TRANSLATE_NOOP("paper", "Key height and dip may have moved by themselves."));
+    return figures + QLatin1Char(' ') + moved;
 }
 
 QString learnedText(const Response& response, const Piano& piano) {
@@ -117,7 +119,7 @@ QString learnedText(const Response& response, const Piano& piano) {
     const QString per = unitOf(response.operation, piano) == AmountUnit::turn
                             ? onPaper(QT_TRANSLATE_NOOP("paper", "%1: %2 mm a turn, %3 to %4, from %5 pairs"))
                             : onPaper(QT_TRANSLATE_NOOP("paper", "%1: %2 mm a millimetre, %3 to %4, from %5 pairs"));
-    QString of = words::name(response.operation);
+    QString of = words::name(response.operation, piano);
     if (response.keys)
         of += *response.keys == KeyColour::natural ? onPaper(QT_TRANSLATE_NOOP("paper", ", naturals"))
                                                    : onPaper(QT_TRANSLATE_NOOP("paper", ", sharps"));
@@ -144,7 +146,7 @@ Document comparisonDocument(const Source& source, const PassView& before, const 
     if (const QString line = words::finishSentence(finish); !line.isEmpty())
         blocks.emplace_back(paragraphBlock({{line, false}}, 9.5, width));
     if (comparison.climate)
-        blocks.emplace_back(paragraphBlock({{climateText(*comparison.climate), false}}, 9.5, width));
+        blocks.emplace_back(paragraphBlock({{climateText(*comparison.climate, source.piano()), false}}, 9.5, width));
     blocks.emplace_back(gap(2));
     if (sheet.lines.empty()) {
         blocks.emplace_back(paragraphBlock(

@@ -109,7 +109,7 @@ private:
         if (after) return;
         painter.setPen(ink(style.look.ink2));
         double y = top + units(12);
-        for (const QString& line : words::strokeLegend()) {
+        for (const QString& line : words::strokeLegend(*desk().bench().piano())) {
             drawnText(painter, style, style.plain, {units(kStrokeMargin), y}, line);
             y += units(4.4);
         }

@@ -129,7 +129,8 @@ ListRow moveRow(const SheetMove& move, int key, const Piano& piano, const LineSt
     RowCell done(open ? QString() : ticked->second);
     done.size = Text::listDigits;
     row.cells = {tickCell(open, false), where, {}, phrase, done};
-    row.sentence = QStringLiteral("%1, %2").arg(words::name(move.step->operation), words::headline(*move.step, piano));
+    row.sentence =
+        QStringLiteral("%1, %2").arg(words::name(move.step->operation, piano), words::headline(*move.step, piano));
     return row;
 }
 

@@ -22,8 +22,7 @@ SurveySymptoms::SurveySymptoms(Workbench& bench, QWidget* parent) : QWidget(pare
     m_notes->setAccessibleName(tr("Notes of the symptom"));
     m_symptom = new QComboBox(this);
     m_symptom->setAccessibleName(tr("Symptom"));
-    for (const auto each : symptomKeys())
-        m_symptom->addItem(words::symptomName(each), QString::fromUtf8(each.data(), qsizetype(each.size())));
+    offer();
     auto* button = new QPushButton(tr("Note it"), this);
     m_answers = new QTextBrowser(this);
     m_answers->setAccessibleName(tr("Where the symptoms come from"));
@@ -48,6 +47,21 @@ SurveySymptoms::SurveySymptoms(Workbench& bench, QWidget* parent) : QWidget(pare
     };
     connect(&m_bench, &Workbench::recordChanged, this, changed);
     connect(&m_bench, &Workbench::pianoChanged, this, changed);
+    connect(&m_bench, &Workbench::pianoChanged, this, &SurveySymptoms::offer);
+    connect(&m_bench, &Workbench::recordChanged, this, &SurveySymptoms::offer);
+}
+
+/// What can be heard on this piano; a choice that stays possible stays chosen.
+void SurveySymptoms::offer() {
+    const auto offered =
+        m_bench.piano() ? symptomsOf(*m_bench.piano()) : std::vector(symptomKeys().begin(), symptomKeys().end());
+    if (offered == m_offered) return;
+    const QVariant chosen = m_symptom->currentData();
+    m_offered = offered;
+    m_symptom->clear();
+    for (const auto each : m_offered)
+        m_symptom->addItem(words::symptomName(each), QString::fromUtf8(each.data(), qsizetype(each.size())));
+    m_symptom->setCurrentIndex(std::max(0, m_symptom->findData(chosen)));
 }
 
 void SurveySymptoms::takeFocus() {

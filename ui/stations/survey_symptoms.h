@@ -30,11 +30,13 @@ protected:
 
 private:
     void refresh();
+    void offer();
 
     Workbench& m_bench;
     QLineEdit* m_notes = nullptr;
     QComboBox* m_symptom = nullptr;
     QTextBrowser* m_answers = nullptr;
+    std::vector<std::string_view> m_offered;
     bool m_old = true;
 };
 

@@ -184,7 +184,7 @@ void WorkPage::showWork(const AdjustmentWork& work, const Piano& piano, const Li
     const auto ready =
         std::ranges::count_if(work.lines, [&](const auto& line) { return ticked.contains(line.step->id); }) +
         std::ranges::count_if(work.moves, [&](const auto& move) { return ticked.contains(move.step->id); });
-    m_work->setTitle(words::name(work.operation),
+    m_work->setTitle(words::name(work.operation, piano),
                      tr("%1 of %2 ticked · from the bass end").arg(ready).arg(work.lines.size() + work.moves.size()));
     m_ways = workText(work, piano);
     sayWork();

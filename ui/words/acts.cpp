@@ -83,7 +83,7 @@ QString ticksDiffering(const PianoRecord& with, const PianoRecord& without) {
                    : QCoreApplication::translate("acts", "%n tick(s)", nullptr, static_cast<int>(said.size()));
     const Done& done = *said.front();
     const QString work =
-        QStringLiteral("%1, %2").arg(name(done.operation).toLower(), notesWords(done.notes, with.piano));
+        QStringLiteral("%1, %2").arg(name(done.operation, with.piano).toLower(), notesWords(done.notes, with.piano));
     if (ticked.empty()) return actText(QT_TRANSLATE_NOOP("acts", "that the line was not done: %1")).arg(work);
     const QString how = done.toAim    ? actText(QT_TRANSLATE_NOOP("acts", "to the aim"))
                         : done.amount ? number(std::abs(*done.amount), 3)

@@ -170,13 +170,34 @@ QString remedyName(std::string_view id) {
 
 QString conflictSentence(const Conflict& conflict, const Piano& piano) {
     const QString note = noteName(conflict.note, piano);
+    // One key is never raised for its aftertouch: its neighbours would lie below it.
     if (conflict.what == "dip-too-shallow-for-aftertouch")
         return QCoreApplication::translate(
-                   "causes", "%1 needs dip \u2265 %2 for aftertouch \u2265 %3; key can give %4. Key height up "
-                             "%5, or blow shorter by %6 (rail and capstans, all notes), or let this note's "
-                             "aftertouch be %7.")
+                   "causes",
+                   "%1 needs dip \u2265 %2 for aftertouch \u2265 %3; key can give %4. The whole key line up by "
+                   "%5 at the balance pins (card under the rail, or every paper), or the blow of all notes "
+                   "shorter by %6, or let this note's aftertouch be %7.")
             .arg(note, mm(conflict.needsDip), mm(conflict.aftertouchAtLeast), mm(conflict.keyGives),
                  mm(conflict.raiseKey), mm(conflict.shortenBlow), mm(conflict.aftertouchThen));
+    if (conflict.what == "dip-too-deep-for-aftertouch")
+        return QCoreApplication::translate(
+                   "causes",
+                   "%1 needs dip \u2264 %2 so that the aftertouch is not too much; the key's zone begins at %3. "
+                   "The whole key line down by %4 at the balance pins, or the blow of all notes longer by %5, "
+                   "or let this note's aftertouch be %6.")
+            .arg(note, mm(conflict.needsDip), mm(conflict.keyGives), mm(conflict.raiseKey), mm(conflict.shortenBlow),
+                 mm(conflict.aftertouchThen));
+    if (conflict.what == "aftertouch-floats")
+        return QCoreApplication::translate("causes",
+                                           "%1: all comes in but the aftertouch, which will be about %2. That "
+                                           "is left as it is: it is what may float.")
+            .arg(note, mm(conflict.aftertouchThen));
+    if (conflict.what == "cannot-come-in")
+        return QCoreApplication::translate("causes",
+                                           "%1: no one go of this work brings all of its readings in. What stands on "
+                                           "the list is done first; then read the note again and look at its hammer, "
+                                           "its felts and its key.")
+            .arg(note);
     return QStringLiteral("%1: %2").arg(note, readOut(conflict.what));
 }
 

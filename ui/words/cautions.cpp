@@ -79,10 +79,11 @@ constexpr std::array kCautions = {
     Caution{"springs", QT_TRANSLATE_NOOP("cautions", "Springs under load strike: pedal springs, spring rails. Release "
                                                      "them first and keep your face away.")},
     Caution{"action-out",
-            QT_TRANSLATE_NOOP("cautions", "Before the action comes out: unhook rods and straps that tie it to the "
-                                          "pedals, and take the damper cage off with its wires. Hold the action by its "
-                                          "brackets, tip the top just clear, then lift straight up; watch the heads "
-                                          "against the plate. Never set it down on hammers or wires."),
+            QT_TRANSLATE_NOOP("cautions",
+                              "Before the action comes out: unhook rods and straps that tie it to the "
+                              "pedals. The damper cage comes out with it: two people. Hold the action by its "
+                              "brackets, tip the top well clear, then lift straight up; watch the wires and "
+                              "felts against strings and plate. Never set it down on hammers or wires."),
             overdamper},
     Caution{"action-out",
             QT_TRANSLATE_NOOP("cautions", "Before the action comes out: unhook rods and straps that tie it to the "
@@ -103,6 +104,12 @@ constexpr std::array kCautions = {
     Caution{"stack-weight",
             QT_TRANSLATE_NOOP("cautions", "A player stack weighs some 25 kg and more, and its parts are brittle: two "
                                           "people, fingers clear of tubes. Try it before you take it out.")},
+    Caution{"block-after-capstan",
+            QT_TRANSLATE_NOOP("cautions",
+                              "Play that is taken up at the button brings the check nearer: a hammer can be "
+                              "caught against its string. Try the first three notes for blocking before "
+                              "you go on; bend the checks back if they hold."),
+            dropButton},
     Caution{"block-after-capstan",
             QT_TRANSLATE_NOOP("cautions", "A raised capstan brings the check nearer: a hammer can be caught against "
                                           "its string. Try the first three notes for blocking before you go on; bend "

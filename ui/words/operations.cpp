@@ -101,6 +101,11 @@ QString name(OperationId id) {
     return operationText(kNames.at(id.row).work);
 }
 
+QString name(OperationId id, const Piano& piano) {
+    const bool onWires = id == operation::capstanTurn && piano.capstan == Capstan::dropButton;
+    return onWires ? operationText(QT_TRANSLATE_NOOP("operations", "Drop-wire buttons")) : name(id);
+}
+
 QString partName(OperationId id) {
     return operationText(kNames.at(id.row).part);
 }
@@ -158,6 +163,27 @@ QString amountWords(std::string_view id) {
     if (on) return operationText(QT_TRANSLATE_NOOP("operations", "%1, look, then on")).arg(size);
     if (look) return operationText(QT_TRANSLATE_NOOP("operations", "%1, look")).arg(size);
     return size;
+}
+
+QString byHowMuch(const Step& step, const Piano& piano) {
+    const auto inMm = [](double mm) { return number(std::abs(mm), 2); };
+    const QString unit = QChar(u' ') + unitName(Unit::mm);
+    QStringList parts;
+    if (!step.amounts.empty()) {
+        for (const auto& [at, mm] : step.amounts)
+            parts << operationText(QT_TRANSLATE_NOOP("operations", "at %1: %2 mm")).arg(at).arg(inMm(mm));
+        return parts.join(QStringLiteral(", "));
+    }
+    if (!step.stack.empty()) {
+        for (const Length piece : step.stack)
+            parts << inMm(toTrade(piece.nm, Kind::length));
+        return parts.join(QStringLiteral(" + ")) + unit;
+    }
+    const std::optional<double> amount = step.go ? step.go : step.amount;
+    if (!amount) return {};
+    if (step.unit == AmountUnit::turn)
+        return amountWords(handAmount(step.amount.value_or(*amount), capOf(step.operation, piano)));
+    return step.unit == AmountUnit::mm ? inMm(*amount) + unit : QString();
 }
 
 QString turnText(double turns) {

@@ -2,6 +2,7 @@
 
 #include "core/work/work.h"
 #include "ui/words/said.h"
+#include "ui/words/step_figures.h"
 
 #include <QRegularExpression>
 
@@ -52,7 +53,7 @@ QString ofStep(const char* text, const Piano& piano) {
         const QString meant = found.captured(1);
         const bool here = std::any_of(meant.begin(), meant.end(), [&](QChar kind) { return letters.contains(kind); });
         if (found.hasMatch() && !here) continue;
-        shown << line.mid(found.capturedLength());
+        shown << withFigures(line.mid(found.capturedLength()), piano);
     }
     return shown.join(QLatin1Char(' '));
 }

@@ -20,7 +20,7 @@ struct StepText {
 /// Null: there is no such step.
 const StepText* stepText(std::string_view id);
 /// One of its texts, as shown on this piano; empty where the step has none. A line that begins with letters of kinds
-/// and a bar ("UDBO|...") is for those kinds alone.
+/// and a bar ("UDBO|...") is for those kinds alone; {key-dip natural} is the figure of the kind's spec sheet.
 QString ofStep(const char* text, const Piano&);
 /// Where the work is done: "action in", "drawn out onto a bench".
 QString workAccessName(std::string_view access);

@@ -29,18 +29,20 @@ constexpr std::array kAfterSteps = {
              .mistake = T("Words of the trade."),
              .takes = T("15 / 20."),
              .records = T("Owner's record; next date.")},
-    StepText{.id = "come-back",
-             .name = T("Come back after some weeks"),
-             .whatFor = T("New felts pack and new pins ease."),
-             .tools = T("As “Read as found”."),
-             .how =
-                 T("After 4 to 8 weeks with new felts: height at section ends, dip samples, lost motion, checks. After "
-                   "6 to 12 months: dampers again; the other season: lost motion only. Compare at like humidity."),
-             .way = T(""),
-             .goodWhen = T("Nothing is outside, or the list is short."),
-             .mistake = T("Comparing a damp month with a dry one."),
-             .takes = T("60 / 120."),
-             .records = T("Pass with climate; event.")},
+    StepText{
+        .id = "come-back",
+        .name = T("Come back after some weeks"),
+        .whatFor = T("New felts pack and new pins ease."),
+        .tools = T("Small square, dip block, blow stick, let-off strips."),
+        .how = T(
+            "After 4 to 8 weeks with new felts: height at section ends, dip samples, checks.\nUBDO|Lost motion as "
+            "well.\nG|Blow and let-off as well.\nAfter 6 to 12 months: dampers again.\nUBDO|In the other season: lost "
+            "motion only.\nG|In the other season: let-off and springs only.\nCompare at like humidity."),
+        .way = T(""),
+        .goodWhen = T("Nothing is outside, or the list is short."),
+        .mistake = T("Comparing a damp month with a dry one."),
+        .takes = T("60 / 120."),
+        .records = T("Pass with climate; event.")},
 };
 #undef T
 

@@ -19,18 +19,22 @@ constexpr std::array kBeforeSteps = {
              .mistake = T("Beginning to mend the first thing seen."),
              .takes = T("20 / 45 the piano."),
              .records = T("Symptoms per note; findings of the whole piano; event \"first look\".")},
-    StepText{.id = "take-photographs",
-             .name = T("Take photographs"),
-             .whatFor = T("The only memory of how it was."),
-             .tools = T("A phone or camera, lamp from the side, a rule laid in the picture."),
-             .how = T("Photograph straight on: whole front, bass end, middle, treble end of the action; key slip, rods "
-                      "and springs; bottom; back. Then the hammers from above with a rule beside them, one picture a "
-                      "section. One of every label, number and maker's mark. One of each joint before it is undone."),
-             .way = T(""),
-             .goodWhen = T("Every rod, spring and screw place can be seen in one of them."),
-             .mistake = T("Close pictures only, so that nobody knows where they belong."),
-             .takes = T("15 / 25 the piano."),
-             .records = T("Photo with a note range and a step.")},
+    StepText{
+        .id = "take-photographs",
+        .name = T("Take photographs"),
+        .whatFor = T("The only memory of how it was."),
+        .tools = T("A phone or camera, lamp from the side, a rule laid in the picture."),
+        .how =
+            T("UBDO|Photograph straight on: whole front, bass end, middle, treble end of the action; key slip, rods "
+              "and springs; bottom; back.\nG|Photograph the whole front; key slip, cheek blocks and both ends of the "
+              "action; dampers and pins from above; lyre and trap levers from below. Photograph the action again when "
+              "it is drawn out.\nThen the hammers from above with a rule beside them, one picture a "
+              "section. One of every label, number and maker's mark. One of each joint before it is undone."),
+        .way = T(""),
+        .goodWhen = T("Every rod, spring and screw place can be seen in one of them."),
+        .mistake = T("Close pictures only, so that nobody knows where they belong."),
+        .takes = T("15 / 25 the piano."),
+        .records = T("Photo with a note range and a step.")},
     StepText{.id = "note-the-piano",
              .name = T("Write down what piano it is"),
              .whatFor = T("Maker, serial number, year, owner, room; whoever comes next needs them."),
@@ -79,7 +83,8 @@ constexpr std::array kBeforeSteps = {
                       "let-off, checking. Play what cannot be measured and write the word.\nUDBO|Straps by a glance."),
              .way = T(""),
              .goodWhen = T("Ten notes, twenty minutes."),
-             .mistake = T("Reading every note by number before the lost motion is right."),
+             .mistake = T("UBDO|Reading every note by number before the lost motion is right.\nG|Reading every note by "
+                          "number before the key frame is bedded."),
              .takes = T("35 / 70."),
              .records = T("First pass.")},
     StepText{.id = "number-parts",

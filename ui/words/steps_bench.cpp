@@ -61,7 +61,8 @@ constexpr std::array kBenchSteps = {
         .whatFor = T("A tight centre makes a slow note, a loose one a wobbling note."),
         .tools = T("Centre pins by half sizes, reamer or burnishing pin, cutter; micrometer or a drilled gauge."),
         .how = T(
-            "First find out which centre it is: try hammer, wippen, jack and damper lever each by itself. Where damp "
+            "O|The damper cage stands before the hammers: number its wires and take it off first.\nFirst find out "
+            "which centre it is: try hammer, wippen, jack and damper lever each by itself. Where damp "
             "has made it tight, dry the room and wait. Green pins are renewed in the next size up, and the bushing is "
             "smoothed. A loose centre gets the next size up. Measure the old pin; write size and date under the part."),
         .way = T("Half a size is 0.025 mm (.001 in)."),
@@ -75,7 +76,8 @@ constexpr std::array kBenchSteps = {
         .name = T("Mend butts and springs"),
         .whatFor = T("The butt gives power and repetition."),
         .tools = T("Thin knife, glue, tweezers, small hook; the butt held in a notched block."),
-        .how = T("Renew leather that the jack has dished, in the same thickness; hard cushions; broken springs "
+        .how = T("O|The damper cage stands before the hammers: number its wires and take it off first.\nRenew leather "
+                 "that the jack has dished, in the same thickness; hard cushions; broken springs "
                  "and their loops; bare catcher leather. See that each spring sits in its slot and groove. Where more "
                  "than a tenth is bad, do the whole set before regulating."),
         .way = T(""),
@@ -85,7 +87,8 @@ constexpr std::array kBenchSteps = {
         .records = T("Findings butt-leather, butt-cushion, butt-spring, catcher.")},
     StepText{.id = "mend-wippens-and-jacks",
              .name = T("Mend wippens and jacks"),
-             .whatFor = T("The jack must return by itself, the wippen must ride its capstan."),
+             .whatFor = T("UBG|The jack must return by itself, the wippen must ride its capstan.\nD|The jack must "
+                          "return by itself, the wippen must follow its lifter."),
              .tools = T("Tweezers, hook, glue, a holder: two battens with a slot for the wippen."),
              .how =
                  T("Look at each jack's glue joint, spring and pin. Renew heel cloth that has a hole as a set, and "
@@ -115,7 +118,8 @@ constexpr std::array kBenchSteps = {
                           "regulating, for it makes blow, let-off and checking larger."),
              .tools = T("Strips of abrasive cloth glued to a thin lath, half a hammer wide, three grades; a batten "
                         "under the tails so that nothing bends; pencil."),
-             .how = T("Pencil a line across the crown. Space hammers to their old grooves first (they show where the "
+             .how = T("O|The damper cage stands before the hammers: number its wires and take it off first.\nPencil a "
+                      "line across the crown. Space hammers to their old grooves first (they show where the "
                       "strings are). Support the head. Stroke from the shoulder up to the crown, stop before it, both "
                       "sides alike; peel layers, do not cut across. Last take the loose fuzz at the crown with one or "
                       "two light strokes from each shoulder, never sideways. Read felt over wood at the sample "
@@ -133,7 +137,8 @@ constexpr std::array kBenchSteps = {
              .name = T("Mend hammers and shanks"),
              .whatFor = T("A loose head clicks, a cracked shank sounds dead."),
              .tools = T("Glue, a stop block cut to the neighbours' angle; head puller from two wedges."),
-             .how = T("Knock heads lightly: a click is a loose head. Reglue in its old place: same distance, same "
+             .how = T("O|The damper cage stands before the hammers: number its wires and take it off first.\nKnock "
+                      "heads lightly: a click is a loose head. Reglue in its old place: same distance, same "
                       "angle as its neighbours. Cracked shank: new, cut to length, glued in line. A new set is bored "
                       "to the old distance and angle: send the samples of every section end, keep the old heads."),
              .way = T(""),
@@ -146,7 +151,8 @@ constexpr std::array kBenchSteps = {
              .whatFor = T("A hammer that drifts as it rises hits a neighbour's string and wears slantwise."),
              .tools = T("Long rod or screwdriver under a row of shanks; gummed paper strip."),
              .how =
-                 T("Lift ten together slowly from rest to striking height: watch which leans toward a neighbour. "
+                 T("O|The damper cage stands before the hammers: number its wires and take it off first.\nLift ten "
+                   "together slowly from rest to striking height: watch which leans toward a neighbour. "
                    "Loosen its flange screw, put a strip of paper under one side of the flange, tighten, look again."),
              .way = T("G|Put the paper under the side toward which the hammer drifts.\nUDO|Put the paper on the side "
                       "away from the drift. Where it gets worse, change sides."),
@@ -200,7 +206,9 @@ constexpr std::array kBenchSteps = {
         .tools = T("Tweezers, hook, spring bender, glue that can be undone with warmth."),
         .how =
             T("See that each lever falls, springs back and has no side play. Renew broken springs or cords, all of one "
-              "strength, and lever cloth that has been cut through, as a set. The rod and its hangers have no slop. "
+              "strength, as a set.\nUBD|Renew lever cloth that has been cut through, as a set.\nO|See that each wire "
+              "is straight "
+              "and its button or screw firm.\nThe rod and its hangers have no slop. "
               "Flat felts may be glued here, square on the block; wedges and clips are glued later, on the strings."),
         .way = T("Thinner felt makes every damper start later and press less; note old felt depth (9.5 and 11 mm "
                  "were made)."),

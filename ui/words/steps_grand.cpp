@@ -80,7 +80,7 @@ constexpr std::array kGrandSteps = {
                  "the action drawn out set those notes as guides and lay the others in line between them with bar and "
                  "eye. Slide the action in again and prove it."),
         .way = T("Capstan anticlockwise from above = up = blow shorter, aftertouch more; an eighth turn at a time."),
-        .goodWhen = T("44.5 to 48 in the bass, 43.5 to 47 else; line within 0.7."),
+        .goodWhen = T("{blow}; line within 0.7 mm."),
         .mistake = T("Pressing a key while sliding in to look."),
         .takes = T("0.5 / 1.2."),
         .records = T("Blow.")},
@@ -115,7 +115,7 @@ constexpr std::array kGrandSteps = {
              .how = T("Go on pressing slowly: how far does the hammer sink below its let-off? A weak spring looks like "
                       "too much drop: set the spring first."),
              .way = T("Drop screw clockwise from above = more drop; anticlockwise = less."),
-             .goodWhen = T("0.8 to 2.2, about 1.5."),
+             .goodWhen = T("{drop}, about {drop aim}."),
              .mistake = T("No drop: the lever carries the hammer up against the string."),
              .takes = T("0.4 / 0.8."),
              .records = T("Drop.")},
@@ -126,7 +126,7 @@ constexpr std::array kGrandSteps = {
              .how = T("Sight the row of checks and bend each at its foot, holding its head square. Slide the action "
                       "in, strike a firm blow and read. On a slow press the tail must not rub on its way up."),
              .way = T("Check toward the tail = nearer the string."),
-             .goodWhen = T("13 to 17 bass, 11 to 15 else."),
+             .goodWhen = T("{checking}."),
              .mistake = T("Rubbing tail felt as a heavy key."),
              .takes = T("0.5 / 1.2."),
              .records = T("Checking.")},
@@ -134,7 +134,7 @@ constexpr std::array kGrandSteps = {
         .id = "fine-springs",
         .name = T("Set the repetition springs finely"),
         .whatFor = T("Quick repetition without a kick."),
-        .tools = T("As “Rough springs”."),
+        .tools = T("The small hook of the rough setting: a needle in a dowel, its tip bent."),
         .how = T("Let the hammer check, ease the key until it frees: it rises at a steady pace. A bump in the finger: "
                  "too strong. Slow or stays: too weak. If it does not rise at all, look at the drop screw first."),
         .way = T("Too strong: double strike, kick, heavy escape; too weak: second blow fails, high drop that the screw "
@@ -164,7 +164,7 @@ constexpr std::array kGrandSteps = {
                       "felt on the key ends (or the frame's line). Single ones: felt, or lever on its wire where no "
                       "sostenuto stands in the way."),
              .way = T("Thicker key-end felt = earlier."),
-             .goodWhen = T("4 to 6 mm, alike."),
+             .goodWhen = T("4 to 6 mm of the key, alike; that is {damper-start} of the hammer's way."),
              .mistake = T("Bending wires for timing."),
              .takes = T("1 / 3."),
              .records = T("Damper-start.")},

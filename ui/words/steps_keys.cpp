@@ -63,7 +63,8 @@ constexpr std::array kKeysSteps = {
                       "keys). Press the new set: thread all on a rod between two blocks, clamp two days; they lose 15 "
                       "to 20 % that they would lose in the piano. New back cloth: glue along its rear edge only, no "
                       "wrinkle. Papers go under the felt. Read ten keys before going on."),
-             .way = T("Thicker back cloth: key fronts lower, dip shallower, lost motion less. Thicker balance felt: "
+             .way = T("Thicker back cloth: key fronts lower, dip shallower.\nUDBO|Lost motion less as well.\nG|The "
+                      "blow shorter as well.\nThicker balance felt: "
                       "fronts higher, dip deeper. Thicker front felt: dip shallower."),
              .goodWhen = T("One thickness over the whole set; keys ride even within 1 mm before any paper."),
              .mistake = T("A set of mixed thickness; glue soaked through; papers on top of the felt."),
@@ -75,7 +76,9 @@ constexpr std::array kKeysSteps = {
         .whatFor = T("A cracked key, or one with loose wood, gives false readings."),
         .tools = T("Glue, two clamps with soft jaws, thin veneer."),
         .how =
-            T("Flex each key lightly: does a crack open at the balance hole or the capstan? Glue and clamp it; where "
+            T("UBG|Flex each key lightly: does a crack open at the balance hole or the capstan?\nD|Flex each key "
+              "lightly: does a "
+              "crack open at the balance hole or where its lifter hooks on?\nGlue and clamp it; where "
               "it breaks again, glue a thin strip of wood beside it. Reglue a loose button square, and loose tops. A "
               "lead that has swollen and rubs its neighbour is referred to a technician: the dust is poison."),
         .way = T(""),

@@ -51,14 +51,16 @@ constexpr std::array kOpeningSteps = {
         .whatFor = T("The survey, the cleaning and the repairs are done on the bench."),
         .tools = T("Screwdriver; a cradle: two posts nailed to a board, each with a slot for a bracket."),
         .how =
-            T("Lift off or unhook damper rod, soft rod and muffler linkage. Undo the knobs at the top of the brackets "
+            T("D|Unhook and number each lifter or sticker first, and tie it up. On some only the bracket bolts come "
+              "off and the "
+              "wires stay: look.\nLift off or unhook damper rod, soft rod and muffler linkage. Undo the knobs at the "
+              "top of the brackets "
               "while one hand holds the rail. Tip the top toward you just clear of the bolts, see that nothing hooks, "
               "take the brackets near both ends (never the rails of hammers or let-off) and lift straight up off the "
               "studs, then out. Set it on its feet in the cradle, never on hammers or dampers."),
         .way =
             T("First toward you, then up. Watch the bass dampers at the plate's edge: let the bass end come a little "
-              "farther toward you.\nD|First unhook and number each lifter or sticker and tie it up. On some only the "
-              "bracket bolts come off and the wires stay: look.\nO|Lift it with the damper cage on. Its wires and "
+              "farther toward you.\nO|Lift it with the damper cage on. Its wires and "
               "felts meet strings and plate on the way: tip it a hand farther, with a second person at the bass end."),
         .goodWhen = T("No part was heard to click; no felt fell."),
         .mistake = T("Lifting by the hammer rail; forgetting the soft-pedal tie."),

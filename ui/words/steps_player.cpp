@@ -26,7 +26,7 @@ constexpr std::array kPlayerSteps = {
         .how = T("Work without suction. Between the finger and the part it drives the strip of 0.8 mm passes and that "
                  "of 1.6 does not. Try all notes with the same two strips."),
         .way = T("Finger away from the part = more."),
-        .goodWhen = T("0.8 to 1.6, neighbours within 0.3."),
+        .goodWhen = T("{player-clearance}, neighbours within {player-clearance step}."),
         .mistake = T("Measuring with suction on."),
         .takes = T("0.4 / 0.8."),
         .records = T("Player-clearance.")},

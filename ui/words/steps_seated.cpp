@@ -72,23 +72,25 @@ constexpr std::array kSeatedSteps = {
         .mistake = T("Filing for a string that stands low (a technician levels strings); heavy filing here."),
         .takes = T("0.7 / 2."),
         .records = T("Word string-fit.")},
-    StepText{.id = "seat-dampers",
-             .name = T("Seat the dampers"),
-             .whatFor = T("The felt must lie in its strings before its timing means anything."),
-             .tools = T("Glue that sets slowly, small brush, two benders, wooden plectrum."),
-             .how =
-                 T("Glue wedges and clips with the action in, on the strings: with little glue and the block drawn "
-                   "back, slide the felt along the strings, let it go, look from above and leave it overnight. Lay "
-                   "flat felts parallel to the strings.\nUDBO|Keep the upper end clear of the hammer.\nThen pluck each "
-                   "string with the damper on: it must be silent. Twist or bend the wire so that the head lies flat."),
-             .way = T("UDB|Higher on the string damps a little better, but the hammer must not touch the felt on its "
-                      "way.\nO|The felts sit by the rail and the angle of the block. The damper rail can be shifted a "
-                      "little toward the strings. Heads are not bent for timing.\nG|Bend the wire at the head and "
-                      "above the guide so that it drops straight. Ten dampers side by side fall without a sound."),
-             .goodWhen = T("Every string is silent at once on release."),
-             .mistake = T("Box sizes assumed; glue on the string."),
-             .takes = T("3 / 6 a felt; look 20 / 40."),
-             .records = T("Word damper-seat; felt kind and width.")},
+    StepText{
+        .id = "seat-dampers",
+        .name = T("Seat the dampers"),
+        .whatFor = T("The felt must lie in its strings before its timing means anything."),
+        .tools = T("Glue that sets slowly, small brush, two benders, wooden plectrum."),
+        .how = T("UDBO|Glue wedges and clips with the action in, on the strings: with little glue and the block drawn "
+                 "back, slide the felt along the strings, let it go, look from above and leave it overnight.\nG|Glue a "
+                 "felt to its head out of the piano. Set the head on its wire and let it hang free between its strings "
+                 "before its screw is tightened.\nLay "
+                 "flat felts parallel to the strings.\nUDBO|Keep the upper end clear of the hammer.\nThen pluck each "
+                 "string with the damper on: it must be silent. Twist or bend the wire so that the head lies flat."),
+        .way = T("UDB|Higher on the string damps a little better, but the hammer must not touch the felt on its "
+                 "way.\nO|The felts sit by the rail and the angle of the block. The damper rail can be shifted a "
+                 "little toward the strings. Heads are not bent for timing.\nG|Bend the wire at the head and "
+                 "above the guide so that it drops straight. Ten dampers side by side fall without a sound."),
+        .goodWhen = T("Every string is silent at once on release."),
+        .mistake = T("Box sizes assumed; glue on the string."),
+        .takes = T("3 / 6 a felt; look 20 / 40."),
+        .records = T("Word damper-seat; felt kind and width.")},
 };
 #undef T
 

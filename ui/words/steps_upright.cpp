@@ -28,29 +28,31 @@ constexpr std::array kUprightSteps = {
                  "slopes. Read again, sight along the heads."),
         .way = T("Thicker pad = rail toward the strings = blow shorter, lost motion more, dampers earlier. 1 mm "
                  "of pad is about 1.28 mm of blow."),
-        .goodWhen = T(
-            "UBO|44 to 48 mm, on an old action 43.5 to 48.5.\nD|40 to 47 mm.\nThe heads stand in a line within 1 mm."),
-        .mistake = T("Forcing a figure from a book with a ruler: then the capstans have to be cranked, and there is "
-                     "too much aftertouch. Where one hammer has a longer blow, look for a worn head, shank or cloth."),
+        .goodWhen = T("{blow}. The heads stand in a line within 1 mm."),
+        .mistake =
+            T("Forcing a figure from a book with a ruler: then all notes want more or less play taken up, and there is "
+              "too much aftertouch. Where one hammer has a longer blow, look for a worn head, shank or cloth."),
         .takes = T("35 / 60 a piece."),
         .records = T("Blow at ends; pads.")},
-    StepText{.id = "level-naturals",
-             .name = T("Level the naturals"),
-             .whatFor = T("It is the line the hand feels, and all later readings of the key start from it."),
-             .tools =
-                 T("Straight bar no longer than a section (a long one hides or shows a crown), paper strips of known "
+    StepText{
+        .id = "level-naturals",
+        .name = T("Level the naturals"),
+        .whatFor = T("It is the line the hand feels, and all later readings of the key start from it."),
+        .tools = T("Straight bar no longer than a section (a long one hides or shows a crown), paper strips of known "
                    "thickness."),
-             .how = T("Prove one natural at each end of the section from the bed and lay the bar on those two. A key "
-                      "that lets the strip pass is low by its thickness. Where many share a hollow, put card under the "
-                      "balance rail beside its screws. For the rest put paper under the felt at the balance pin. Match "
-                      "what is there: straight, or crowned by 0.5 to 1 mm in the middle."),
-             .way = T("Add: the front goes up and the dip gets deeper.\nUDBO|1 mm under the pin is about 2.65 mm at "
-                      "the front.\nG|1 mm under the pin is about 2.1 mm at the front."),
-             .goodWhen = T("Step to a neighbour under 0.25 mm (old 0.4). Then leave it: no balance paper is moved "
-                           "afterwards for any other reason than height."),
-             .mistake = T("Paper on top of the felt; fallboard touching; levelling with crushed felts."),
-             .takes = T("1.2 / 2.5 a key that needs it; rail shim 45 / 90."),
-             .records = T("Key-height; crown.")},
+        .how =
+            T("Prove one natural at each end of the section from the bed and lay the bar on those two. A key "
+              "that lets the strip pass is low by its thickness. Where many share a hollow, put card under the "
+              "balance rail beside its screws. For the rest put paper under the felt at the balance pin.\nD|Unhook the "
+              "keys for it, or do it before the action goes back.\nMatch "
+              "what is there: straight, or crowned by 0.5 to 1 mm in the middle."),
+        .way = T("Add: the front goes up and the dip gets deeper.\nUDBO|1 mm under the pin is about 2.65 mm at "
+                 "the front.\nG|1 mm under the pin is about 2.1 mm at the front."),
+        .goodWhen = T("A step to the neighbour under {key-height step}. Then leave it: no balance paper is moved "
+                      "afterwards for any other reason than height."),
+        .mistake = T("Paper on top of the felt; fallboard touching; levelling with crushed felts."),
+        .takes = T("1.2 / 2.5 a key that needs it; rail shim 45 / 90."),
+        .records = T("Key-height; crown.")},
     StepText{.id = "level-sharps",
              .name = T("Level the sharps"),
              .whatFor = T("The sharps stand at one height over the naturals."),
@@ -59,7 +61,7 @@ constexpr std::array kUprightSteps = {
                  T("Set the step block of 12 mm on the two naturals beside it. Put paper at the balance pin as before. "
                    "Only here may the balance paper serve a sharp that buries although its naturals are right."),
              .way = T(""),
-             .goodWhen = T("12 to 12.7 mm, in one line."),
+             .goodWhen = T("{sharp-height} over the naturals, in one line."),
              .mistake = T("Beginning before the naturals are level."),
              .takes = T("1.2 / 2.5."),
              .records = T("Sharp-height.")},
@@ -67,7 +69,8 @@ constexpr std::array kUprightSteps = {
         .id = "take-up-lost-motion",
         .name = T("Take up the lost motion"),
         .whatFor = T("The hammer starts when the key starts, and the jack still comes home."),
-        .tools = T("Capstan pin or a 2 mm steel rod bent at the end; square head: a slotted bar."),
+        .tools = T("UB|Capstan pin or a 2 mm steel rod bent at the end; square head: a slotted bar.\nD|Pliers with "
+                   "padded jaws for the button on its wire, and a second pair that holds the wire."),
         .how = T("Rail test first, all notes, one minute: push the rest rail a hair toward the strings: every hammer "
                  "must move at once; one that waits stands off its rail. Draw it 1 mm back: how far each crown follows "
                  "is its play (1 mm at the crown = 0.2 mm at the key). Then the key: a light press must stir the "
@@ -77,7 +80,7 @@ constexpr std::array kUprightSteps = {
                  "ease one screw and tighten the other; try which.\nD|Button clockwise, seen from above: less play, "
                  "then a touch back. Anticlockwise: more play."),
         .goodWhen = T("The hammer rests on its rail and no play is felt.\nUBO|None is right as long as both tests "
-                      "pass; up to 0.4 mm, on an old action 0.8.\nD|0.05 to 0.6 mm, never quite none.\nIn the damp "
+                      "pass; at most {lost-motion high}.\nD|{lost-motion}, never quite none.\nIn the damp "
                       "season as little as the jack allows, in the dry season a trace."),
         .mistake = T("Turning until the hammer rises; soft pedal half down; a damp month (wait)."),
         .takes = T("0.5 / 1.2."),
@@ -90,7 +93,7 @@ constexpr std::array kUprightSteps = {
                       "Read the smallest gap. Turn an eighth and look. Go on to the next; look back often."),
              .way = T("In (clockwise, looking at the eye or the head of the screw): the hammer lets go earlier, "
                       "farther from the string. Out: nearer."),
-             .goodWhen = T("About 3 mm in the bass to 2 at the top; a step to the neighbour under 0.5."),
+             .goodWhen = T("About 3 mm in the bass to 2 at the top; a step to the neighbour under {let-off step}."),
              .mistake = T("Fast stroke; string low; closer than a string's swing: it blocks. Grooved felt: the effect "
                           "of a turn is not even."),
              .takes = T("0.5 / 1.2."),
@@ -98,11 +101,11 @@ constexpr std::array kUprightSteps = {
     StepText{.id = "set-dip-naturals",
              .name = T("Set the dip of the naturals"),
              .whatFor = T("The dip is how far the key goes; it makes room for the escape."),
-             .tools = T("Dip block; a block of wood planed to 10.2 mm, and 250 g."),
+             .tools = T("Dip block; a block of wood planed to the aim, {key-dip natural aim}, and 250 g."),
              .how = T("Press with a weight or one steady finger, always the same. Read between resting neighbours. Put "
                       "paper under the felt at the front pin, or take it out."),
              .way = T("Add = shallower; take out = deeper (1 mm of paper is about 1.1 mm of dip)."),
-             .goodWhen = T("9.5 to 10.9, step under 0.25."),
+             .goodWhen = T("{key-dip natural}; a step to the neighbour under {key-dip step}."),
              .mistake = T("Pressing into the felt; paper on top."),
              .takes = T("0.8 / 1.5."),
              .records = T("Key-dip.")},
@@ -114,20 +117,20 @@ constexpr std::array kUprightSteps = {
                       "mm, better 2, still stands above a resting natural."),
              .way = T("As for the naturals. Where a sharp goes below them, first see whether the naturals are too "
                       "deep, then put front paper under the sharp, and only then paper at its balance pin."),
-             .goodWhen = T("Proud 1.5 to 3.5."),
+             .goodWhen = T("So much of it still stands above a resting natural: {sharp-proud}."),
              .mistake = T("Taking front papers out to gain aftertouch: then the sharps go below the naturals."),
              .takes = T("0.8 / 1.5."),
              .records = T("Key-dip of sharps, sharp-proud.")},
     StepText{.id = "prove-aftertouch",
              .name = T("Prove the aftertouch"),
              .whatFor = T("The jack clears with a little to spare."),
-             .tools = T("Spacers of 0.8 and 1.5 mm with a slot for the pin."),
+             .tools = T("Two spacers with a slot for the pin, as thick as the least and the most: {aftertouch}."),
              .how = T("Lay the thin spacer on the front felt and press slowly: the jack must just go. With the thick "
                       "one it must not. Decide for the whole piano which of dip, blow and aftertouch may give."),
              .way = T("Too little on all notes: take front papers out, or set the let-off a little farther from the "
                       "string, or shorten the blow. Too much: the reverse. On one note look first at its front paper, "
-                      "then its let-off, then its lost motion. Never at the balance pin."),
-             .goodWhen = T("0.7 to 1.5 mm, alike under the finger."),
+                      "then its let-off.\nUBDO|Then its lost motion.\nG|Then its blow.\nNever at the balance pin."),
+             .goodWhen = T("{aftertouch}, alike under the finger."),
              .mistake = T("Judging over a soft front felt."),
              .takes = T("1 / 2 a note asked; go / no-go of all 10 / 20."),
              .records = T("Aftertouch (pair).")},
@@ -139,7 +142,7 @@ constexpr std::array kUprightSteps = {
                       "little with both tools, and see that the check stands square to the catcher. After a soft blow "
                       "the hammer must still be held. Sight the checks along the row."),
              .way = T("Check toward the catcher = caught nearer the string; away = farther."),
-             .goodWhen = T("13 to 18 mm (old to 20), all in a line; no touch on the way up."),
+             .goodWhen = T("{checking}, all in a line; no touch on the way up."),
              .mistake = T("Bending without holding: the wippen splits; a wire bent twice is spent."),
              .takes = T("0.5 / 1.2."),
              .records = T("Checking.")},
@@ -153,7 +156,7 @@ constexpr std::array kUprightSteps = {
                       "or two-piece rod, its joint: look there."),
              .way = T("Rod longer (or its nut turned so that the slack shrinks) = less free play, dampers higher; "
                       "shorter = the reverse. One turn, read all three again."),
-             .goodWhen = T("Middle 6 (4 to 11), ends alike within 1.5 mm, free play there."),
+             .goodWhen = T("The middle one {damper-rise}; ends alike within 1.5 mm, free play there."),
              .mistake = T("Turning one rod both ways in one go; leaving no free play, so that everything rings."),
              .takes = T("15 / 30."),
              .records = T("Damper-rise at three notes; free play.")},
@@ -180,7 +183,7 @@ constexpr std::array kUprightSteps = {
                  "shanks, so that the hammers stand half way. Lift each wippen slowly: its hammer and its damper must "
                  "stir at the same moment. Hold the tool still and move the wippen."),
         .way = T("Spoon toward the damper lever = earlier; away = later. A hair at the tip is millimetres of hammer."),
-        .goodWhen = T("16 to 25 mm of hammer travel (half of 46 is 23), neighbours within 2."),
+        .goodWhen = T("It leaves after {damper-start} of the hammer's way; neighbours within {damper-start step}."),
         .mistake =
             T("Bending spoons before the wires and the blow are right; bending one so far that the note never damps."),
         .takes = T("0.7 / 2 a note (keys on and off extra)."),
@@ -208,7 +211,7 @@ constexpr std::array kUprightSteps = {
              .how = T("Rod to rail, pedal up: 1 to 4 mm of play. Pedal down: read crown to string at both ends of each "
                       "piece. The mean decides the rod; a difference between the ends is the rail's hinge or hook."),
              .way = T("Rod longer = rail goes farther; shorter = less."),
-             .goodWhen = T("40 to 55 % of the blow gone, ends alike within 1.5 mm."),
+             .goodWhen = T("So much of the blow is gone: {half-blow}. The ends alike within 1.5 mm."),
              .mistake = T("Rod holding the rail off its stops: false blow."),
              .takes = T("15 / 30."),
              .records = T("Half-blow at two notes a piece.")},

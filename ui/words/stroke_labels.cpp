@@ -78,13 +78,15 @@ QString strokeAllName(bool afterPlan, int keys) {
     return afterPlan ? inStroke(QT_TRANSLATE_NOOP("stroke", "After the plan")) : which;
 }
 
-QStringList strokeLegend() {
-    return {inStroke(QT_TRANSLATE_NOOP("stroke", "top: key at rest")),
-            inStroke(QT_TRANSLATE_NOOP("stroke", "solid: lost motion")),
-            inStroke(QT_TRANSLATE_NOOP("stroke", "bar: damper")),
-            inStroke(QT_TRANSLATE_NOOP("stroke", "box: from let-off")),
-            inStroke(QT_TRANSLATE_NOOP("stroke", "to the bottom")),
-            inStroke(QT_TRANSLATE_NOOP("stroke", "triangle: out"))};
+QStringList strokeLegend(const Piano& piano) {
+    QStringList out = {inStroke(QT_TRANSLATE_NOOP("stroke", "top: key at rest"))};
+    if (fittedAnywhere(dimension::lostMotion, piano))
+        out << inStroke(QT_TRANSLATE_NOOP("stroke", "solid: lost motion"));
+    out << inStroke(QT_TRANSLATE_NOOP("stroke", "bar: damper"))
+        << inStroke(QT_TRANSLATE_NOOP("stroke", "box: from let-off"))
+        << inStroke(QT_TRANSLATE_NOOP("stroke", "to the bottom"))
+        << inStroke(QT_TRANSLATE_NOOP("stroke", "triangle: out"));
+    return out;
 }
 
 std::vector<StrokeLabel> strokeLabels(const NoteAction& action, const Piano& piano) {

@@ -11,7 +11,7 @@ QString strokeRowName(bool afterPlan);
 /// Head of the picture of all notes; keys: 0 all, 1 naturals, 2 sharps.
 QString strokeAllName(bool afterPlan, int keys);
 /// What black, bar, box and triangle mean, a line each.
-QStringList strokeLegend();
+QStringList strokeLegend(const Piano&);
 
 struct StrokeLabel {
     StrokeEvent event{};

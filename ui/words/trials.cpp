@@ -34,15 +34,15 @@ QString trialText(TrialSays says) {
 
 } // namespace
 
-QString trialSentence(const TrialAnswer& trial, const Piano&) {
+QString trialSentence(const TrialAnswer& trial, const Piano& piano) {
     const QString notes = QString::fromStdString(writeNotes(trial.notes));
     if (trial.arms)
         return QCoreApplication::translate("trials",
                                            "%1 answers otherwise than the arms of the key allow (notes %2): measure "
                                            "the arms of this section.")
-            .arg(name(trial.operation), notes);
+            .arg(name(trial.operation, piano), notes);
     const QString text = trialText(trial.says);
-    return text.isEmpty() ? text : text.arg(name(trial.operation), notes);
+    return text.isEmpty() ? text : text.arg(name(trial.operation, piano), notes);
 }
 
 } // namespace hammerline::words

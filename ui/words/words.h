@@ -49,7 +49,8 @@ QStringList passConditions(const Pass&, const Piano&);  // "stack out", "on the 
 
 // operations.cpp
 QString name(OperationId);
-QString partName(OperationId);                                 // "let-off screw"
+QString name(OperationId, const Piano&); // as this piano has it: a drop action turns buttons on wires
+QString partName(OperationId);           // "let-off screw"
 QString directionWord(Direction, OperationId, const Piano&);   // headline: OUT, UP, ADD; a drop button: CLOCKWISE
 QString directionEffect(Direction, OperationId, const Piano&); // "nearer the string"
 QString directionEffect(const Step&, const Piano&);            // as this piano answers
@@ -66,6 +67,8 @@ QString aimText(const Step&); // "2.9", empty where there is no aim
 /// "OUT, set to 2.9, nearer the string"
 QString headline(const Step&, const Piano&);
 QString amountWords(std::string_view handAmountId);
+/// "0.08 + 0.13 mm", "at 1: 0.5 mm, at 44: 0.3 mm", "about 1/4, look"; empty where nothing is learned.
+QString byHowMuch(const Step&, const Piano&);
 /// "1/8", "1/4", "1/2"; other amounts in decimals.
 QString turnText(double turns);
 QString accessName(Access);
