@@ -136,6 +136,13 @@ int run(const EnterRequest& request, bool json) {
     auto entry = readEntry(request.text, cell, context);
     if (!entry) return refused(entry.error().code == RefusalCode::notFitted ? absent : entry.error(), json);
 
+    const Measured* before = context.pass && request.repeat ? context.pass->at(cell) : nullptr;
+    if (before && entry->sound)
+        if (auto asked = askAboutRepeat(cell, *entry->sound, *before, piano)) {
+            entry->question = std::move(asked);
+            entry->sound.reset();
+        }
+
     Intake intake;
     if (entry->sound) intake.sound.push_back({cell, *entry->sound, 0, {}});
     if (entry->question) intake.questions.push_back(*entry->question);

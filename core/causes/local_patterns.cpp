@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <initializer_list>
+#include <set>
 
 namespace hammerline {
 namespace {
@@ -92,11 +94,40 @@ bool allOthersRight(const Review& review, Cell wrong) {
     return read >= 3;
 }
 
+/// What a word says of nearly every note of a section, and of hardly one elsewhere, is one thing, not as many.
+std::vector<Match> sectionsWithWord(const Keyboard& keyboard, DimensionId id, std::initializer_list<WordId> words) {
+    constexpr double kNearlyAll = 0.8, kHardlyOne = 0.1;
+    std::set<int> said, read;
+    for (const WordId word : words)
+        for (const int note : keyboard.notesWith(id, word))
+            said.insert(note);
+    for (const Judged& judged : keyboard.input->review->ranked)
+        if (judged.cell.dimension == id) read.insert(judged.cell.note.value);
+    std::vector<Match> matches;
+    const auto within = [](const std::set<int>& notes, NoteRange range) {
+        return static_cast<std::size_t>(std::ranges::count_if(notes, [&](int n) { return range.contains({n}); }));
+    };
+    for (const Section& section : sectionsOf(keyboard.piano())) {
+        const std::size_t here = within(said, section.range), readHere = within(read, section.range);
+        const std::size_t elsewhere = said.size() - here, readElsewhere = read.size() - readHere;
+        const bool nearlyAll =
+            here >= kLeastRun && static_cast<double>(here) >= kNearlyAll * static_cast<double>(readHere);
+        const bool alone = static_cast<double>(elsewhere) <= kHardlyOne * static_cast<double>(readElsewhere);
+        if (!nearlyAll || !alone) continue;
+        Match match;
+        match.only = {id};
+        std::ranges::copy_if(said, std::back_inserter(match.notes), [&](int n) { return section.range.contains({n}); });
+        matches.push_back(std::move(match));
+    }
+    return matches;
+}
+
 } // namespace
 
 std::vector<Match> looseLetOffRail(const Keyboard& keyboard) {
     const KeyboardProfile& letOff = keyboard.of(dimension::letOff);
-    if (letOff.size() < 3 * kLeastRun) return {};
+    auto said = sectionsWithWord(keyboard, dimension::letOff, {word::noLetOff, word::blocks});
+    if (!said.empty() || letOff.size() < 3 * kLeastRun) return said;
     const Excess excess = letOff.excesses();
     const Excess line = smoothed(excess, kEdge);
     const double centre = medianOf(excess), step = letOff.halfZone();
@@ -118,9 +149,9 @@ std::vector<Match> looseLetOffRail(const Keyboard& keyboard) {
 }
 
 std::vector<Match> sectionBlock(const Keyboard& keyboard) {
-    std::vector<Match> matches;
     const std::vector<Section> sections = sectionsOf(keyboard.piano());
     if (sections.size() < 2) return {};
+    std::vector<Match> matches = sectionsWithWord(keyboard, dimension::checking, {word::doesNotCheck});
     for (const DimensionId id : {dimension::blow, dimension::checking, dimension::lostMotion, dimension::damperStart}) {
         const KeyboardProfile& profile = keyboard.of(id);
         if (profile.size() < 3 * kLeastRun) continue;

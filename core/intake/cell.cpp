@@ -233,7 +233,7 @@ Outcome<Entry> readCell(std::string_view typed, Cell cell, const CellContext& co
         }
     }
     if (row(cell.dimension).wordsOnly)
-        return refuse(RefusalCode::unknownWord, std::string{cutUtf8(text, 200)}, std::string(key(cell.dimension)));
+        return refuse(RefusalCode::unknownWord, std::string{cutUtf8(text, 200)}, wordsAllowed(cell.dimension));
     const auto quantity = readQuantityOf(text, cell.dimension, context);
     const bool mayBeDate = !quantity || plain.size() == 5; // serial days have five digits
     if (auto date = mayBeDate ? askAboutDate(text, plain, cell, context) : std::nullopt) {
@@ -243,7 +243,11 @@ Outcome<Entry> readCell(std::string_view typed, Cell cell, const CellContext& co
     }
     if (quantity) return judged(text, plain, cell, *quantity, context);
     Refusal refusal = quantity.error();
-    if (refusal.code == RefusalCode::unreadable && allLetters(plain)) refusal.code = RefusalCode::unknownWord;
+    if (refusal.code == RefusalCode::unreadable && allLetters(plain)) {
+        refusal.code = RefusalCode::unknownWord;
+        refusal.detail = wordsAllowed(cell.dimension);
+        refusal.detail += refusal.detail.empty() ? "number" : "|number";
+    }
     refusal.offending = cutUtf8(text, 200);
     return tl::unexpected{std::move(refusal)};
 }

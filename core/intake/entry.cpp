@@ -48,6 +48,26 @@ Question askAboutDatum(Cell cell, const Reading& reading) {
 
 } // namespace
 
+std::optional<Question> askAboutRepeat(Cell cell, const Reading& repeat, const Measured& before, const Piano& piano) {
+    constexpr std::int64_t kFarApart = 4; // uncertainties of the gauge; common practice, no source
+    const auto plain = [](const Reading& reading) { return !reading.word && reading.relation == Relation::equal; };
+    const auto value = before.value();
+    if (!plain(repeat) || !value) return std::nullopt;
+    const bool otherUnit = std::ranges::any_of(before.trials, [&](const Reading& trial) {
+        const bool both = !trial.typedUnit.empty() && !repeat.typedUnit.empty();
+        return plain(trial) && both && trial.typedUnit != repeat.typedUnit;
+    });
+    const bool far = std::abs(repeat.count - *value) > kFarApart * uncertaintyOf(cell.dimension, piano);
+    if (!otherUnit && !far) return std::nullopt;
+    Question asked;
+    asked.cell = cell;
+    asked.text = repeat.typed;
+    asked.doubt = Doubt::likelySlip;
+    asked.slip = far ? "repeat-far" : "repeat-unit";
+    asked.asTyped = repeat;
+    return asked;
+}
+
 Outcome<Entry> readEntry(std::string_view typed, Cell cell, const EntryContext& around) {
     CellContext context;
     context.piano = around.piano;

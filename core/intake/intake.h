@@ -44,6 +44,10 @@ struct EntryContext {
     std::map<DimensionId, Unit> units; // units chosen per dimension
 };
 
+/// A repeat of a cell that was read in another unit, or that lies farther from the trials before it than two readings
+/// of one thing do (four times the gauge's uncertainty): asked about before it is taken. None where nothing is wrong.
+std::optional<Question> askAboutRepeat(Cell, const Reading&, const Measured& before, const Piano&);
+
 /// One typed cell: a sound reading, a question, or a refusal.
 struct Entry {
     std::optional<Reading> sound;

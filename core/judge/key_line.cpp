@@ -87,13 +87,13 @@ KeyLine solveWeighted(std::span<const NaturalHeight> keys, const std::vector<dou
 }
 
 /// The crown kept between none and the greatest that is legitimate.
-KeyLine solveCrowned(std::span<const NaturalHeight> keys, const std::vector<double>& weights) {
+KeyLine solveCrowned(std::span<const NaturalHeight> keys, const std::vector<double>& weights, double greatest) {
     const KeyLine free = solveWeighted(keys, weights, 3, 0);
-    if (free.crown >= 0 && free.crown <= kGreatestCrown) return free;
-    return solveWeighted(keys, weights, 2, std::clamp(free.crown, 0.0, kGreatestCrown));
+    if (free.crown >= 0 && free.crown <= greatest) return free;
+    return solveWeighted(keys, weights, 2, std::clamp(free.crown, 0.0, greatest));
 }
 
-KeyLine fitRobustly(std::span<const NaturalHeight> keys, double noise) {
+KeyLine fitRobustly(std::span<const NaturalHeight> keys, double noise, double greatestCrown) {
     KeyLine line = straightByMedians(keys);
     for (int round = 0; round < kMostRounds; ++round) {
         std::vector<double> off;
@@ -105,7 +105,7 @@ KeyLine fitRobustly(std::span<const NaturalHeight> keys, double noise) {
             const double u = e / scale;
             weights.push_back(u < 1 ? (1 - u * u) * (1 - u * u) : 0.0);
         }
-        const KeyLine next = solveCrowned(keys, weights);
+        const KeyLine next = solveCrowned(keys, weights, greatestCrown);
         const double moved =
             std::max(std::abs(next.at(0.0) - line.at(0.0)),
                      std::max(std::abs(next.at(0.5) - line.at(0.5)), std::abs(next.at(1.0) - line.at(1.0))));
@@ -124,14 +124,11 @@ KeyLine levelAtItsTop(const std::vector<double>& smooth, double tolerance) {
     return line;
 }
 
-} // namespace
-
-double KeyLine::at(double place) const {
-    return level + tilt * (place - 0.5) + crown * 4 * place * (1 - place);
+double crownAt(double crown, double place) {
+    return crown * 4 * place * (1 - place);
 }
 
-KeyLine fitKeyLine(std::span<const NaturalHeight> given) {
-    std::vector<NaturalHeight> keys(given.begin(), given.end());
+KeyLine fitLine(std::vector<NaturalHeight> keys, double greatestCrown) {
     std::sort(keys.begin(), keys.end(), [](const auto& a, const auto& b) { return a.place < b.place; });
     if (keys.size() < kWindow) return straightByMedians(keys);
     const std::vector<double> smooth = runningMedian(keys);
@@ -139,7 +136,7 @@ KeyLine fitKeyLine(std::span<const NaturalHeight> given) {
     const double tolerance = std::max(kSunkTogether, kNoiseFactor * noise);
 
     std::vector<NaturalHeight> trusted = keys;
-    KeyLine line = fitRobustly(trusted, noise);
+    KeyLine line = fitRobustly(trusted, noise, greatestCrown);
     for (int round = 0; round < kMostRounds; ++round) {
         std::vector<NaturalHeight> next;
         for (std::size_t i = 0; i < keys.size(); ++i)
@@ -147,9 +144,25 @@ KeyLine fitKeyLine(std::span<const NaturalHeight> given) {
         if (next.size() * 2 < keys.size()) return levelAtItsTop(smooth, tolerance);
         const bool settled = next.size() == trusted.size();
         trusted = std::move(next);
-        line = fitRobustly(trusted, noise);
+        line = fitRobustly(trusted, noise, greatestCrown);
         if (settled) break;
     }
+    return line;
+}
+
+} // namespace
+
+double KeyLine::at(double place) const {
+    return level + tilt * (place - 0.5) + crownAt(crown, place);
+}
+
+KeyLine fitKeyLine(std::span<const NaturalHeight> given, std::optional<double> crown) {
+    std::vector<NaturalHeight> keys(given.begin(), given.end());
+    if (!crown) return fitLine(std::move(keys), kGreatestCrown);
+    for (NaturalHeight& key : keys) // what is left without the crown is straight
+        key.height -= crownAt(*crown, key.place);
+    KeyLine line = fitLine(std::move(keys), 0);
+    line.crown = *crown;
     return line;
 }
 

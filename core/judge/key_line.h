@@ -1,6 +1,7 @@
 // The piano's own key line, from which the height of a natural is counted (computation 9.1).
 #pragma once
 
+#include <optional>
 #include <span>
 
 namespace hammerline {
@@ -29,7 +30,8 @@ inline constexpr double kGreatestCrown = 0.8; // mm (bench-practice 2.1)
 /// line is fitted again, until the trusted ones stay the same. Single odd keys are held off by Tukey's weights.
 /// Where fewer than half of the naturals keep their trust a tilt cannot be told from a hump that reaches to one end:
 /// the line is then level through the highest running median ("its own top", computation 14). Fewer than seven
-/// naturals: straight by the median of slopes; fewer than three: level at their median. None given: 0.
-KeyLine fitKeyLine(std::span<const NaturalHeight>);
+/// naturals: straight by the median of slopes; fewer than three: level at their median. None given: 0. Where the crown
+/// is said (mm at the middle, 0: straight) it is taken as it is, and only level and tilt are fitted.
+KeyLine fitKeyLine(std::span<const NaturalHeight>, std::optional<double> crown = {});
 
 } // namespace hammerline

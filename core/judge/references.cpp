@@ -35,7 +35,8 @@ KeyLine lineOf(const Piano& piano, const Pass& pass) {
         if (const auto h = pass.value({note, dimension::keyHeight}))
             naturals.push_back({placeAlong(note, piano), toTrade(*h, Kind::length)});
     }
-    return fitKeyLine(naturals);
+    const std::optional<double> crown = piano.crown ? std::optional(piano.crown->mm()) : std::nullopt;
+    return fitKeyLine(naturals, crown);
 }
 
 /// Mean absolute height of the naturals beside a sharp; of the one that was read; else the line's.
@@ -111,11 +112,26 @@ void makeDropsBelowLetOff(const Pass& from, Pass& out) {
     out.references[dimension::drop] = "below-let-off";
 }
 
+/// What stands out of the key, less than the screw is long: the rest is in the wood. How long it is only one taken out
+/// tells; before that nothing is known of the thread.
+void makeThreadsOfScrews(const Piano& piano, const Pass& from, Pass& out) {
+    for (const auto& [cell, measured] : from.cells) {
+        if (cell.dimension != dimension::capstanReserve) continue;
+        if (!piano.capstanLength)
+            out.cells.erase(cell);
+        else
+            out.cells.insert_or_assign(
+                cell, converted(measured, [&](std::int64_t standing) { return piano.capstanLength->nm - standing; }));
+    }
+    out.references[dimension::capstanReserve] = "in-the-wood";
+}
+
 } // namespace
 
 bool needsConversion(const Pass& pass) {
     return pass.referenceOf(dimension::keyHeight) != "line" || pass.referenceOf(dimension::drop) == "string" ||
-           !pass.lineSag.empty() || hasForeignHeights(pass, "line");
+           pass.referenceOf(dimension::capstanReserve) == "standing-out" || !pass.lineSag.empty() ||
+           hasForeignHeights(pass, "line");
 }
 
 Pass withRelativeHeights(const Piano& piano, const Pass& pass) {
@@ -127,6 +143,7 @@ Pass withRelativeHeights(const Piano& piano, const Pass& pass) {
     else if (!pass.lineSag.empty())
         takeSagOff(piano, out);
     if (pass.referenceOf(dimension::drop) == "string") makeDropsBelowLetOff(pass, out);
+    if (pass.referenceOf(dimension::capstanReserve) == "standing-out") makeThreadsOfScrews(piano, pass, out);
     return out;
 }
 

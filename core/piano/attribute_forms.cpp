@@ -296,6 +296,29 @@ Outcome<void> setReserve(Piano& piano, std::string_view name, std::string_view f
     return {};
 }
 
+Outcome<void> setCapstanLength(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
+    const auto length = parseQuantity(value, Unit::mm);
+    const bool plain = length && length->relation == Relation::equal;
+    if (!plain || length->count <= 0 || length->count > 80 * kNmPerMm) return bad(name, value, form);
+    piano.capstanLength = Length{length->count};
+    return {};
+}
+
+Outcome<void> setCrown(Piano& piano, std::string_view name, std::string_view form, std::string_view value) {
+    piano.crown.reset();
+    if (value == "as-found") return {};
+    const auto crown = value == "straight" ? parseQuantity("0", Unit::mm) : parseQuantity(value, Unit::mm);
+    const bool plain = crown && crown->relation == Relation::equal;
+    if (!plain || crown->count < 0 || crown->count > 2 * kNmPerMm) return bad(name, value, form);
+    piano.crown = Length{crown->count};
+    return {};
+}
+
+std::string getCrown(const Piano& piano) {
+    if (!piano.crown) return {};
+    return piano.crown->nm == 0 ? "straight" : exactText(piano.crown->nm, Kind::length) + "mm";
+}
+
 constexpr auto kNaturalArms = [](Piano& p, std::string_view n, std::string_view f, std::string_view v) {
     return setArms(p, KeyColour::natural, n, f, v);
 };
@@ -345,6 +368,11 @@ constexpr std::array kForms = {
          [](const Piano& p) {
              return p.capstanReserve ? exactText(p.capstanReserve->nm, Kind::length) + "mm" : std::string{};
          }},
+    Form{"capstan-length", "0..80 mm", setCapstanLength,
+         [](const Piano& p) {
+             return p.capstanLength ? exactText(p.capstanLength->nm, Kind::length) + "mm" : std::string{};
+         }},
+    Form{"crown", "as-found|straight|0..2 mm", setCrown, getCrown},
     turn<&Piano::capstanUp>("capstan-up"),
     turn<&Piano::letOffIn>("let-off-in"),
     turn<&Piano::dropIn>("drop-in"),

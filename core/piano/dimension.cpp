@@ -31,6 +31,7 @@ constexpr std::array<std::string_view, 3> kHeightReferences = {"line", "bed", "s
 // How the key is pressed: cloth under it yields to a finger more or less, to a weight always the same.
 constexpr std::array<std::string_view, 3> kDipReferences = {"finger", "weight", "spacer"};
 constexpr std::array<std::string_view, 2> kDropReferences = {"below-let-off", "string"};
+constexpr std::array<std::string_view, 2> kCapstanReferences = {"in-the-wood", "standing-out"};
 constexpr std::array<std::string_view, 2> kDamperReferences = {"mm", "percent"};
 constexpr std::array<std::string_view, 2> kWeightReferences = {"dampers-up", "dampers-down"};
 
@@ -267,7 +268,7 @@ constexpr std::array kMeasured = {
               MeasuredAt::other,
               ReadWhere::endsOfSections,
               {},
-              {}},
+              kCapstanReferences},
     Dimension{downWeight,
               "down-weight",
               Kind::mass,
@@ -452,6 +453,13 @@ const Word& row(WordId id) {
     return kWords.at(id.row);
 }
 
+std::string wordsAllowed(DimensionId id) {
+    std::string out;
+    for (const WordId each : row(id).words)
+        out += (out.empty() ? "" : "|") + std::string(row(each).key);
+    return out;
+}
+
 Outcome<WordId> findWord(std::string_view typed, DimensionId id) {
     std::string text;
     for (const char c : typed)
@@ -461,7 +469,7 @@ Outcome<WordId> findWord(std::string_view typed, DimensionId id) {
         if (row(each).key == text) return each;
     for (const auto& [spelling, each] : kSpellings)
         if (spelling == text && std::ranges::find(allowed, each) != allowed.end()) return each;
-    return refuse(RefusalCode::unknownWord, std::string(typed), std::string(key(id)));
+    return refuse(RefusalCode::unknownWord, std::string(typed), wordsAllowed(id));
 }
 
 namespace {

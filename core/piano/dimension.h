@@ -84,6 +84,8 @@ Outcome<DimensionId> findDimension(std::string_view key);
 std::span<const Word> readingWords();
 const Word& row(WordId);
 /// By key ("off-rail"), or as typed ("off rail", "off", "does not check").
+/// "returns|slow|stays-out": the words that may stand in its cells, as they are typed; empty where it has none.
+std::string wordsAllowed(DimensionId);
 Outcome<WordId> findWord(std::string_view typed, DimensionId);
 
 /// Whether the note has this dimension at all (drop on a grand only, dampers to the last damper, sharp-height on

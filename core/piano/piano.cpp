@@ -1,6 +1,7 @@
 #include "core/piano/piano.h"
 
 #include <algorithm>
+#include <array>
 
 namespace hammerline {
 namespace {
@@ -92,19 +93,19 @@ std::size_t railPieceOf(NoteNumber note, const Piano& piano) {
 
 std::vector<Section> sectionsOf(const Piano& piano) {
     if (!piano.sections.empty()) return piano.sections;
-    // The customary split of bench-practice 2.1 (88: 1-26, 27-52, 53-70, 71-88), in proportion for another compass but
-    // with the last 18 notes always a section of their own.
-    const int high = piano.notes - 17;
-    const int bass = std::max(1, piano.notes * 26 / 88);
-    const int tenor = std::max(bass + 1, piano.notes * 52 / 88);
+    // The break belongs to strings and plate, not to the keys: bass to A#2, tenor to C5, treble to F#6, whatever keys
+    // were added outside them (common practice, no source). A piece of a few notes is none of its own.
+    constexpr std::array kLastPitch = {46, 72, 90}; // MIDI
+    constexpr int kFewNotes = 6;
+    std::vector<int> ends;
+    for (const int pitch : kLastPitch) {
+        const int end = pitch - piano.lowestMidi + 1, before = ends.empty() ? 0 : ends.back();
+        if (end - before >= kFewNotes && piano.notes - end >= kFewNotes) ends.push_back(end);
+    }
+    ends.push_back(piano.notes);
     std::vector<Section> out;
-    const auto add = [&](int first, int last) {
-        if (first <= last) out.push_back(Section{{first, last}, {}});
-    };
-    add(1, std::min(bass, high - 1));
-    add(bass + 1, std::min(tenor, high - 1));
-    add(tenor + 1, high - 1);
-    add(high, piano.notes);
+    for (const int end : ends)
+        out.push_back(Section{{out.empty() ? 1 : out.back().range.last + 1, end}, {}});
     return out;
 }
 

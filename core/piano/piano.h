@@ -91,6 +91,8 @@ struct Piano {
     std::vector<Length> stock;                  // punching thicknesses; the ten customary ones by default
     std::map<std::string, std::string> gauges;  // dimension key -> rule | simple | good
     std::optional<Length> capstanReserve;       // thread left in the wood, when said
+    std::optional<Length> capstanLength;        // from under its head to its tip, of one taken out
+    std::optional<Length> crown;                // of the key line at its middle; 0: straight; empty: as found
     // The turn, seen as the direction words say, that sends the capstan up and the screws in; empty: as is customary.
     std::optional<Turn> capstanUp, letOffIn, dropIn;
     std::map<std::string, double> minutes; // of an operation or of getting at it, by key; only those said

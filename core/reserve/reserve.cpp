@@ -49,7 +49,11 @@ std::optional<Newest> newest(const PianoRecord& record, Cell cell) {
     for (auto pass = record.passes.rbegin(); pass != record.passes.rend(); ++pass) {
         const Measured* measured = pass->at(cell);
         const auto count = measured ? measured->value() : std::nullopt;
-        if (count) return Newest{toTrade(*count, row(cell.dimension).kind), {measured->order(), pass->number}};
+        if (!count) continue;
+        const bool standing = pass->referenceOf(cell.dimension) == "standing-out";
+        if (standing && !record.piano.capstanLength) continue; // how much is in the wood nobody can say
+        const std::int64_t known = standing ? record.piano.capstanLength->nm - *count : *count;
+        return Newest{toTrade(known, row(cell.dimension).kind), {measured->order(), pass->number}};
     }
     return std::nullopt;
 }

@@ -109,12 +109,15 @@ void SurveyOrders::toggleInHand(int index) {
     const std::string part = m_lines[static_cast<std::size_t>(index)].part;
     const JobTerms terms = jobTerms(m_bench.record()->preferences);
     const bool ordered = terms.ordered.contains(part), inHand = terms.inHand.contains(part);
-    const bool mayBeOrdered = whyNotOrdered(part, m_lines).empty();
+    const std::string why(whyNotOrdered(part, m_lines));
+    const bool mayBeOrdered = why.empty();
     const bool orders = !ordered && !inHand && mayBeOrdered;
     const auto first = m_bench.setPreference("ordered." + part, orders ? "yes" : "no");
     if (!first) return Q_EMIT refused(first.error());
     const auto set = m_bench.setPreference("in-hand." + part, !orders && !inHand ? "yes" : "no");
-    if (!set) Q_EMIT refused(set.error());
+    if (!set) return Q_EMIT refused(set.error());
+    const bool passedOver = !mayBeOrdered && !ordered && !inHand;
+    if (passedOver) Q_EMIT refused({RefusalCode::usage, {}, words::notOrderedSentence(part, why).toStdString(), {}});
 }
 
 void SurveyOrders::askSizes(int index) {

@@ -161,8 +161,8 @@ private:
             m_sketch.strong(uprightStrap(-1, 14), 3.5);
             m_sketch.label({252, 140}, name(), true);
         } else if (m_id == capstanReserve) {
-            m_sketch.distance({m_now.capstan.x() + 16, 22}, {m_now.capstan.x() + 16, m_now.capstan.y()}, name(),
-                              {-2, -36}, false);
+            m_sketch.distance({m_now.capstan.x() + 16, 22}, {m_now.capstan.x() + 16, m_now.capstan.y()},
+                              ActionText::tr("standing out"), {-2, -36}, false);
         } else if (m_id == downWeight || m_id == upWeight) {
             weight(m_id == downWeight);
         } else if (m_id == playerClearance) {

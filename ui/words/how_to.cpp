@@ -137,9 +137,16 @@ constexpr std::array kRows{
              T("Two strips."),
              T("Stack in and bolted, tubes off, motor off; the piano's own lost motion already taken out."),
              T("Suction on; stack not seated.")},
-    HowToRow{capstanReserve, T("From the top of the key to the head of the capstan."),
-             T("Rule from the key top to the head. How long the screw is, one taken out tells."), T("Rule."),
-             T("The thread that stays in the wood: it must hold."), T("Turning it to its end to find out.")},
+    HowToRow{capstanReserve, T("The thread in the wood: the screw's length less what stands out of the key."),
+             T("Take one screw out in each section, a sound one that turns: count its turns, measure it from under its "
+               "head to its tip, and put it back by as many turns. At the others read from the top of the key to the "
+               "under side of the head. The length less that is the thread in the wood. Say in the set-up how long the "
+               "screw is, and here that it is read as it stands out; or reckon and say it as it is in the wood. A "
+               "button on a wire: the free thread on the wire."),
+             T("Rule or caliper."),
+             T("In the wood, or standing out of the key: then the length of the screw is asked. Without it nothing is "
+               "known of the thread."),
+             T("What stands out taken for what is in the wood; a screw taken out of a dry, crumbling key.")},
     HowToRow{downWeight,
              T("The smallest weight, 13 mm from the front edge, that takes the key slowly down to the escape."),
              T("Add weights, tapping the board lightly, until the key goes down slowly and evenly."),

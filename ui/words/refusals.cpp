@@ -34,7 +34,7 @@ const std::map<RefusalCode, const char*>& sentences() {
                            "\"%1\" cannot be: this dimension lies between %2. Measure again or look at the unit.")},
         {RefusalCode::likelySlip,
          QT_TRANSLATE_NOOP("refusals", "\"%1\" looks like a slip of the hand. Take the suggestion or type it again.")},
-        {RefusalCode::unknownWord, QT_TRANSLATE_NOOP("refusals", "\"%1\" is no word of this dimension (%2).")},
+        {RefusalCode::unknownWord, QT_TRANSLATE_NOOP("refusals", "\"%1\" is no word of this dimension. Known: %2.")},
         {RefusalCode::unknownNote,
          QT_TRANSLATE_NOOP("refusals",
                            "There is no note \"%1\" on this piano. Type a number from 1 or a pitch such as C4.")},
@@ -50,7 +50,7 @@ const std::map<RefusalCode, const char*>& sentences() {
         {RefusalCode::unknownRemedy, QT_TRANSLATE_NOOP("refusals", "\"%1\" is no remedy of this part. Known: %2.")},
         {RefusalCode::unknownState, QT_TRANSLATE_NOOP("refusals", "\"%1\" is no state. Known: %2.")},
         {RefusalCode::unknownSymptom,
-         QT_TRANSLATE_NOOP("refusals", "\"%1\" is no symptom known here. \"hammerline ids\" lists them all.")},
+         QT_TRANSLATE_NOOP("refusals", "\"%1\" is no symptom known on this piano. Known: %2.")},
         {RefusalCode::unknownCause, QT_TRANSLATE_NOOP("refusals", "\"%1\" is no cause that was found in this pass.")},
         {RefusalCode::unknownLook,
          QT_TRANSLATE_NOOP("refusals", "\"%1\" is no look that is answered by yes or no. Known: %2.")},
@@ -259,6 +259,8 @@ QString slipSentence(const Question& question) {
         {"lost-mark", QT_TRANSLATE_NOOP("refusals", "has the decimal mark been lost?")},
         {"date-from-fraction",
          QT_TRANSLATE_NOOP("refusals", "it looks like a date that a spreadsheet made from a fraction")},
+        {"repeat-far", QT_TRANSLATE_NOOP("refusals", "it is far from what was read here before: read it once more")},
+        {"repeat-unit", QT_TRANSLATE_NOOP("refusals", "it was read in another unit before: is the unit right?")},
         {"off-rail", QT_TRANSLATE_NOOP("refusals", "is the hammer off the rail?")},
         {"negative-gap", QT_TRANSLATE_NOOP("refusals", "was a gap under the straightedge meant?")},
         {"grouping", QT_TRANSLATE_NOOP("refusals", "is the mark a decimal mark?")},
@@ -310,6 +312,10 @@ QString sentence(const RefusedRow& refused) {
         refusal.detail = exactText(d.refuseLow, d.kind) + " .. " + exactText(d.refuseHigh, d.kind) + ' ' +
                          std::string(key(d.entryUnit));
         refusal.place.field = d.key;
+        if (refused.code == RefusalCode::unknownWord) {
+            refusal.detail = wordsAllowed(d.id);
+            if (!d.wordsOnly) refusal.detail += refusal.detail.empty() ? "number" : "|number";
+        }
     }
     return sentence(refusal);
 }
