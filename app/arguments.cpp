@@ -212,7 +212,9 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
         ->allow_extra_args(false);
     survey
         ->add_option("--set", r.survey.settings,
-                     "NAME=VALUE: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.PART, "
+                     "NAME=VALUE: minutes.PART, yearly-humidity, odd-part.NAME, work-done.PLACE.WHAT, spare-percent, "
+                     "spare-at-least, "
+                     "only-these.PART, in-hand.PART, "
                      "ordered.PART, piece.PART, "
                      "size.PART.FIELD, hand, "
                      "job (whole or asked)")

@@ -6,6 +6,7 @@
 #include "core/sheet/sheet.h"
 #include "core/sheet/work_order.h"
 #include "core/survey/rail_advice.h"
+#include "ui/words/beside.h"
 #include "ui/words/size_names.h"
 #include "ui/words/survey_names.h"
 
@@ -237,6 +238,10 @@ int run(const SurveyRequest& request, bool json) {
     sayFindings(record, json);
     for (const Advice& advice : adviceOf(record))
         say(words::adviceSentence(advice, record.piano), json);
+    for (const OddPart& part : oddParts(record.preferences))
+        say(words::oddPartSentence(part), json);
+    for (const WorkBeside& work : workBeside(record.preferences))
+        say(words::workBesideSentence(work), json);
     for (const auto& [part, check] : *numbers)
         say(QStringLiteral("%1. %2").arg(words::partOfActionName(part), words::markCheckSentence(check)), json);
     sayJob(record, json);

@@ -4,6 +4,7 @@
 #include "core/plan/outlook.h"
 #include "core/plan/rod_work.h"
 #include "core/plan/steps.h"
+#include "core/spec/season.h"
 #include "core/survey/job.h"
 
 #include <algorithm>
@@ -147,10 +148,18 @@ Plan waitingPlan(Bench& bench, BenchSetUp setUp) {
     return plan;
 }
 
+/// Of the room when it was read.
+std::optional<double> humidityAt(const PianoRecord& record, int number) {
+    const Pass* pass = record.pass(number);
+    if (!pass) return std::nullopt;
+    return pass->climate ? std::optional(pass->climate->humidity) : pass->humidity;
+}
+
 } // namespace
 
 Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pass, const PlanOptions& options) {
-    auto laid = layOut(record, sheet, pass, options);
+    const SpecSheet seasonal = withSeasonsAim(sheet, yearOfHumidity(record.preferences), humidityAt(record, pass));
+    auto laid = layOut(record, seasonal, pass, options);
     if (!laid) return tl::unexpected(laid.error());
     Bench& bench = *laid;
     BenchSetUp setUp = benchSetUp(record, pass);

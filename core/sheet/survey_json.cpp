@@ -2,6 +2,7 @@
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
 #include "core/sheet/work_order.h"
+#include "core/survey/odd_parts.h"
 #include "core/survey/rail_advice.h"
 #include "core/survey/standing.h"
 
@@ -163,6 +164,12 @@ std::string surveyJson(const PianoRecord& record) {
     if (letOffRailFirst(findings, record.piano)) out["advice"].push_back("let-off-rail-to-specialist");
     out["order"] = orderJson(workOrder(record));
     out["symptoms"] = symptomsJson(record);
+    out["odd_parts"] = Json::array();
+    for (const OddPart& part : oddParts(record.preferences))
+        out["odd_parts"].push_back({{"name", part.name}, {"state", sheet::text(key(part.state))}, {"told", part.told}});
+    out["work_done"] = Json::array();
+    for (const WorkBeside& work : workBeside(record.preferences))
+        out["work_done"].push_back({{"place", sheet::text(work.place)}, {"what", work.what}, {"told", work.told}});
     return sheet::dump(out);
 }
 

@@ -3,6 +3,7 @@
 #include "core/judge/judge.h"
 #include "core/plan/plan_in_force.h"
 #include "core/sheet/pass_view.h"
+#include "core/survey/odd_parts.h"
 
 #include <algorithm>
 
@@ -132,6 +133,7 @@ WorkNow workNow(const PianoRecord& record, const Plan* plan) {
                     .trial = {},
                     .trialOf = {}};
     facts.readAgain = notReadSince(record);
+    facts.partOff = oddPartIsMissing(record.preferences);
     facts.whole = wholeJobWanted(record);
     if (!record.passes.empty()) facts.readingsAsFound = static_cast<int>(record.passes.front().readingCount());
     if (plan) {

@@ -19,7 +19,8 @@ struct JobTerms {
 
 /// The terms kept with a piano: minutes.PART, spare-percent, spare-at-least, only-these.PART, in-hand.SUPPLY,
 /// ordered.SUPPLY, piece.SUPPLY (mm x mm, what is cut from a sheet), size.SUPPLY.FIELD and size.SUPPLY.FIELD@1-12 (as
-/// parseSize takes them), hand, job (whole, or asked: what readings and findings ask for).
+/// parseSize takes them), hand, job (whole, or asked: what readings and findings ask for); odd-part.NAME and
+/// work-done.PLACE.WHAT (as parseBeside takes them).
 JobTerms jobTerms(const std::map<std::string, std::string>& preferences);
 
 /// One of these, as it is typed: "minutes.butt-plate=8", "spare-percent=10", "in-hand.butt-plate=yes",

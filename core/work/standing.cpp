@@ -10,8 +10,12 @@ namespace {
 
 constexpr std::array<std::string_view, 5> kStepStates = {"waits", "open", "part-done", "done", "not-here"};
 constexpr std::array<std::string_view, 6> kStepAsks = {"tick", "read", "mend", "turn", "trial", "read-again"};
-constexpr std::array<std::string_view, 6> kStepReasons = {"by-hand",   "sound",     "in-order",
-                                                          "gone-past", "not-asked", "no-work"};
+constexpr std::array<std::string_view, 7> kStepReasons = {"by-hand",   "sound",   "in-order", "gone-past",
+                                                          "not-asked", "no-work", "part-off"};
+/// What lies behind each way: a grand's stack is lifted off an action that is drawn out, its keys come off under it.
+constexpr std::array<std::string_view, 1> kKeysOff = {"keys-off"}, kOut = {"out"};
+constexpr std::array<std::string_view, 2> kStackOff = {"g-stack-off", "g-keys-off"};
+constexpr std::array<std::string_view, 4> kDrawn = {"g-drawn", "g-stack-off", "g-keys-off", "g-belly"};
 /// So many readings are a look at the piano as found (one natural near each end of each section, five dimensions).
 constexpr int kEnoughAsFound = 20;
 
@@ -208,15 +212,16 @@ private:
         m_reopened.insert(step.step->id);
     }
 
-    /// A way that a repair needs is open again, or for the first time, until it is ticked; where nothing asks for it,
-    /// it is not needed. What only waits for parts opens nothing yet.
-    void way(std::string_view id, std::string_view access, std::string_view back) {
+    /// A way that a repair or a line of the plan needs is open again, or for the first time, until it is ticked; where
+    /// nothing asks for it, it is not needed. What only waits for parts opens nothing yet.
+    void way(std::string_view id, std::span<const std::string_view> accesses, std::string_view back) {
         StepNow* step = at(id);
         if (!step) return;
         const bool asked = std::any_of(m_steps.begin(), m_steps.end(), [&](const StepNow& each) {
-            const bool evidence = each.asks == StepAsks::mend;
+            const bool evidence = each.asks == StepAsks::mend || each.asks == StepAsks::turn;
             const std::string_view by = accessFor(*each.step, m_facts.piano, each.notes.size());
-            return each.step->id != id && each.openNow() && evidence && by == access;
+            const bool behind = std::find(accesses.begin(), accesses.end(), by) != accesses.end();
+            return each.step->id != id && each.openNow() && evidence && behind;
         });
         const bool open = doneAt(id) > doneAt(back);
         if (asked && !open) {
@@ -234,10 +239,10 @@ private:
     }
 
     void openTheWay() {
-        way("take-keys-off", "keys-off", "space-keys");
-        way("lift-grand-stack", "g-stack-off", "seat-grand-action");
-        way("draw-grand-action", "g-drawn", "seat-grand-action");
-        way("take-action-out", "out", "seat-action");
+        way("take-keys-off", kKeysOff, "space-keys");
+        way("lift-grand-stack", kStackOff, "seat-grand-action");
+        way("draw-grand-action", kDrawn, "seat-grand-action");
+        way("take-action-out", kOut, "seat-action");
         wayBack("seat-action", "take-action-out");
         wayBack("seat-grand-action", "draw-grand-action");
         wayBack("put-stack-in", "take-stack-out");
@@ -276,6 +281,10 @@ private:
             for (const std::string_view need : needsOf(*each.step, m_facts.piano))
                 if (const StepNow* before = at(need); before && holdsUp(*before)) each.waitsFor.push_back(need);
             if (!each.waitsFor.empty()) each.state = StepState::waits;
+            if (m_facts.partOff && each.step->id == "hand-over") {
+                each.state = StepState::waits;
+                each.reason = "part-off";
+            }
         }
     }
 

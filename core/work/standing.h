@@ -42,6 +42,7 @@ struct WorkFacts {
     bool trialTurned = false;               // and has to be read now
     std::vector<NoteNumber> readAgain = {}; // worked on and not read since
     int readingsAsFound = 0;                // of the first pass
+    bool partOff = false;                   // one that no list knows, and that has to go back
     bool whole = true;                      // the whole job is wanted, not only what readings and findings ask for
 };
 
@@ -65,6 +66,7 @@ struct StepNow {
 };
 
 /// by-hand; sound (all of its parts were looked at); in-order (its readings are); gone-past (later work is done);
+/// part-off (of hand-over: a part that has to go back is off);
 /// not-asked (the whole job was not asked for); no-work (nothing behind it asks for it).
 std::span<const std::string_view> stepReasonKeys();
 

@@ -6,9 +6,11 @@
 #include "ui/print/documents.h"
 #include "ui/print/owner_words.h"
 #include "ui/print/reserve_lines.h"
+#include "ui/words/beside.h"
 #include "ui/words/piano_record.h"
 #include "ui/words/said.h"
 #include "ui/words/survey_names.h"
+#include "ui/words/touch_words.h"
 
 #include <QCoreApplication>
 #include <QDateTime>
@@ -157,7 +159,8 @@ std::vector<Paragraph> adjusted(const PianoRecord& record) {
             if (done.operation != operation::inspect) notes[done.operation].insert(note.value);
     std::vector<Paragraph> lines;
     for (const auto& [operation, at] : notes)
-        lines.push_back({{words::name(operation) + QStringLiteral(": "), true}, {placesText(at) + u'.', false}});
+        lines.push_back(
+            {{words::name(operation, record.piano) + QStringLiteral(": "), true}, {placesText(at) + u'.', false}});
     return lines;
 }
 
@@ -218,6 +221,8 @@ public:
         section(onPaper(QT_TRANSLATE_NOOP("paper", "Mended")), findings(m_source, {FindingState::mended}));
         section(onPaper(QT_TRANSLATE_NOOP("paper", "Adjusted")), adjusted(record));
         if (read.size() > 1) section(onPaper(QT_TRANSLATE_NOOP("paper", "As left")), asLeft(*read.back()));
+        if (!read.empty()) section(onPaper(QT_TRANSLATE_NOOP("paper", "The touch, weighed")), touch(*read.back()));
+        section(onPaper(QT_TRANSLATE_NOOP("paper", "Done besides, and parts of its own")), beside());
         section(onPaper(QT_TRANSLATE_NOOP("paper", "What remains to be done")), remains());
         section(onPaper(QT_TRANSLATE_NOOP("paper", "What to watch")), watch());
         section(onPaper(QT_TRANSLATE_NOOP("paper", "How much is left, at least")), reserveLines(m_source));
@@ -340,6 +345,30 @@ private:
             if (pass.climate || pass.humidity || pass.temperature) visits << headOf(pass);
         if (visits.isEmpty()) return {};
         return {{{visits.join(QStringLiteral("; ")) + u'.', false}}};
+    }
+
+    /// Parts that no list knows, and work on the rest of the piano.
+    std::vector<Paragraph> beside() const {
+        std::vector<Paragraph> lines;
+        for (const WorkBeside& work : workBeside(m_source.record.preferences))
+            lines.push_back({{words::workBesideSentence(work), false}});
+        for (const OddPart& part : oddParts(m_source.record.preferences))
+            lines.push_back({{words::oddPartSentence(part), false}});
+        return lines;
+    }
+
+    /// What the two weights say, by what is said: the notes that are out.
+    std::vector<Paragraph> touch(const Pass& last) const {
+        std::vector<Paragraph> lines;
+        const Outcome<PassView> view = viewPass(m_source.record, last.number);
+        if (!view) return lines;
+        for (const NoteTouch& each : touchesOf(view->pass, m_source.piano(), view->sheet.name == "old-upright")) {
+            if (each.says.front() == TouchSays::right) continue;
+            lines.push_back(
+                {{words::noteName(each.note, m_source.piano()) + QStringLiteral(": "), true},
+                 {words::touchFigures(each) + QLatin1Char(' ') + words::touchSentence(each, m_source.piano()), false}});
+        }
+        return lines;
     }
 
     /// What an owner can come to harm by; the rest is for the bench.

@@ -45,8 +45,12 @@ constexpr std::array kQuestions = {
                                          "before any levelling.")},
     Sentence{"key-slip", QT_TRANSLATE_NOOP("survey", "Do the fronts of the naturals clear the key slip, pressed and at "
                                                      "rest, and all keys the fallboard?")},
-    Sentence{"capstan", QT_TRANSLATE_NOOP("survey", "Take one capstan out in each section and measure: are there 8 mm "
-                                                    "of thread and more in the wood, and does it turn snugly?")},
+    Sentence{"capstan",
+             QT_TRANSLATE_NOOP("survey", "Take one sound capstan out in each section, counting its turns: how "
+                                         "long is it under its head? Put it back by as many turns. Its "
+                                         "length less what stands out of the key is the thread in the wood: "
+                                         "are there 8 mm and more, and does it turn snugly? None is taken out "
+                                         "of a dry, crumbling key.")},
     Sentence{"damper-wire", QT_TRANSLATE_NOOP("survey", "Press the damper pedal slowly: do all dampers stir together? "
                                                         "The wires come first, the spoons after them.")},
     Sentence{"trapwork", QT_TRANSLATE_NOOP("survey", "Pedals up: do both rods have free play?")},
@@ -225,7 +229,11 @@ QString termUsage(std::string_view typed) {
                     "spare-at-least=COUNT, only-these.PART=yes or no, in-hand.PART=yes or no, "
                     "ordered.PART=yes or no, size.PART.FIELD=SIZE, piece.PART=WIDTHxLENGTH in mm (what is cut from a "
                     "sheet), hand=practised or beginner, "
-                    "job=whole or asked (what readings and findings ask for).")
+                    "job=whole or asked (what readings and findings ask for), yearly-humidity=35-70 (the driest and "
+                    "the dampest month: the aim of lost motion goes by it), "
+                    "odd-part.NAME=there, off, returns, "
+                    "stays-off or back; and what it is, work-done.PLACE.WHAT=where, who, when, result (PLACE: "
+                    "soundboard, bridges, strings, plate, pin-block, case).")
         .arg(QString::fromUtf8(typed.data(), qsizetype(typed.size())));
 }
 

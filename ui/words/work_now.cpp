@@ -18,6 +18,7 @@ constexpr std::array kStepReasons{
     KeyedText{"in-order", T("read and in order")},
     KeyedText{"gone-past", T("not ticked, and later work is done")},
     KeyedText{"not-asked", T("nothing that was read or found asks for it")},
+    KeyedText{"part-off", QT_TRANSLATE_NOOP("work", "a part that has to go back is still off")},
     KeyedText{"no-work", T("nothing behind it is to be done")},
 };
 constexpr std::array kWorkPartNames{
@@ -117,6 +118,7 @@ QString stepLeft(const StepNow& now, const Piano&) {
     if (now.asks == StepAsks::read && now.dimension) out << ofWork("%1 not read").arg(name(*now.dimension));
     if (!now.notes.empty()) out << ofWork("notes %1").arg(noteList(now.notes));
     if (!now.supplies.empty()) out << ofWork("waits for parts: %1").arg(supplyNames(now.supplies));
+    if (now.reason == "part-off") out << stepReason(now);
     if (!now.waitsFor.empty()) out << ofWork("after: %1").arg(stepName(now.waitsFor.front()));
     return out.join(QStringLiteral("; "));
 }
