@@ -1,9 +1,11 @@
 // The Piano station under a person's hands: fields, minutes and turns of the work, breaks on the strip, zones with
 // their reason. What is said there stands in the book.
 #include "core/operation/operation.h"
+#include "ui/piano/fact_row.h"
 #include "ui/piano/key_drawing.h"
 #include "ui/piano/spec_panel.h"
 #include "ui/widgets/keyboard_strip.h"
+#include "ui/words/said.h"
 #include "ui/words/words.h"
 
 #include <QAbstractItemModelTester>
@@ -76,6 +78,24 @@ private Q_SLOTS:
         for (const char* name : {"butt", "rest-rail", "brackets", "player", "player-works", "keys", "damping"})
             QVERIFY2(!asked(name), name);
         QVERIFY(asked("capstan") && asked("last-damper") && asked("sections"));
+    }
+
+    /// Whatever the catalogue asks of a piano has its field here, with what it decides below it.
+    void everyAttributeHasItsPlace() {
+        QVERIFY(m_window->showStation(QStringLiteral("piano")));
+        for (const AttributeRow& attribute : attributes()) {
+            const QString name = words::utf8(attribute.name);
+            const bool inDrawing = name.startsWith(QStringLiteral("arms-"));
+            const bool inWork = name == QStringLiteral("minutes-OPERATION") || name == QStringLiteral("capstan-up") ||
+                                name == QStringLiteral("let-off-in") || name == QStringLiteral("drop-in");
+            const bool whereRead = name == QStringLiteral("gauge-DIMENSION");
+            if (inDrawing || inWork || whereRead) continue;
+            const FactRow* row = nullptr;
+            for (const FactRow* each : m_window->station()->findChildren<FactRow*>())
+                if (each->editor()->accessibleName() == words::attributeName(attribute.name)) row = each;
+            QVERIFY2(row, qPrintable(name));
+            QVERIFY2(!row->editor()->accessibleDescription().isEmpty(), qPrintable(name));
+        }
     }
 
     void kindAndKeysChangeWhileNothingIsRead() {

@@ -19,8 +19,12 @@ std::string_view valuesOf(std::string_view attribute) {
     return {};
 }
 
+/// Words alone; a word or a number is typed.
 bool isChoice(std::string_view attribute) {
-    return valuesOf(attribute).find('|') != std::string_view::npos;
+    const std::string_view values = valuesOf(attribute);
+    const bool words = values.find('|') != std::string_view::npos,
+               numbers = values.find("..") != std::string_view::npos;
+    return words && !numbers;
 }
 
 std::string saidValue(std::string_view attribute, const Piano& piano) {
@@ -69,8 +73,8 @@ WhenKnown::WhenKnown(QWidget* parent) : QWidget(parent) {
     column->setSpacing(0);
     addFold(column, tr("Dampers"), {"damping", "last-damper"}, true);
     addFold(column, tr("Butts and rest rail"), {"butt", "rest-rail", "brackets", "rest-rail-factor"}, true);
-    addFold(column, tr("Capstans and let-off"), {"capstan", "capstan-reserve", "let-off"}, false);
-    addFold(column, tr("Keys and papers"), {"keys", "balance-screws", "stock"}, false);
+    addFold(column, tr("Capstans and let-off"), {"capstan", "capstan-length", "capstan-reserve", "let-off"}, false);
+    addFold(column, tr("Keys and papers"), {"keys", "crown", "balance-screws", "stock"}, false);
     addFold(column, tr("Sections"), {"sections"}, false);
     addFold(column, tr("How it answers"), {"ratio-natural", "ratio-sharp"}, false);
     column->addStretch(1);

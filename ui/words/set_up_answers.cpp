@@ -21,6 +21,9 @@ constexpr std::array kDecides{
     KeyedText{"capstan", QT_TRANSLATE_NOOP("setup", "Decides what is turned, and with which tool.")},
     KeyedText{"capstan-reserve",
               QT_TRANSLATE_NOOP("setup", "Of the worst one, in mm. No plan turns a capstan further out.")},
+    KeyedText{"capstan-length",
+              QT_TRANSLATE_NOOP("setup", "Of one taken out, under its head to its tip: the thread is reckoned by it.")},
+    KeyedText{"crown", QT_TRANSLATE_NOOP("setup", "How much the key line rises at its middle, mm; straight for none.")},
     KeyedText{"let-off", QT_TRANSLATE_NOOP("setup", "Decides from where the let-off is turned.")},
     KeyedText{"player", QT_TRANSLATE_NOOP("setup", "Decides whether a step speaks of a stack.")},
     KeyedText{"player-works", QT_TRANSLATE_NOOP("setup", "Decides where its fingers are given their clearance.")},
@@ -53,6 +56,8 @@ constexpr std::array kTakes{
     KeyedText{"rest-rail-factor", QT_TRANSLATE_NOOP("setup", "\"%1\" cannot be: 1 mm at the rail gives 0.8 to 2 mm.")},
     KeyedText{"ratio-natural", QT_TRANSLATE_NOOP("setup", "\"%1\" cannot be: the hammer goes 3 to 10 times as far.")},
     KeyedText{"stock", QT_TRANSLATE_NOOP("setup", "\"%1\" is no list of papers. Write them like 0.003 in, 0.13 mm.")},
+    KeyedText{"capstan-length", QT_TRANSLATE_NOOP("setup", "\"%1\" is no length of a screw: 0 to 80 mm.")},
+    KeyedText{"crown", QT_TRANSLATE_NOOP("setup", "\"%1\" is no crown: straight, as-found, or 0 to 2 mm.")},
     KeyedText{"capstan-reserve", QT_TRANSLATE_NOOP("setup", "\"%1\" is no length of thread: 0 to 60 mm.")},
 };
 
@@ -96,6 +101,7 @@ QString customaryAnswer(std::string_view attribute, const Piano& piano) {
         return listed(ranges);
     }
     if (attribute == "last-damper") return QCoreApplication::translate("setup", "all notes");
+    if (attribute == "crown") return QCoreApplication::translate("setup", "as found");
     if (attribute == "rest-rail") return QCoreApplication::translate("setup", "one piece");
     if (attribute == "rest-rail-factor") return number(usual->railFactor, 2);
     if (attribute == "ratio-natural") return number(defaultRatio(piano, KeyColour::natural), 2);
