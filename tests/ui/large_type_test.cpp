@@ -1,6 +1,7 @@
 // A person who sets the type larger, or has a very large screen, loses nothing: no text is cut, no control is pushed
 // out of the window, no name stands far from its figures.
 #include "ui/stations/how_to.h"
+#include "ui/stations/work_next.h"
 #include "ui/widgets/action_drawing.h"
 #include "ui/widgets/row_paint.h"
 #include "ui/widgets/station_rail.h"
@@ -201,6 +202,7 @@ private:
 
     void show(const char* station) {
         QVERIFY(m_window->showStation(QLatin1String(station)));
+        m_window->findChild<NextLine*>()->refresh(); // now, and not in the midst of what is looked at
         for (int i = 0; i < 5; ++i)
             QCoreApplication::processEvents();
     }
