@@ -103,6 +103,7 @@ struct Requests {
     ShareRequest share;
     AdviceRequest advice;
     ExperienceRequest experience;
+    GaugeRequest gauge;
     VisitsRequest visits;
 };
 
@@ -336,6 +337,11 @@ void recordCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r) 
         command(top, out, chosen, "experience",
                 "what other pianos of the book, built alike, teach of this one: first guesses only", r.experience);
     bookAndPiano(experience, r.experience.at);
+    auto* gauge = command(top, out, chosen, "gauge",
+                          "how well each dimension is read: repeats and, with persons, the gauge study", r.gauge);
+    bookAndPiano(gauge, r.gauge.at);
+    gauge->add_option("--dimension", r.gauge.dimension, "only this dimension (else all that were read repeatedly)");
+    gauge->add_option("--persons", r.gauge.persons, "passes of the same state, each read by another person: 2,3,4");
     auto* visits = command(top, out, chosen, "visits", "which piano is due when, over the whole book", r.visits);
     visits->add_option("BOOK", r.visits.book, "the bench book")->required();
     auto* estimate =

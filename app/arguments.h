@@ -171,6 +171,11 @@ struct AdviceRequest {
 struct ExperienceRequest {
     Common at;
 };
+struct GaugeRequest {
+    Common at;
+    std::string dimension; // else all with repeats
+    std::string persons;   // pass numbers, each another person's: 2,3,4
+};
 struct VisitsRequest {
     std::string book;
 };
@@ -179,12 +184,12 @@ struct EstimateRequest {
     std::vector<std::string> settings; // NAME=VALUE
 };
 
-using Request =
-    std::variant<WindowRequest, DemoRequest, NewRequest, PianoRequest, PassRequest, ImportRequest, EnterRequest,
-                 UndoRequest, OverrideRequest, CheckRequest, ActionRequest, PlanRequest, TickRequest, CompareRequest,
-                 SurveyRequest, WorkRequest, NextRequest, PrintRequest, ExportRequest, ListRequest, BackupRequest,
-                 RestoreRequest, MergeRequest, VerifyRequest, IdsRequest, ArchiveRequest, RemarkRequest,
-                 EstimateRequest, PhotoRequest, ShareRequest, AdviceRequest, ExperienceRequest, VisitsRequest>;
+using Request = std::variant<WindowRequest, DemoRequest, NewRequest, PianoRequest, PassRequest, ImportRequest,
+                             EnterRequest, UndoRequest, OverrideRequest, CheckRequest, ActionRequest, PlanRequest,
+                             TickRequest, CompareRequest, SurveyRequest, WorkRequest, NextRequest, PrintRequest,
+                             ExportRequest, ListRequest, BackupRequest, RestoreRequest, MergeRequest, VerifyRequest,
+                             IdsRequest, ArchiveRequest, RemarkRequest, EstimateRequest, PhotoRequest, ShareRequest,
+                             AdviceRequest, ExperienceRequest, VisitsRequest, GaugeRequest>;
 
 struct Arguments {
     Request request;

@@ -38,6 +38,7 @@ constexpr std::array kExamples = {
     Example{"share", "share hall.hammerline --out hall.html --question \"file again, or new hammers?\""},
     Example{"advice", "advice hall.hammerline answer.txt"},
     Example{"experience", "experience hall.hammerline --piano \"Hall upright\""},
+    Example{"gauge", "gauge hall.hammerline --dimension let-off --persons 2,3,4"},
     Example{"visits", "visits hall.hammerline"},
     Example{"remark", "remark hall.hammerline \"glued before\" --note 40 --part hammer"},
     Example{"backup", "backup hall.hammerline --out /media/stick/hall.hammerline"},

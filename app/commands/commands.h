@@ -36,6 +36,7 @@ int run(const ShareRequest&, bool json);
 int run(const AdviceRequest&, bool json);
 int run(const ExperienceRequest&, bool json);
 int run(const VisitsRequest&, bool json);
+int run(const GaugeRequest&, bool json);
 int run(const EstimateRequest&, bool json);
 
 } // namespace hammerline::app

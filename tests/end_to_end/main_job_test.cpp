@@ -292,7 +292,7 @@ TEST_CASE("every command answers --help and refuses nonsense with status 2") {
     for (const std::string command :
          {"demo",    "new",   "piano",  "pass",    "import", "enter",  "undo",   "redo", "override",
           "check",   "plan",  "tick",   "compare", "survey", "print",  "export", "list", "backup",
-          "restore", "merge", "verify", "ids",     "window", "action", "work",   "next"}) {
+          "restore", "merge", "verify", "ids",     "window", "action", "work",   "next", "gauge"}) {
         INFO(command);
         CHECK(program({command, "--help"}).status == 0);
     }

@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "program.h"
+#include <cmath>
 
 using namespace hammerline::test;
 using nlohmann::json;
@@ -127,4 +128,32 @@ TEST_CASE("remarks, photographs, estimate, card, second opinion and its answer, 
     CHECK(statusOf({"merge", other, book}) <= 1);
     CHECK(statusOf({"verify", other}) == 0);
     CHECK(statusOf({"experience", book}) == 0);
+}
+
+TEST_CASE("gauge: repeats and the study of three persons, typed and told") {
+    const Folder folder;
+    const std::string book = folder / "g.hammerline";
+    REQUIRE(statusOf({"new", book, "--piano", "Hall", "--action", "upright", "--last-damper", "66"}) == 0);
+    CHECK(program({"gauge", book, "--json"}).json().at("dimensions").empty());
+    // Two persons, three notes, two trials each.
+    for (const std::string person : {"1", "2"}) {
+        if (person == "2") REQUIRE(statusOf({"pass", book, "--label", "second person"}) == 0);
+        for (const std::string note : {"30", "31", "32"})
+            for (const std::string last : {"1", "3"}) {
+                std::vector<std::string> words = {"enter", book, note, "let-off", "3." + last};
+                if (last == "3") words.emplace_back("--repeat");
+                CHECK(statusOf(words) < 2);
+            }
+    }
+    const json told = program({"gauge", book, "--dimension", "let-off", "--persons", "1,2", "--json"}).json();
+    REQUIRE(told.at("dimensions").size() == 1);
+    const json use = told.at("dimensions")[0];
+    CHECK(use.at("dimension") == "let-off");
+    CHECK(use.at("n") == 12);
+    // Every pair 3.1, 3.3: range 0.2 over d2(2) = 1.128379 (control_chart_constants.csv, by Duncan).
+    CHECK(std::abs(use.at("study").at("repeatability").get<double>() - 0.2 / 1.128379) < 0.002);
+    CHECK(use.at("study").at("persons") == 2);
+    CHECK(program({"gauge", book, "--persons", "1,7"}).status == 2);
+    CHECK(program({"gauge", book, "--dimension", "nonsense"}).status == 2);
+    CHECK(program({"gauge", book}).out.find("12") != std::string::npos);
 }
