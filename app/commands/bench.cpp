@@ -118,6 +118,24 @@ Outcome<PlanOptions> planOptions(const PlanRequest& request) {
     return options;
 }
 
+namespace {
+
+/// What is accepted must be there: a cause that no longer stands is refused, never ignored.
+Outcome<void> acceptedStand(const Plan& plan, const std::vector<std::string>& accepted) {
+    for (const std::string& each : accepted) {
+        const std::string wanted = each.substr(0, each.find('='));
+        const auto stands = [&](const Cause& cause) { return cause.key == wanted; };
+        if (std::any_of(plan.causes.begin(), plan.causes.end(), stands)) continue;
+        std::string found;
+        for (const Cause& cause : plan.causes)
+            found += (found.empty() ? "" : ", ") + std::string(cause.key);
+        return refuse(RefusalCode::unknownCause, wanted, found.empty() ? "-" : found);
+    }
+    return {};
+}
+
+} // namespace
+
 Outcome<Plan> planFor(const Bench& bench, const PlanRequest& request) {
     const auto pass = passOf(bench, request.pass);
     if (!pass) return tl::unexpected(pass.error());
@@ -127,7 +145,10 @@ Outcome<Plan> planFor(const Bench& bench, const PlanRequest& request) {
         if (!read) return tl::unexpected(read.error());
         options = std::move(*read);
     }
-    return planInForce(bench.record, sheetOf(bench.record), *pass, options);
+    auto plan = planInForce(bench.record, sheetOf(bench.record), *pass, options);
+    if (plan)
+        if (auto stands = acceptedStand(*plan, request.accept); !stands) return tl::unexpected(stands.error());
+    return plan;
 }
 
 } // namespace hammerline::app
