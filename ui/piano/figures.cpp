@@ -34,7 +34,7 @@ PianoFigures::PianoFigures(Workbench& bench, QWidget* parent)
     , m_spec(new SpecPanel(bench, this))
     , m_work(new WorkPanel(bench, this)) {
     auto* armsPanel = new Panel({}, scrolled(m_arms, this), this);
-    armsPanel->setTitle(tr("Key arms"), tr("mm from the balance pin; one natural, one sharp"));
+    armsPanel->setTitle(tr("Key arms"), tr("mm from the balance pin"));
     m_pages = {armsPanel, m_spec, m_work};
     m_bars = {new FoldBar(tr("Key arms"), this), new FoldBar(tr("Zones"), this),
               new FoldBar(tr("Minutes and turns of the work"), this)};
