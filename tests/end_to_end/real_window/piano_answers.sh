@@ -57,9 +57,10 @@ keys ctrl+5
 keys a
 keys y
 type '1-3,27-29,53-55,71-73'; keys Return
-tried() { "$program" survey "$out/t.hammerline" --json | grep -q '"let-off-screw"'; }
+surveyed() { grep -q "$1" <<<"$("$program" survey "$out/t.hammerline" --json)"; }
+tried() { surveyed '"let-off-screw"'; }
 until_true 20 tried
 keys n Return                        # the next: not in order, by its first fault
-faulty() { "$program" survey "$out/t.hammerline" --json | grep -q '"case"\|"action-bolts"'; }
+faulty() { surveyed '"case"'; }
 until_true 20 faulty
 echo "Folds, arms and questions: what was typed stands in the book."
