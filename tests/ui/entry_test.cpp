@@ -3,6 +3,7 @@
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/bench_field.h"
 #include "ui/stations/measure_order.h"
+#include "ui/stations/measure_references.h"
 #include "ui/widgets/plate.h"
 
 #include <QComboBox>
@@ -115,6 +116,28 @@ private Q_SLOTS:
         QVERIFY(m_bench->tick(std::vector{done}).has_value());
         const EntryWalk walk(*m_bench, entryOrderOf(m_bench->record()), m_bench->columns());
         QCOMPARE(walk.cells(), std::vector<Cell>{cells[1]});
+    }
+
+    /// From what heights count is asked over the grid before the first one; what is typed meanwhile is a reading.
+    void fromWhatHeightsCountIsAskedBeforeTheFirst() {
+        auto* band = m_window->findChild<ReferenceBand*>();
+        QVERIFY(band);
+        m_bench->setCell({{1}, dimension::letOff});
+        QVERIFY(band->isHidden()); // from the string, always
+        m_bench->setCell({{1}, dimension::keyHeight});
+        QVERIFY(!band->isHidden());
+        band->choose(2);
+        QCOMPARE(std::string(m_bench->pass()->referenceOf(dimension::keyHeight)), std::string("bed"));
+        QVERIFY(band->isHidden());
+        keys(QStringLiteral("65"));
+        key(Qt::Key_Return);
+        QCOMPARE(typedAt(1, dimension::keyHeight), std::string("65"));
+        m_bench->setCell({{1}, dimension::keyDip}); // a reading without an answer takes what is marked
+        QVERIFY(!band->isHidden());
+        keys(QStringLiteral("10"));
+        key(Qt::Key_Return);
+        QVERIFY(band->isHidden());
+        QCOMPARE(std::string(m_bench->pass()->referenceOf(dimension::keyDip)), std::string("finger"));
     }
 
     void eachPianoHasItsOwnOrder() {

@@ -4,6 +4,7 @@
 #include "ui/stations/measure_editor.h"
 #include "ui/stations/measure_intake.h"
 #include "ui/stations/measure_paste.h"
+#include "ui/stations/measure_references.h"
 #include "ui/stations/measure_view.h"
 #include "ui/stations/station_words.h"
 #include "ui/stations/stations.h"
@@ -30,7 +31,9 @@ MeasureStation::MeasureStation(Workbench& workbench) : Station(workbench) {
     column->setSpacing(0);
     m_empty = new EmptyState(tr("No piano yet. Ctrl+N enters one."), this);
     m_view = new MeasureView(bench(), this);
+    m_references = new ReferenceBand(bench(), this);
     column->addWidget(m_empty, 1);
+    column->addWidget(m_references);
     column->addWidget(m_view, 1);
     buildTools();
     connect(m_view, &MeasureView::refused, this,
@@ -48,9 +51,15 @@ MeasureStation::MeasureStation(Workbench& workbench) : Station(workbench) {
     connect(&bench(), &Workbench::recordChanged, this, &MeasureStation::refreshUnits);
     for (const auto signal : {&Workbench::pianoChanged, &Workbench::recordChanged})
         connect(&bench(), signal, this, &MeasureStation::followOrder);
+    for (const auto signal :
+         {&Workbench::pianoChanged, &Workbench::recordChanged, &Workbench::passChanged, &Workbench::dimensionChanged})
+        connect(&bench(), signal, m_references, &ReferenceBand::refresh);
+    connect(m_references, &ReferenceBand::refused, m_view, &MeasureView::refused);
+    connect(m_references, &ReferenceBand::chosen, this, [this] { m_view->setFocus(); });
     followOrder();
     refreshEmpty();
     refreshUnits();
+    m_references->refresh();
 }
 
 void MeasureStation::buildTools() {

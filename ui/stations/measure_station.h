@@ -9,6 +9,7 @@ class QComboBox;
 namespace hammerline {
 
 class MeasureView;
+class ReferenceBand;
 
 class MeasureStation : public Station {
     Q_OBJECT
@@ -55,6 +56,7 @@ private:
     QComboBox *m_order = nullptr, *m_unit = nullptr;
     std::optional<std::pair<Kind, Unit>> m_unitsShown;
     MeasureView* m_view = nullptr;
+    ReferenceBand* m_references = nullptr;
     QWidget* m_empty = nullptr;
 };
 

@@ -24,6 +24,19 @@ expect() { # PATH VALUE
 "$program" new "$out/t.hammerline" --piano "Hall upright" --action upright >/dev/null
 "$program" enter "$out/t.hammerline" 40 let-off 6 >/dev/null
 open_window Hammerline "$out/t.hammerline" --station measure
+
+# --- from what heights count, asked over the grid before the first one
+heights() {
+    "$program" export "$out/t.hammerline" --json --out - | python3 -c '
+import json, sys
+read = json.load(sys.stdin)["pianos"][0]["passes"][0]
+print(read["references"].get("key-height"), *[r["text"] for r in read["readings"] if r["dimension"] == "key-height"])'
+}
+read_so() { [ "$(heights)" = "$1" ]; }
+keys Home alt+2
+until_true 20 read_so 'bed' || { echo "Heights are read so: $(heights)" >&2; exit 1; }
+type 65; keys Return
+until_true 20 read_so 'bed 65' || { echo "Heights are read so: $(heights)" >&2; exit 1; }
 keys ctrl+1
 
 # --- the folds: F6 goes to the first of them, Tab and Enter from field to field
