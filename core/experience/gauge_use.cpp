@@ -36,9 +36,10 @@ double squaresOf(const std::vector<double>& values) {
 
 /// Whether what was done from the first of these passes on, before the last, moved the cell.
 bool disturbedBetween(const PianoRecord& record, std::span<const int> passes, Cell cell) {
-    const auto [first, last] = std::minmax_element(passes.begin(), passes.end());
+    const int first = *std::min_element(passes.begin(), passes.end());
+    const int last = *std::max_element(passes.begin(), passes.end());
     return std::any_of(record.done.begin(), record.done.end(), [&](const Done& done) {
-        const bool between = done.pass >= *first && done.pass < *last;
+        const bool between = done.pass >= first && done.pass < last;
         return between && std::any_of(done.notes.begin(), done.notes.end(),
                                       [&](NoteNumber at) { return disturbs(done.operation, at, cell, record.piano); });
     });
