@@ -33,10 +33,15 @@ void QuestionsPage::add(std::string_view question) {
     connect(row, &QuestionRow::step, this, [this, row](int by) { step(row, by); });
 }
 
-void QuestionsPage::begin(const std::vector<std::string_view>& open) {
+void QuestionsPage::clear() {
     for (QuestionRow* each : m_rows)
         delete each;
     m_rows.clear();
+    m_piano = m_bench.record() ? m_bench.record()->uuid : std::string();
+}
+
+void QuestionsPage::begin(const std::vector<std::string_view>& open) {
+    clear();
     for (const std::string_view each : open)
         add(each);
     say();
@@ -45,6 +50,8 @@ void QuestionsPage::begin(const std::vector<std::string_view>& open) {
 }
 
 void QuestionsPage::show(const std::vector<std::string_view>& open) {
+    const bool another = !m_bench.record() || m_bench.record()->uuid != m_piano;
+    if (another) clear(); // what was answered there says nothing of this piano
     for (QuestionRow* row : m_rows)
         row->setOpen(std::ranges::find(open, row->question()) != open.end());
     for (const std::string_view each : open) {

@@ -30,12 +30,14 @@ protected:
 private:
     void step(const QuestionRow* from, int by);
     void add(std::string_view question);
+    void clear();
     void say();
 
     Workbench& m_bench;
     QScrollArea* m_scroll;
     QVBoxLayout* m_column;
     std::vector<QuestionRow*> m_rows;
+    std::string m_piano; // whose questions these are
 };
 
 } // namespace hammerline

@@ -257,7 +257,10 @@ private:
     }
 
     void answerFirst() {
-        if (m_page->questions().openCount() > 0) m_page->showQuestions();
+        if (m_page->questions().openCount() > 0)
+            m_page->showQuestions();
+        else
+            Q_EMIT notice(tr("Nothing is asked before this plan."));
         Q_EMIT wordsChanged();
     }
 
