@@ -37,6 +37,7 @@ else
     echo "# judging-over-the-same-in-R: not measured, Rscript (r-base-core) is not installed"
 fi
 "$build/tests/speed/yardstick" "$pianos"
+"$build/tests/speed/conclusions"
 for more in "$build"/tests/speed/bench_*; do
     [ -x "$more" ] && [ -f "$more" ] && "$more"
 done

@@ -18,11 +18,13 @@ struct Beforehand {
     double value{}, variance{};
 };
 
-/// m = median of the six nearest readings on each side, without the note; e = y - m; T = (1.4826 MAD(e))^2/(1 +
-/// 1.57/12); between the notes sigma^2 = max(1.25 (T - u^2), (u/2)^2). The note is then expected at m with variance
-/// sigma^2 + 1.57 (sigma^2 + u^2)/12 (1.57 = pi/2: a median against a mean). Not where |e| exceeds 2.5 standard
-/// deviations of e, and not from fewer than seven readings. The factor, the floor and the cut are from simulation: with
-/// them the truth lies inside 95 % intervals as often as they say.
+/// m = median of the six nearest readings on each side, without the note; e = y - m; T = (1 + 1/sqrt(n)) times the
+/// larger of (1.4826 MAD(e))^2 and the mean square of those e that are not odd (within 2.5 of the scale, at least u)
+/// over 0.9113, the whole over 1 + 1.57/12; between the notes sigma^2 = max(T - u^2, u^2/2). The note is then expected
+/// at m with variance sigma^2 + 1.57 (sigma^2 + u^2)/12 (1.57 = pi/2: a median against a mean). Not where |e| exceeds
+/// 2.5 standard deviations of e, and not from fewer than seven readings. Measured on 60 worn uprights and 60 grands:
+/// the truth lies inside 95 % in .934 to .966 by dimension and gauge (by the median of e alone, with sigma^2 at least
+/// u^2/4: .87 to .95), and the states are nearer to it.
 std::vector<std::optional<Beforehand>> besideEach(std::span<const FirstReading> row, double u);
 
 } // namespace hammerline

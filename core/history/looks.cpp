@@ -1,5 +1,6 @@
 #include "core/history/looks.h"
 
+#include "core/history/visit.h"
 #include "core/stats/climate.h"
 #include "core/stats/robust.h"
 
@@ -14,13 +15,17 @@ constexpr std::int64_t kOneVisit = 12LL * 3600 * 1'000'000; // microseconds: the
 constexpr double kOtherWood = 1;                            // per cent of equilibrium moisture content
 constexpr std::size_t kFewestNeighbours = 7, kEachSide = 6;
 
-bool sameVisit(const Pass& from, const Pass& to) {
+} // namespace
+
+bool inOneVisit(const Pass& from, const Pass& to) {
     if (from.startedAt && to.startedAt && std::abs(to.startedAt - from.startedAt) > kOneVisit) return false;
     if (!from.climate || !to.climate) return true;
     const auto before = equilibriumMoisture(from.climate->celsius, from.climate->humidity);
     const auto after = equilibriumMoisture(to.climate->celsius, to.climate->humidity);
     return !before || !after || std::abs(*after - *before) <= kOtherWood;
 }
+
+namespace {
 
 class Looking {
 public:
@@ -60,7 +65,7 @@ private:
         for (const Pass& pass : m_record.passes) {
             if (const auto told = read(cell, pass)) {
                 const bool same =
-                    open.last && sameVisit(*open.last, pass) && otherMethod(cell.dimension, *open.last, pass).empty();
+                    open.last && inOneVisit(*open.last, pass) && otherMethod(cell.dimension, *open.last, pass).empty();
                 if (!same) close(open, out);
                 look(open, first ? withNeighbours(cell, pass, *told) : *told, note);
                 open.last = &pass;

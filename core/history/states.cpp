@@ -60,14 +60,11 @@ NoteState& at(std::vector<NoteState>& notes, NoteNumber note) {
 void lowerSharps(std::vector<NoteState>& notes, const Piano& piano, NoteNumber natural, std::optional<double> rise,
                  double variance) {
     for (const NoteNumber sharp : neighbouringSharps(natural, piano)) {
-        Known& height = at(notes, sharp).of(dimension::sharpHeight);
-        if (!height.known) continue;
+        NoteState& state = at(notes, sharp);
+        if (!state.of(dimension::sharpHeight).known) continue;
         const double share = 1 / static_cast<double>(neighbouringNaturals(sharp, piano).size());
-        height.known = rise.has_value();
-        height.value -= share * rise.value_or(0);
-        height.variance += share * share * variance;
-        height.expected = true;
-        height.readings = 0;
+        shift(state, dimension::sharpHeight, -share * rise.value_or(0), share * share * variance);
+        if (!rise) forget(state, dimension::sharpHeight);
     }
 }
 
@@ -83,8 +80,12 @@ public:
         : m_question(question)
         , m_answers(answers)
         , m_notes(static_cast<std::size_t>(question.record->piano.notes))
-        , m_fresh(m_notes.size(), false)
         , m_readIn(m_notes.size()) {
+        for (int n = 1; n <= piano().notes; ++n) {
+            const bool natural = colourOf({n}, piano()) == KeyColour::natural;
+            link(at({n}), {ratioAt({n}).value, ratioAt({n}).spread, piano().vertical(),
+                           natural ? dimension::keyHeight : dimension::sharpHeight});
+        }
         for (std::size_t i = 0; i < kDimensionCount; ++i) {
             const DimensionId id{static_cast<std::uint8_t>(i)};
             m_u[i] = toTrade(uncertaintyOf(id, piano()), row(id).kind);
@@ -130,23 +131,23 @@ private:
 
     template <class Which>
     void read(const Pass& pass, Which which) {
-        std::fill(m_fresh.begin(), m_fresh.end(), false);
         lookBeside(pass, which);
-        // Blow after the others: the blow of the rail needs the lost motion.
-        std::vector<std::pair<NoteNumber, const Measured*>> blows;
+        // Blow after the others: the blow of the rail needs the lost motion; and then the aftertouch, which tells of
+        // all of them.
+        std::vector<std::pair<NoteNumber, const Measured*>> blows, aftertouches;
         for (const auto& [cell, measured] : pass.cells) {
             if (measured.missing() || !piano().contains(cell.note) || !which(measured.order())) continue;
-            m_fresh[static_cast<std::size_t>(cell.note.value) - 1] = true;
             if (cell.dimension == dimension::blow)
                 blows.emplace_back(cell.note, &measured);
+            else if (cell.dimension == dimension::aftertouch)
+                aftertouches.emplace_back(cell.note, &measured);
             else
                 weighIn(cell.note, cell.dimension, measured);
         }
         for (const auto& [note, measured] : blows)
             weighIn(note, dimension::blow, *measured);
-        for (int n = 1; n <= piano().notes; ++n)
-            if (m_fresh[static_cast<std::size_t>(n) - 1])
-                useRelation(at({n}), ratioAt({n}).value, ratioAt({n}).spread, piano().vertical());
+        for (const auto& [note, measured] : aftertouches)
+            weighIn(note, dimension::aftertouch, *measured);
     }
 
     /// First readings of a row are weighed with what their neighbours say, once. Not the aftertouch: it has the
@@ -163,7 +164,10 @@ private:
             if (!told) continue;
             const bool apart = cell.dimension == dimension::keyHeight || cell.dimension == dimension::keyDip;
             const bool sharp = apart && colourOf(cell.note, piano()) == KeyColour::sharp;
-            rows[{cell.dimension, sectionIndexOf(cell.note, piano()), sharp}].push_back({cell.note, told->value});
+            // The eye tells a hammer that hangs from one on its rail: those are two rows.
+            const bool hangs = cell.dimension == dimension::lostMotion && piano().vertical() && told->value < 0;
+            rows[{cell.dimension, sectionIndexOf(cell.note, piano()), sharp || hangs}].push_back(
+                {cell.note, told->value});
         }
         for (const auto& [rowKey, row] : rows) {
             const DimensionId id = std::get<0>(rowKey);
@@ -175,24 +179,34 @@ private:
 
     void weighIn(NoteNumber note, DimensionId id, const Measured& measured) {
         const auto told = tell(id, measured, m_u[id.row]);
-        if (!told) return;
+        if (!told) {
+            // A look at the shank: all is well there, without a number.
+            if (id == dimension::lostMotion && piano().vertical() && measured.word() == word::ok) seeOnRail(at(note));
+            return;
+        }
         // What was read in another way, or in other air, is no expectation for this reading.
         const Pass*& before = m_readIn[static_cast<std::size_t>(note.value) - 1][id.row];
-        if (m_otherAir || (before && !otherMethod(id, *before, *m_pass).empty())) at(note).of(id).known = false;
+        if (m_otherAir || (before && !otherMethod(id, *before, *m_pass).empty())) forget(at(note), id);
         before = m_pass;
         startBeside(note, id);
-        if (id != dimension::blow) return weigh(at(note).of(id), *told);
+        if (id != dimension::blow) {
+            readAt(at(note), id, *told);
+            // Whoever reads it sees whether the hammer lies on its rail, and writes less than nothing where it does
+            // not.
+            if (id == dimension::lostMotion) at(note).of(id).onRail = piano().vertical() && told->value >= 0;
+            return;
+        }
         // Seen is B_rail + R min(M, 0): bring the reading to the rail first.
         NoteState seen;
         seen.of(dimension::lostMotion) = at(note).of(dimension::lostMotion);
         seen.takeShownBlow(told->value, ratioAt(note).value);
-        weigh(at(note).of(id), {seen.of(id).value, told->variance, told->readings});
+        readAt(at(note), id, {seen.of(id).value, told->variance, told->readings});
     }
 
     void startBeside(NoteNumber note, DimensionId id) {
         const auto beside = m_beside.find({note, id});
         if (beside == m_beside.end()) return;
-        if (Known& known = at(note).of(id); !known.known) known = {beside->second.value, beside->second.variance, true};
+        if (!at(note).of(id).known) begin(at(note), id, beside->second.value, beside->second.variance);
     }
 
     void apply(const Done& done) {
@@ -210,7 +224,6 @@ private:
     const StateQuestion& m_question;
     const Answers& m_answers;
     std::vector<NoteState> m_notes;
-    std::vector<bool> m_fresh;
     std::vector<std::array<const Pass*, kDimensionCount>> m_readIn; // by note: the pass of the last reading
     const Pass* m_pass = nullptr;                                   // that is being read
     std::optional<double> m_moisture;                               // of the last pass that says it, per cent

@@ -38,8 +38,8 @@ struct StateQuestion {
     std::array<RatioOf, 2> ratio;
 };
 
-/// By note (index note - 1). Readings are weighed with what was expected; a note with a new reading is also held to the
-/// escapement relation; work moves the state. With `workOfLast` false, what was done after the readings of the last
+/// By note (index note - 1). Readings are weighed with what was expected, within one covariance a note; work moves the
+/// state. With `workOfLast` false, what was done after the readings of the last
 /// pass is left out (learning compares before and after).
 std::vector<NoteState> noteStates(const StateQuestion&, const Answers&, bool workOfLast = true);
 

@@ -1,6 +1,8 @@
 #include "core/plan/bench.h"
 
+#include "core/causes/in_visit.h"
 #include "core/history/straps.h"
+#include "core/plan/doubts.h"
 #include "core/survey/standing.h"
 
 #include <algorithm>
@@ -78,28 +80,29 @@ constexpr double kRounding = 1e-9; // mm
 
 /// "Nothing is too little": a lower limit that a strip of 0.1 mm cannot tell from 0.
 constexpr double kCountsAsNothing = 0.05;
-bool toldByEye(const Bench& bench, Cell cell, const Goal& zone) {
-    return cell.dimension == dimension::lostMotion && bench.piano().vertical() &&
-           zone.low <= kCountsAsNothing + kRounding;
-}
 
 } // namespace
+
+bool toldByEye(const Bench& bench, Cell cell) {
+    if (cell.dimension != dimension::lostMotion || !bench.piano().vertical()) return false;
+    const auto& zone = bench.zones.at(cell);
+    return zone && zoneOf(*zone, cell.dimension).low <= kCountsAsNothing + kRounding;
+}
 
 Goal limitsAt(const Bench& bench, Cell cell) {
     const auto& zone = bench.zones.at(cell);
     if (!zone) return {-kNoLimit, 0, kNoLimit};
     Goal limits = zoneOf(*zone, cell.dimension);
-    if (!toldByEye(bench, cell, limits)) return limits;
+    if (!toldByEye(bench, cell)) return limits;
     // Nobody has looked since it was moved: the hammer may hang by what an eye would see.
-    const bool looked = bench.state(cell.note).of(cell.dimension).readings > 0;
+    const Known& known = bench.state(cell.note).of(cell.dimension);
+    const bool looked = known.readings > 0 || known.onRail;
     limits.low = std::min(limits.low, looked ? kHangs : kGapIsSeen);
     return limits;
 }
 
 bool seenOnRail(const Bench& bench, Cell cell) {
-    const Known& known = bench.state(cell.note).of(cell.dimension);
-    const auto& zone = bench.zones.at(cell);
-    return zone && known.readings > 0 && known.latest >= 0 && toldByEye(bench, cell, zoneOf(*zone, cell.dimension));
+    return bench.state(cell.note).of(cell.dimension).onRail && toldByEye(bench, cell);
 }
 
 OwnReadings ownReadings(const Bench& bench, Cell cell) {
@@ -132,8 +135,7 @@ bool asksByState(const Bench& bench, Cell cell, const Known& known) {
     if (known.readings == 0) return probability > kUnreadOutside;
     const Goal limits = limitsAt(bench, cell);
     // The newest look decides what the eye tells, whatever a strip read before.
-    if (toldByEye(bench, cell, zoneOf(*bench.zones.at(cell), cell.dimension)) && known.latest < limits.low - kRounding)
-        return true;
+    if (toldByEye(bench, cell) && known.latest < limits.low - kRounding) return true;
     // Three readings decide: whatever doubt they leave is worked, or it would stay for good.
     if (known.readings >= kReadingsDecide) return probability > kOutsideDecided;
     if (!ownReadings(bench, cell).outside) return known.readings >= 2 && probability > kOutsideAgainstReadings;
@@ -151,6 +153,7 @@ bool asksForWork(const Bench& bench, Cell cell) {
     if (standing.blocked || standing.held[cell.dimension.row] || standing.accepted[cell.dimension.row]) return false;
     const auto& zone = bench.zones.at(cell);
     if (!zone || shortByHanging(bench, cell)) return false;
+    if (standing.uneven[cell.dimension.row]) return true;
     const Known& known = bench.state(cell.note).of(cell.dimension);
     // What nobody has read is no ground for work: it is read first.
     if (known.known) return !known.derived && asksByState(bench, cell, known);
@@ -159,6 +162,20 @@ bool asksForWork(const Bench& bench, Cell cell) {
 }
 
 namespace {
+
+constexpr double kUneven = 0.5;
+constexpr int kReadingsOfUneven = 2;
+
+/// Touch-up: what stands off the line of its neighbours, by two readings or more.
+void findUneven(Bench& bench) {
+    const Doubts doubts(bench);
+    for (int n = 1; n <= bench.piano().notes; ++n)
+        for (const Dimension& dimension : dimensions()) {
+            const CellDoubt& doubt = doubts.at({{n}, dimension.id});
+            if (doubt.uneven > kUneven && doubt.readings >= kReadingsOfUneven)
+                bench.stand({n}).uneven.set(dimension.id.row);
+        }
+}
 
 /// What asks as it is found, before any common move.
 void findAsked(Bench& bench) {
@@ -244,8 +261,15 @@ Outcome<Bench> layOut(const PianoRecord& record, const SpecSheet& sheet, int num
     bench.answers = Answers(bench.responses, record.piano);
     findBlocked(bench);
     findTightStraps(bench);
+    findUneven(bench);
     findAsked(bench);
-    bench.causes = findCauses({&record, &bench.pass(), &bench.reviewed});
+    const Pass found = foundInVisit(record, bench.pass());
+    if (found.cells.size() == bench.pass().cells.size()) {
+        bench.causes = findCauses({&record, &bench.pass(), &bench.reviewed});
+    } else {
+        const Review whole = review(record.piano, found, bench.zones, options.rule, bench.stale);
+        bench.causes = findCauses({&record, &found, &whole});
+    }
     return bench;
 }
 

@@ -15,6 +15,7 @@ struct NoteStanding {
     std::bitset<kDimensionCount> held;     // cells that a cause answers for: no single work
     std::bitset<kDimensionCount> accepted; // accepted as they are (a cause's remedy says so)
     std::bitset<kDimensionCount> asked;    // cells that asked for work as they were found
+    std::bitset<kDimensionCount> uneven;   // more likely than not off the line of its neighbours, read twice
     bool blocked = false;
     bool strapTight = false; // its wire is bent back first; lost motion is read after that
     std::string_view cause;  // that moved or holds it, for the step's reason
@@ -97,6 +98,8 @@ struct OwnReadings {
 };
 OwnReadings ownReadings(const Bench&, Cell);
 
+/// Whether only the eye tells this cell's lower side: lost motion of a vertical whose zone begins at nothing.
+bool toldByEye(const Bench&, Cell);
 /// Whether only the eye tells this cell's lower side, and it saw the hammer on its rail since it was last moved.
 bool seenOnRail(const Bench&, Cell);
 

@@ -1,5 +1,7 @@
 #include "core/plan/core_work.h"
 
+#include "core/plan/doubts.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -94,6 +96,11 @@ CoreWork::Reach CoreWork::reach(const Bench& bench, NoteNumber n, double margin)
         reach.note.goal[i] = shrunk(zoneOf(*zone, id), margin * bench.u(id));
         asks[i] = asksForWork(bench, {n, id});
         reach.asks = reach.asks || asks[i];
+        if (!bench.stand(n).uneven[id.row]) {
+            reach.forItsZone = reach.forItsZone || asks[i];
+        } else if (const auto even = evenGoal(bench, {n, id})) {
+            reach.note.goal[i] = even;
+        }
     }
     for (std::size_t i = 0; i < kCoreCount; ++i) {
         const DimensionId id = dimensionOf(static_cast<Core>(i), colour);
@@ -235,6 +242,16 @@ NoteWork CoreWork::bestEffort(NoteNumber n, KeyColour colour, const Reach& reach
     return work;
 }
 
+namespace {
+
+bool waits(const Bench& bench, NoteNumber n) {
+    for (std::size_t i = 0; i < kCoreCount; ++i)
+        if (bench.stand(n).held[dimensionOf(static_cast<Core>(i), bench.colour(n)).row]) return true;
+    return false;
+}
+
+} // namespace
+
 NotePlan CoreWork::plan(Bench& bench, NoteNumber n) {
     NotePlan plan{n, {}, {}};
     if (bench.stand(n).blocked) return plan;
@@ -246,7 +263,11 @@ NotePlan CoreWork::plan(Bench& bench, NoteNumber n) {
         work = leastWork(colour, reach);
         // Zones that only just meet leave no room for what the gauge cannot tell: better close than not at all.
         if (!work) work = leastWork(colour, this->reach(bench, n, kCloseMargin));
-        if (!work) work = bestEffort(n, colour, reach, bench, plan.conflict);
+        if (!work) work = leastWork(colour, this->reach(bench, n, 0));
+        // Off its neighbours, but no work brings it to them: it stays as it is, inside its zone.
+        if (!work && reach.forItsZone) work = bestEffort(n, colour, reach, bench, plan.conflict);
+        // What a cause holds back waits for it: nothing is a conflict before that is done.
+        if (waits(bench, n)) plan.conflict.reset();
     }
     if (work && work->taken != 0) carryOut(bench, n, reach, *work, plan);
     return plan;

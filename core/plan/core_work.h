@@ -38,6 +38,7 @@ private:
         CoreNote note;
         unsigned allowed = 0, lastResort = 0;
         bool asks = false;
+        bool forItsZone = false; // not only because it stands off its neighbours
     };
     /// `margin`: how much of what the gauge cannot tell the goals stay inside of their zones, 0 to 1.
     Reach reach(const Bench&, NoteNumber, double margin = 1) const;

@@ -48,49 +48,98 @@ void Doubts::judgeOutside(const Bench& bench, Cell cell) {
     const bool onRail = seenOnRail(bench, cell);
     if (onRail) plain.low = -std::numeric_limits<double>::infinity();
     doubt.plainly = outside(bench.shown(cell), known.variance, plain);
+    Goal above = plain;
+    above.low = -std::numeric_limits<double>::infinity();
+    doubt.tooMuch = outside(bench.shown(cell), known.variance, above);
     if (own.outside) {
         const double u = bench.u(cell.dimension);
-        doubt.plainly = std::max(doubt.plainly, outside(own.mean, u * u / std::max(known.readings, 1), plain));
+        const double ofMean = u * u / std::max(known.readings, 1);
+        doubt.plainly = std::max(doubt.plainly, outside(own.mean, ofMean, plain));
+        doubt.tooMuch = std::max(doubt.tooMuch, outside(own.mean, ofMean, above));
     }
     if (onRail) doubt.plainly = std::min(doubt.plainly + kSeenOnRail, 1.0);
 }
+
+namespace {
+
+struct Point {
+    NoteNumber note;
+    double off, variance; // from its nominal
+};
+
+bool coloursApart(DimensionId id) {
+    return id == dimension::keyHeight || id == dimension::keyDip;
+}
+
+std::optional<Point> pointAt(const Bench& bench, Cell cell) {
+    const Known& known = bench.state(cell.note).of(cell.dimension);
+    const bool counts = known.known && !known.derived && fitted(cell.dimension, cell.note, bench.piano());
+    if (!counts || !bench.zones.at(cell) || bench.zones.overridden(cell)) return std::nullopt;
+    return Point{cell.note, bench.shown(cell) - zoneOf(*bench.zones.at(cell), cell.dimension).nominal, known.variance};
+}
+
+/// The cells of one line: a section's, of one colour where those differ.
+std::vector<Point> lineOf(const Bench& bench, DimensionId id, NoteRange range, KeyColour colour) {
+    std::vector<Point> line;
+    for (int n = range.first; n <= range.last; ++n) {
+        if (coloursApart(id) && bench.colour({n}) != colour) continue;
+        if (const auto point = pointAt(bench, {{n}, id})) line.push_back(*point);
+    }
+    return line;
+}
+
+std::optional<double> medianBeside(std::span<const Point> line, std::size_t i) {
+    std::vector<double> beside;
+    for (std::size_t j = i > kBeside ? i - kBeside : 0; j < std::min(line.size(), i + kBeside + 1); ++j)
+        if (j != i) beside.push_back(line[j].off);
+    if (beside.size() < kFewestBeside) return std::nullopt;
+    return *median(std::move(beside));
+}
+
+} // namespace
 
 void Doubts::judgeEvenness(const Bench& bench, DimensionId id) {
     const auto limit = bench.zones.step(id);
     if (!limit) return;
     const double L = toTrade(*limit, row(id).kind);
-    const bool apart = id == dimension::keyHeight || id == dimension::keyDip;
-    struct Point {
-        NoteNumber note;
-        double off, variance;
-    };
-    std::vector<Point> line;
-    const auto judge = [&] {
-        for (std::size_t i = 0; i < line.size(); ++i) {
-            std::vector<double> beside;
-            for (std::size_t j = i > kBeside ? i - kBeside : 0; j < std::min(line.size(), i + kBeside + 1); ++j)
-                if (j != i) beside.push_back(line[j].off);
-            if (beside.size() < kFewestBeside) continue;
-            const double e = line[i].off - *median(beside), variance = kMedianOfSix * line[i].variance;
-            CellDoubt& doubt = m_cells[place({line[i].note, id})];
-            doubt.uneven = outside(e, variance, {-2 * L, 0, 2 * L});
-            doubt.odd = outside(e, variance, {-3 * L, 0, 3 * L});
-        }
-        line.clear();
-    };
     for (const Section& section : sectionsOf(bench.piano()))
         for (const KeyColour colour : {KeyColour::natural, KeyColour::sharp}) {
-            if (!apart && colour == KeyColour::sharp) break;
-            for (int n = section.range.first; n <= section.range.last; ++n) {
-                const Cell cell{{n}, id};
-                if (!at(cell).counts || bench.zones.overridden(cell) || (apart && bench.colour({n}) != colour))
-                    continue;
-                line.push_back({{n},
-                                bench.shown(cell) - zoneOf(*bench.zones.at(cell), id).nominal,
-                                bench.state({n}).of(id).variance});
+            if (!coloursApart(id) && colour == KeyColour::sharp) break;
+            const std::vector<Point> line = lineOf(bench, id, section.range, colour);
+            for (std::size_t i = 0; i < line.size(); ++i) {
+                const auto middle = medianBeside(line, i);
+                if (!middle) continue;
+                const double e = line[i].off - *middle, variance = kMedianOfSix * line[i].variance;
+                CellDoubt& doubt = m_cells[place({line[i].note, id})];
+                doubt.uneven = outside(e, variance, {-2 * L, 0, 2 * L});
+                doubt.odd = outside(e, variance, {-3 * L, 0, 3 * L});
             }
-            judge();
         }
+}
+
+std::optional<double> lineBeside(const Bench& bench, Cell cell) {
+    const auto& zone = bench.zones.at(cell);
+    if (!zone) return std::nullopt;
+    const NoteRange range = sectionsOf(bench.piano())[sectionIndexOf(cell.note, bench.piano())].range;
+    const std::vector<Point> line = lineOf(bench, cell.dimension, range, bench.colour(cell.note));
+    const auto own = std::find_if(line.begin(), line.end(), [&](const Point& p) { return p.note == cell.note; });
+    if (own == line.end()) return std::nullopt;
+    const auto middle = medianBeside(line, static_cast<std::size_t>(own - line.begin()));
+    if (!middle) return std::nullopt;
+    return zoneOf(*zone, cell.dimension).nominal + *middle;
+}
+
+std::optional<Goal> evenGoal(const Bench& bench, Cell cell) {
+    constexpr double kWithin = 0.7;
+    const auto limit = bench.zones.step(cell.dimension);
+    const auto middle = lineBeside(bench, cell);
+    if (!limit || !middle) return std::nullopt;
+    const double by = kWithin * toTrade(*limit, row(cell.dimension).kind);
+    const Goal zone = zoneOf(*bench.zones.at(cell), cell.dimension);
+    // Where the neighbours themselves lie outside, the limit on their side.
+    const Goal even{std::clamp(*middle - by, zone.low, zone.high), std::clamp(*middle, zone.low, zone.high),
+                    std::clamp(*middle + by, zone.low, zone.high)};
+    return even.low < even.high ? std::optional(even) : std::nullopt;
 }
 
 } // namespace hammerline

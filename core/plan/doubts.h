@@ -8,12 +8,19 @@ namespace hammerline {
 /// What one cell says of the grade. Probabilities, 0 where nothing is known.
 struct CellDoubt {
     double plainly = 0;  // that it lies outside its zone by more than an eighth of the zone's width
+    double tooMuch = 0;  // of that, above it: what a look, which tells of below alone, cannot settle
     double uneven = 0;   // that it stands more than two evenness limits from the line of its neighbours
     double odd = 0;      // more than three
     bool reads = false;  // the mean of its own readings since it was last moved lies outside
     int readings = 0;    // since it was last moved
     bool counts = false; // known by a reading and judged; an aftertouch that is only computed does not
 };
+
+/// The nominal of the cell moved along with its neighbours: the median of what the three nearest on each side stand off
+/// theirs, as they are known by now; of one section, in heights and dips of one colour. None from fewer than three.
+std::optional<double> lineBeside(const Bench&, Cell);
+/// What touch-up brings an uneven cell to: within 0.7 evenness limits of that line, inside its zone. None without both.
+std::optional<Goal> evenGoal(const Bench&, Cell);
 
 /// The doubts of all cells, from the states on the bench as they stand there.
 ///

@@ -53,17 +53,23 @@ bool worthReading(const CellDoubt& doubt, double limit) {
     return doubt.reads || doubt.plainly > limit || doubt.uneven > limit;
 }
 
+/// Only that the hammer may hang is in doubt: a look at the shank tells that, not a strip.
+bool isLook(const Bench& bench, Cell cell, const CellDoubt& doubt, double limit) {
+    return toldByEye(bench, cell) && doubt.tooMuch <= limit && doubt.uneven <= limit;
+}
+
 std::string_view whyRead(const Bench& bench, const Doubts& doubts, Cell cell, bool moved, double limit) {
     const NoteStanding& standing = bench.stand(cell.note);
     if (standing.blocked) return {};
     const Known& known = bench.state(cell.note).of(cell.dimension);
     const bool wasRead = bench.read(cell);
-    if (standing.held[cell.dimension.row] && wasRead) return "held-back";
+    if (standing.held[cell.dimension.row] && wasRead) return kHeldBack;
     if (!known.known) return moved && wasRead ? "not-known-any-more" : std::string_view{};
     if (known.derived) return {};
     const auto& zone = bench.zones.at(cell);
     if (!zone) return {};
     if (!worthReading(doubts.at(cell), limit)) return {};
+    if (isLook(bench, cell, doubts.at(cell), limit)) return kLookAtRail;
     if (moved) return "moved";
     return known.expected ? "stale" : "doubtful";
 }

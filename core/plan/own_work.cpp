@@ -1,5 +1,7 @@
 #include "core/plan/own_work.h"
 
+#include "core/plan/doubts.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -55,6 +57,8 @@ OwnTask taskFor(Bench& bench, NoteNumber n, OperationId operation, DimensionId d
     own.task.serves = dimension;
     own.task.why = bench.stand(n).cause;
     if (zone) own.task.aim = toTrade(zone->nominal, row(dimension).kind);
+    if (bench.stand(n).uneven[dimension.row])
+        if (const auto even = evenGoal(bench, {n, dimension})) own.task.aim = even->nominal;
     NoteState& state = bench.state(n);
     if (const Known& known = state.of(dimension); known.known && zone) {
         own.task.from = bench.shown({n, dimension});

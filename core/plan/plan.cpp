@@ -128,7 +128,7 @@ void sumUp(const Bench& bench, Plan& plan) {
     line.readings = static_cast<int>(plan.readNext.size());
     line.minutes = plan.minutes;
     for (const ToRead& each : plan.readNext)
-        line.minutes += row(each.cell.dimension).seconds[0] / 60;
+        line.minutes += minutesOf(each);
     line.stop = plan.steps.empty() && plan.trials.empty() && plan.readNext.empty() && bench.blocked.empty() &&
                 line.all.cells > 0;
 }
@@ -156,6 +156,11 @@ std::optional<double> humidityAt(const PianoRecord& record, int number) {
 }
 
 } // namespace
+
+double minutesOf(const ToRead& read) {
+    constexpr double kLook = 4.0 / 60;
+    return read.why == kLookAtRail ? kLook : row(read.cell.dimension).seconds[0] / 60;
+}
 
 Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pass, const PlanOptions& options) {
     const SpecSheet seasonal = withSeasonsAim(sheet, yearOfHumidity(record.preferences), humidityAt(record, pass));

@@ -68,6 +68,13 @@ struct ToRead {
     Cell cell;
     std::string_view why;
 };
+/// Why of a lost motion that is only looked at: does the hammer lie on its rail? "ok" or "off-rail", no number.
+inline constexpr std::string_view kLookAtRail = "on-its-rail";
+/// Why of a cell that a cause answers for: the cause is looked at first.
+inline constexpr std::string_view kHeldBack = "held-back";
+/// What one of them takes: a look some 4 seconds (common practice, no source), else what the dimension takes.
+double minutesOf(const ToRead&);
+
 struct Conflict {
     NoteNumber note;
     std::string_view what; // id of the sentence

@@ -95,7 +95,9 @@ Step noteStep(const Bench& bench, NoteNumber note, const NoteTask& task, double 
     else if (outsideNow)
         step.why = key(judged->verdict);
     else
-        step.why = bench.stand(note).asked[task.serves.row] ? "probably-outside" : "follows";
+        step.why = bench.stand(note).uneven[task.serves.row]  ? "uneven"
+                   : bench.stand(note).asked[task.serves.row] ? "probably-outside"
+                                                              : "follows";
     step.minutes = minutesFor(task.operation, bench.piano());
     // A capped amount takes more goes, each with its look (bench-practice 2.7).
     if (const double cap = capOf(task.operation, bench.piano()); step.amount && cap > 0)

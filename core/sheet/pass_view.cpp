@@ -1,5 +1,7 @@
 #include "core/sheet/pass_view.h"
 
+#include "core/causes/in_visit.h"
+
 namespace hammerline {
 
 SpecSheet sheetOf(const PianoRecord& record) {
@@ -17,7 +19,13 @@ Outcome<PassView> viewPass(const PianoRecord& record, int number, Rule rule, con
     view.stale = staleCells(record, *pass);
     const Zones zones(view.sheet, record.piano, record.overrides);
     view.review = review(record.piano, view.pass, zones, rule, view.stale);
-    view.causes = findCauses({&record, &view.pass, &view.review});
+    const Pass found = foundInVisit(record, view.pass);
+    if (found.cells.size() == view.pass.cells.size()) {
+        view.causes = findCauses({&record, &view.pass, &view.review});
+    } else {
+        const Review whole = review(record.piano, found, zones, rule, view.stale);
+        view.causes = findCauses({&record, &found, &whole});
+    }
     for (const auto colour : {KeyColour::natural, KeyColour::sharp})
         view.ratio[static_cast<std::size_t>(colour)] = estimateRatio(record.piano, record.passes, colour);
     return view;

@@ -96,7 +96,7 @@ BeforeWork beforeWork(const PianoRecord& record, const Plan* plan) {
     before.bench = plan->setUp.waits();
     before.questions = openQuestions(*plan, record);
     for (const ToRead& each : plan->readNext)
-        if (each.why == "held-back") {
+        if (each.why == kHeldBack) {
             before.heldBack.push_back(each.cell.note);
             if (!before.heldBackIn) before.heldBackIn = each.cell.dimension;
         }

@@ -39,9 +39,17 @@ TEST_CASE("what the neighbours say of a first reading, against the arithmetic by
         each = std::abs(each - centre);
     std::sort(sorted.begin(), sorted.end());
     const double half = std::acos(0.0); // pi/2: variance of a median over that of a mean
-    const double total = std::pow(1.4826 * sorted[6], 2) / (1 + half / 12);
-    const double between = std::max(1.25 * (total - 0.01), 0.0025);
-    CHECK(beside[6]->variance == Approx(between + half / 12 * (between + 0.01)));
+    const double byMedian = std::pow(1.4826 * sorted[6], 2);
+    // None of them is odd here (the row spans 1.2, the scale is above 0.4), so that all squares count. 0.9113: variance
+    // of a standard normal inside 2.5, 1 - 5 phi(2.5)/(2 Phi(2.5) - 1) with phi(2.5) = 0.0175283, Phi(2.5) = 0.9937903.
+    REQUIRE(2.5 * 1.4826 * sorted[6] > 1.2);
+    double squares = 0;
+    for (const double each : off)
+        squares += each * each / 13;
+    const double inside = 1 - 5 * 0.0175283 / (2 * 0.9937903 - 1);
+    const double total = std::max(byMedian, squares / inside) * (1 + 1 / std::sqrt(13.0)) / (1 + half / 12);
+    const double between = std::max(total - 0.01, 0.005);
+    CHECK(beside[6]->variance == Approx(between + half / 12 * (between + 0.01)).epsilon(1e-4));
 }
 
 TEST_CASE("a row that is too short, or a note that may be the odd one, is left to its own reading") {
@@ -52,12 +60,12 @@ TEST_CASE("a row that is too short, or a note that may be the odd one, is left t
         CHECK_FALSE(each);
     for (int n = 7; n <= 20; ++n)
         row.push_back({{n}, 2.5});
-    row[9].value = 4.0; // of equal notes the spread is taken as u/2 at least: 2.5 sd of e are 0.58 here
+    row[9].value = 4.0; // of equal notes the spread is taken as u^2/2 at least: 2.5 sd of e are 0.65 here
     const auto beside = besideEach(row, 0.2);
     CHECK_FALSE(beside[9]);
     REQUIRE(beside[3]);
     CHECK(beside[3]->value == 2.5);
-    CHECK(beside[3]->variance == Approx(0.01 + std::acos(0.0) / 12 * 0.05));
+    CHECK(beside[3]->variance == Approx(0.02 + std::acos(0.0) / 12 * 0.06));
 }
 
 namespace {

@@ -89,7 +89,7 @@ TEST_CASE("what a plan is expected to leave lies inside its zone, or the note's 
             const bool core = id == keyHeight || id == sharpHeight || id == keyDip || id == lostMotion || id == blow ||
                               id == letOff || id == aftertouch;
             const bool held = std::any_of(plan->readNext.begin(), plan->readNext.end(), [&](const ToRead& each) {
-                if (each.why != "held-back") return false; // a cause answers for it
+                if (each.why != kHeldBack) return false; // a cause answers for it
                 // and with the lost motion for the blow of a hammer that is held off its rail
                 return each.cell == expected.cell || (id == blow && each.cell == Cell{{note}, lostMotion});
             });

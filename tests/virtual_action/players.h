@@ -1,8 +1,10 @@
 // Who regulates the virtual piano: two that go by the handbook, and one that goes by the program (computation 13).
 #pragma once
 
+#include "core/history/record.h"
 #include "tests/virtual_action/workshop.h"
 
+#include <functional>
 #include <string>
 
 namespace virtual_action {
@@ -25,7 +27,11 @@ inline constexpr int kMostPasses = 8;
 Played playGoodHandbook(Workshop&, const hammerline::SpecSheet&);
 /// The same, but after the first time reads only what was disturbed or is doubtful.
 Played playEconomicalHandbook(Workshop&, const hammerline::SpecSheet&);
+/// Looks on as the program's player goes: what the book says by then, and what is true.
+enum class Moment : std::uint8_t { read, worked };
+using Watch = std::function<void(Moment, const hammerline::PianoRecord&, const Action&)>;
 /// Measure, plan, work, read what the plan asks for.
 Played playProgram(Workshop&, const hammerline::SpecSheet&);
+Played watchProgram(Workshop&, const hammerline::SpecSheet&, const Watch&);
 
 } // namespace virtual_action

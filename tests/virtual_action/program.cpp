@@ -15,8 +15,8 @@ constexpr int kMostRounds = 24; // trials and reading rounds together; never rea
 
 class ByProgram {
 public:
-    ByProgram(Workshop& workshop, const SpecSheet& sheet)
-        : m_shop(workshop), m_sheet(sheet), m_zones(sheet, workshop.piano()) {
+    ByProgram(Workshop& workshop, const SpecSheet& sheet, Watch watch)
+        : m_shop(workshop), m_sheet(sheet), m_zones(sheet, workshop.piano()), m_watch(std::move(watch)) {
         m_record.piano = workshop.piano();
         m_record.specName = sheet.name;
     }
@@ -27,9 +27,11 @@ public:
         for (int round = 0; round < kMostRounds && m_played.passes <= kMostPasses; ++round) {
             if (asked.empty()) break;
             read(asked);
-            const Plan plan = *makePlan(m_record, m_sheet, m_record.passes.back().number, {});
+            look(Moment::read);
+            const Plan plan = planned();
             const bool worked = work(plan);
             nameConflicts(plan);
+            if (worked) look(Moment::worked);
             if (m_played.finished) break;
             asked = whatToRead(plan);
             if (!worked && asked == m_lastAsked) break; // read twice, and still nothing to do about it
@@ -41,6 +43,46 @@ public:
     }
 
 private:
+    Plan planned() {
+        const int pass = m_record.passes.back().number;
+        const Plan plan = *makePlan(m_record, m_sheet, pass, {});
+        const PlanOptions decided = answer(plan);
+        return m_answered ? *makePlan(m_record, m_sheet, pass, decided) : plan;
+    }
+
+    /// What a cause holds back is asked of a person, who looks: the screws of a virtual piano are tight and its felts
+    /// whole, and no season brings back what its wood lost.
+    PlanOptions answer(const Plan& plan) {
+        PlanOptions decided;
+        m_answered = false;
+        for (const Cause& cause : plan.causes) {
+            const bool holds = std::any_of(plan.readNext.begin(), plan.readNext.end(), [&](const ToRead& each) {
+                return each.why == kHeldBack &&
+                       std::find(cause.explains.begin(), cause.explains.end(), each.cell) != cause.explains.end();
+            });
+            if (!holds) continue;
+            m_answered = true;
+            if (cause.remedy == "wait") decided.accepted[std::string(cause.key)] = "turn-now";
+            for (const std::string_view check : cause.checks)
+                lookAt(checkQuestion(check));
+        }
+        return decided;
+    }
+
+    void lookAt(const std::optional<CheckQuestion>& question) {
+        if (!question || question->part.empty()) return;
+        m_shop.lookAtPart();
+        Finding sound;
+        sound.part = question->part;
+        sound.state = FindingState::sound;
+        sound.order = ++m_order;
+        m_record.findings.push_back(sound);
+    }
+
+    void look(Moment moment) const {
+        if (m_watch) m_watch(moment, m_record, m_shop.action());
+    }
+
     std::vector<Cell> everything() const {
         std::vector<Cell> cells;
         for (const DimensionId id : yardstickDimensions())
@@ -55,7 +97,10 @@ private:
         pass.number = static_cast<int>(m_record.passes.size()) + 1;
         for (const Cell cell : cells) {
             hammerline::Reading reading;
-            reading.count = fromTrade(*m_shop.read(cell), row(cell.dimension).kind);
+            if (m_toLook.contains(cell))
+                reading.word = m_shop.looksOnRail(cell.note.value) ? word::ok : word::offRail;
+            else
+                reading.count = fromTrade(*m_shop.read(cell), row(cell.dimension).kind);
             reading.order = ++m_order;
             pass.cells[cell].trials = {reading};
         }
@@ -63,8 +108,13 @@ private:
     }
 
     /// While screws are tried or only half turned, only those are looked at: the rest is read when its work is done.
-    std::vector<Cell> whatToRead(const Plan& plan) const {
+    std::vector<Cell> whatToRead(const Plan& plan) {
         std::vector<Cell> cells = m_looks;
+        m_toLook.clear();
+        for (const ToRead& each : plan.readNext)
+            if (each.why == kLookAtRail) m_toLook.insert(each.cell);
+        for (const Cell cell : m_looks)
+            m_toLook.erase(cell);
         for (const ToRead& each : plan.readNext)
             if (ours(each.cell.dimension) && (midway(plan) ? each.why == "trial" : true)) cells.push_back(each.cell);
         std::sort(cells.begin(), cells.end());
@@ -191,8 +241,11 @@ private:
     Workshop& m_shop;
     const SpecSheet& m_sheet;
     Zones m_zones;
+    Watch m_watch;
     PianoRecord m_record;
     std::int64_t m_order = 0;
+    bool m_answered = false;         // what the newest plan held back for an answer
+    std::set<Cell> m_toLook;         // of what is asked: only whether the hammer lies on its rail
     std::vector<Cell> m_looks;       // screws that have more goes to come
     std::set<std::string> m_waiting; // ids of steps left for after the trial or the look
     std::vector<Cell> m_lastAsked;
@@ -202,7 +255,11 @@ private:
 } // namespace
 
 Played playProgram(Workshop& workshop, const SpecSheet& sheet) {
-    return ByProgram(workshop, sheet).play();
+    return ByProgram(workshop, sheet, {}).play();
+}
+
+Played watchProgram(Workshop& workshop, const SpecSheet& sheet, const Watch& watch) {
+    return ByProgram(workshop, sheet, watch).play();
 }
 
 } // namespace virtual_action

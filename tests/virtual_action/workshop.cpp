@@ -12,9 +12,10 @@ constexpr double kAllKeysOffAndOn = 15;      // minutes, bench-practice 2.7
 constexpr double kPunchingWithKeysOff = 0.5; // minutes a key when all are off anyway
 constexpr std::size_t kMostSingleKeys = 20;
 
-// A gap of R 0.03 = 0.15 mm at the shank is felt by a tug; a guess, no source. mm at the key.
-constexpr double kGapIsSeen = -0.03, kEyeErrs = 0.02;
-constexpr double kHangs = -0.2; // what is written at least where it hangs
+constexpr double kEyeErrs = 0.02;  // mm at the key
+constexpr double kLookSeconds = 4; // common practice, no source
+constexpr double kPartMinutes = 2; // a guess, no source
+constexpr double kHangs = -0.2;    // what is written at least where it hangs
 
 /// What the hand can read: half millimetres at the hammer's long distances, tenths elsewhere (computation 2).
 double rounded(double mm, DimensionId id) {
@@ -44,8 +45,20 @@ std::optional<double> Workshop::read(Cell cell) {
     const double seen = rounded(*truth + m_chance.normal(u), cell.dimension);
     if (cell.dimension != dimension::lostMotion || !piano().vertical()) return seen;
     // Whoever reads it sees whether the hammer lies on its rail, whatever the strip says.
-    const bool onRail = *truth + m_chance.normal(kEyeErrs) > kGapIsSeen;
-    return onRail ? std::max(seen, 0.0) : std::min(seen, kHangs);
+    return seesOnRail(*truth) ? std::max(seen, 0.0) : std::min(seen, kHangs);
+}
+
+bool Workshop::looksOnRail(int note) {
+    m_minutes.reading += kLookSeconds / 60;
+    return seesOnRail(*m_action.truth({{note}, dimension::lostMotion}));
+}
+
+void Workshop::lookAtPart() {
+    m_minutes.common += kPartMinutes;
+}
+
+bool Workshop::seesOnRail(double lostMotion) {
+    return lostMotion + m_chance.normal(kEyeErrs) > m_conditions.eye;
 }
 
 double Workshop::turned(double turns) {

@@ -11,6 +11,9 @@ struct Conditions {
     hammerline::Gauge gauge = hammerline::Gauge::simple;
     double noise = 1; // of the uncertainties of bench-practice 2.4
     double hands = 1; // of the hands' errors of computation 13
+    // What the eye passes as lying on the rail: a gap of R 0.03 = 0.15 mm at the shank is felt by a tug; a guess, no
+    // source. mm of lost motion at the key.
+    double eye = -0.03;
 };
 
 struct Minutes {
@@ -31,6 +34,10 @@ public:
 
     /// One reading, mm, rounded to what the hand can read; none where the note has no such part.
     std::optional<double> read(hammerline::Cell);
+    /// A look at the shank, no number: whether the hammer lies on its rail.
+    bool looksOnRail(int note);
+    /// A look at one part along the keyboard.
+    void lookAtPart();
 
     // --- single work: the amount a person means; the hand does nearly that
     void turnCapstan(int note, double turns);
@@ -50,6 +57,7 @@ public:
     void playIn() { m_action.playIn(); }
 
 private:
+    bool seesOnRail(double lostMotion);
     double turned(double turns);
     double cut(double mm);
     void charge(hammerline::OperationId);

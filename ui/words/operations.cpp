@@ -206,6 +206,7 @@ QString whySentence(std::string_view why) {
         Row{"uneven", QT_TRANSLATE_NOOP("operations", "off its neighbours")},
         Row{"to-nominal", QT_TRANSLATE_NOOP("operations", "to the aim")},
         Row{"stale", QT_TRANSLATE_NOOP("operations", "moved since")},
+        Row{"on-its-rail", QT_TRANSLATE_NOOP("operations", "only look: does the hammer lie on its rail?")},
         Row{"reference-note", QT_TRANSLATE_NOOP("operations", "a reference note")},
         Row{"rod-slopes", QT_TRANSLATE_NOOP("operations", "rises more at one end: look at the rod's hangers, a loose "
                                                           "hook, the felt between its two parts, the bracket")},
