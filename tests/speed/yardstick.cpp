@@ -21,12 +21,21 @@ struct Setting {
     Gauge gauge;
     double noise = 1, hands = 1, wear = 1;
     double goodGoal = 0, economicalGoal = 0; // 0: only printed
+    double eye = -0.03;                      // what it passes as lying on the rail, mm of lost motion
+    ActionKind kind = ActionKind::upright;
 };
 
 constexpr std::array kSettings = {
-    Setting{"simple", Gauge::simple, 1, 1, 1, 0.48, 0.60}, Setting{"good-tools", Gauge::good, 1, 1, 1, 0.66, 0.76},
-    Setting{"simple-noise-half", Gauge::simple, 0.5},      Setting{"simple-noise-x1.5", Gauge::simple, 1.5},
-    Setting{"simple-hands-x2", Gauge::simple, 1, 2},       Setting{"simple-half-wear", Gauge::simple, 1, 1, 0.5},
+    Setting{"simple", Gauge::simple, 1, 1, 1, 0.48, 0.60},
+    Setting{"good-tools", Gauge::good, 1, 1, 1, 0.66, 0.76},
+    Setting{"simple-noise-half", Gauge::simple, 0.5},
+    Setting{"simple-noise-x1.5", Gauge::simple, 1.5},
+    Setting{"simple-hands-x2", Gauge::simple, 1, 2},
+    Setting{"simple-half-wear", Gauge::simple, 1, 1, 0.5},
+    Setting{.name = "simple-eye-0", .gauge = Gauge::simple, .eye = 0},
+    Setting{.name = "simple-eye-0.05", .gauge = Gauge::simple, .eye = -0.05},
+    Setting{"grand-simple", Gauge::simple, 1, 1, 1, 0.70, 0.85, -0.03, ActionKind::grand},
+    Setting{"grand-good", Gauge::good, 1, 1, 1, 0.80, 0.90, -0.03, ActionKind::grand},
 };
 
 using Player = Played (*)(Workshop&, const SpecSheet&);
@@ -35,14 +44,14 @@ constexpr std::array<std::pair<std::string_view, Player>, 3> kPlayers = {
 using Round = std::array<Played, 3>;
 
 Round play(const Setting& setting, std::uint64_t seed) {
-    Piano piano = *makePiano(ActionKind::upright);
+    Piano piano = *makePiano(setting.kind);
     for (const DimensionId id : yardstickDimensions())
         piano.gauges[std::string(key(id))] = setting.gauge == Gauge::good ? "good" : "simple";
-    const SpecSheet sheet = *builtInSheet("upright");
+    const SpecSheet sheet = *builtInSheet(defaultSheet(setting.kind));
     Round round;
     for (std::size_t i = 0; i < kPlayers.size(); ++i) {
         Action action(piano, sheet, Wear{setting.wear, true}, seed);
-        Workshop workshop(action, {setting.gauge, setting.noise, setting.hands}, seed);
+        Workshop workshop(action, {setting.gauge, setting.noise, setting.hands, setting.eye}, seed);
         round[i] = kPlayers[i].second(workshop, sheet);
     }
     return round;

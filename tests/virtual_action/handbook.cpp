@@ -14,6 +14,7 @@ namespace {
 constexpr double kCapstanCap = 0.5, kLetOffCap = 0.25; // turns a go (bench-practice 2.5)
 constexpr double kCapstanTrial = 0.25, kLetOffTrial = 0.125;
 constexpr double kRailFactor = 1.28;
+constexpr double kGrandTrial = 0.125, kGrandCap = 0.25;
 constexpr std::array kTrialNotes = {20, 45, 70};
 constexpr int kMostGoes = 6;
 constexpr int kMostReadings = 3;  // of a doubtful cell since it was last touched
@@ -45,7 +46,10 @@ struct Read {
 class Handbook {
 public:
     Handbook(Workshop& workshop, const SpecSheet& sheet, bool economical)
-        : m_shop(workshop), m_zones(sheet, workshop.piano()), m_economical(economical) {}
+        : m_shop(workshop), m_zones(sheet, workshop.piano()), m_economical(economical) {
+        if (m_vertical) return;
+        m_capstan = {dimension::blow, operation::capstanTurn, kGrandTrial, kGrandCap, -1, 5, 20, {}};
+    }
 
     Played play() {
         shimSunkRail();
@@ -62,10 +66,12 @@ public:
 private:
     void pass() {
         const std::vector<std::function<void()>> order = {
-            [&] { setBlow(); },
+            [&] {
+                if (m_vertical) setBlow();
+            },
             [&] { setHeight(dimension::keyHeight); },
             [&] { setHeight(dimension::sharpHeight); },
-            [&] { setScrew(m_capstan); },
+            [&] { setScrew(m_capstan); }, // a grand's set the blow
             [&] { setScrew(m_letOff); },
             [&] { setDip(); },
             [&] { setAftertouch(); },
@@ -306,7 +312,7 @@ private:
         if (std::abs(change) > 0.05) punchFront(note, change / dipPerFront(note));
         // letting off farther from the string, and less lost motion, leave more of the dip for after it
         const double byLetOff = giveBy(m_letOff, note, missing, kUsualRatio);
-        giveBy(m_capstan, note, missing - byLetOff, -1);
+        giveBy(m_capstan, note, missing - byLetOff, m_vertical ? -1 : -kUsualRatio);
     }
     /// Turns a screw inside the zone of its dimension toward what the aftertouch misses; `perAftertouch` mm of it for
     /// one of aftertouch. What it gives.
@@ -332,6 +338,7 @@ private:
     Workshop& m_shop;
     Zones m_zones;
     bool m_economical;
+    bool m_vertical = m_shop.piano().vertical();
     bool m_worked = false;
     int m_pass = 0;
     Played m_played;

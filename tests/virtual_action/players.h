@@ -23,7 +23,7 @@ inline constexpr int kMostPasses = 8;
 /// order, with a three-note trial per kind of screw. What reads nearer than one u to a limit is doubtful and read
 /// again, up to three times; what nobody touched since counts with the mean of its readings. Re-reads what was touched
 /// and goes once more, and keeps dip inside its zone while setting aftertouch, the let-off giving what is missing
-/// inside its own; then the whole again.
+/// inside its own; then the whole again. On a grand the capstans set the blow, after the heights.
 Played playGoodHandbook(Workshop&, const hammerline::SpecSheet&);
 /// The same, but after the first time reads only what was disturbed or is doubtful.
 Played playEconomicalHandbook(Workshop&, const hammerline::SpecSheet&);
