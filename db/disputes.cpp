@@ -1,5 +1,6 @@
 #include "db/disputes.h"
 
+#include "db/directory.h"
 #include "db/loading.h"
 #include "db/stores.h"
 #include "db/versions.h"
@@ -122,21 +123,6 @@ std::string told(OpenBook& book, const Subject& subject, const Telling& telling,
     const auto count = find.maybe(1);
     return (count && dimension ? exactText(*count, row(*dimension).kind) + ", " : std::string()) + find.text(0);
 }
-
-/// Names of pianos and numbers of passes, by row; those taken back are left out: their disputes concern nobody.
-struct Directory {
-    std::map<std::int64_t, std::string> pianos;
-    std::map<std::int64_t, std::pair<std::string, int>> passes;
-
-    explicit Directory(OpenBook& book) {
-        for (const PianoLine& line : pianoNames(book)) {
-            const std::int64_t piano = pianoRow(book, line.uuid);
-            pianos[piano] = line.name;
-            for (const PassRow& pass : passRows(book, piano))
-                passes[pass.id] = {line.name, pass.number};
-        }
-    }
-};
 
 std::optional<Dispute> addressed(OpenBook& book, const Directory& directory, const Subject& subject, const Key& key) {
     Dispute dispute;

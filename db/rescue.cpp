@@ -1,5 +1,6 @@
 #include "db/rescue.h"
 
+#include "db/directory.h"
 #include "db/file_header.h"
 #include "db/files.h"
 #include "db/migration.h"
@@ -9,11 +10,13 @@
 
 #include <sqlite3.h>
 
+#include <algorithm>
 #include <array>
 #include <cstring>
 #include <filesystem>
 #include <fstream>
 #include <set>
+#include <tuple>
 
 namespace hammerline {
 namespace {
@@ -143,14 +146,36 @@ Rescued copyIntoNew(const std::string& copy, const std::string& made, const Refu
     }
 }
 
+void nameUnproven(OpenBook& book, const Directory& directory, std::int64_t act, Rescued& rescued) {
+    Query find = book.query("SELECT pass_id, note, dimension_id, trial, typed FROM reading WHERE act_id = ? "
+                            "ORDER BY pass_id, note, dimension_id, trial");
+    find << act;
+    while (rescued.doubtful.size() < Rescued::kMostNamed && find.step()) {
+        const auto pass = directory.passes.find(find.number(0));
+        const auto dimension = book.dimensionOf(find.number(2));
+        if (!dimension) continue;
+        UnprovenReading each;
+        each.cell = {NoteNumber{static_cast<int>(find.number(1))}, *dimension};
+        each.trial = static_cast<int>(find.number(3));
+        each.typed = find.text(4);
+        if (pass != directory.passes.end()) std::tie(each.piano, each.pass) = pass->second;
+        rescued.doubtful.push_back(std::move(each));
+    }
+}
+
 /// Readings of an act whose rows fit its digest are as they were written; of the others nobody can say.
 void proveRescued(OpenBook& book, Rescued& rescued) {
     SQLite::Transaction transaction(book.db, SQLite::TransactionBehavior::IMMEDIATE);
+    const Directory directory(book);
     book.digests.sealAnew([&](std::int64_t act, bool proven) {
         Query count = book.query("SELECT count(*) FROM reading WHERE act_id = ?");
         count << act;
         count.step();
         (proven ? rescued.proven : rescued.unproven) += static_cast<std::size_t>(count.number(0));
+        if (!proven) nameUnproven(book, directory, act, rescued);
+    });
+    std::stable_sort(rescued.doubtful.begin(), rescued.doubtful.end(), [](const auto& a, const auto& b) {
+        return std::tie(a.piano, a.pass, a.cell.note.value) < std::tie(b.piano, b.pass, b.cell.note.value);
     });
     transaction.commit();
 }

@@ -12,6 +12,8 @@
 #include <QFileInfo>
 #include <QStorageInfo>
 
+#include <algorithm>
+
 namespace hammerline {
 
 namespace {
@@ -174,7 +176,18 @@ void MainWindow::offerRescue(const QString& path, const Refusal& refusal) {
     if (!rescued) return report(rescued.error());
     if (const auto opened = m_bench.openBook(QString::fromStdString(into)); !opened) return report(opened.error());
     m_settings.rememberBook(QString::fromStdString(into));
-    say(words::rescueSentence(*rescued, into));
+    const QString said = words::rescueSentence(*rescued, into);
+    say(said);
+    if (rescued->doubtful.empty()) return;
+    constexpr std::size_t kShown = 20;
+    QString told = said.toHtmlEscaped();
+    for (std::size_t i = 0; i < std::min(kShown, rescued->doubtful.size()); ++i)
+        told += QStringLiteral("<br>\u2022 ") + words::unprovenSentence(rescued->doubtful[i]).left(200).toHtmlEscaped();
+    if (rescued->unproven > kShown)
+        told += QStringLiteral("<br>") + tr("and %n more; hammerline restore --rescue --json lists them.", nullptr,
+                                            static_cast<int>(rescued->unproven - kShown))
+                                             .toHtmlEscaped();
+    Dialogs::now().say(this, tr("What was rescued"), told);
 }
 
 } // namespace hammerline

@@ -5,8 +5,10 @@
 #include "app/commands/commands.h"
 #include "app/commands/progress.h"
 #include "app/console.h"
+#include "app/text_table.h"
 #include "db/bench_book.h"
 #include "ui/words/said.h"
+#include "ui/words/words.h"
 
 #include <QString>
 #include <nlohmann/json.hpp>
@@ -29,18 +31,43 @@ auto atLength(bool json, const F& work) {
     return work([&progress](double share) { return progress.goesOn(share); });
 }
 
+Json object(const UnprovenReading& reading) {
+    return {{"piano", reading.piano},          {"pass", reading.pass > 0 ? Json(reading.pass) : Json()},
+            {"note", reading.cell.note.value}, {"dimension", std::string(key(reading.cell.dimension))},
+            {"trial", reading.trial},          {"text", reading.typed}};
+}
+
+TextTable unprovenTable(const Rescued& rescued) {
+    TextTable table({{inConsole(QT_TRANSLATE_NOOP("console", "Not proven"))},
+                     {inConsole(QT_TRANSLATE_NOOP("console", "Pass")), true},
+                     {inConsole(QT_TRANSLATE_NOOP("console", "Note")), true},
+                     {inConsole(QT_TRANSLATE_NOOP("console", "Dimension"))},
+                     {inConsole(QT_TRANSLATE_NOOP("console", "Trial")), true},
+                     {inConsole(QT_TRANSLATE_NOOP("console", "Typed"))}});
+    for (const UnprovenReading& each : rescued.doubtful)
+        table.add({QString::fromStdString(each.piano), QString::number(each.pass),
+                   QString::number(each.cell.note.value), words::name(each.cell.dimension), QString::number(each.trial),
+                   QString::fromStdString(each.typed)});
+    return table;
+}
+
 int rescue(const RestoreRequest& request, bool json) {
     std::string into = request.from;
     const auto rescued = atLength(json, [&](const GoOn& goOn) { return rescueBook(request.book, into, goOn); });
     if (!rescued) return refused(rescued.error(), json);
     say(words::rescueSentence(*rescued, into), json);
+    say(unprovenTable(*rescued), json);
+    Json doubtful = Json::array();
+    for (const UnprovenReading& each : rescued->doubtful)
+        doubtful.push_back(object(each));
     printEither({{"done", true},
                  {"act", 0},
                  {"path", into},
                  {"rows", rescued->rows},
                  {"lost", rescued->lost},
                  {"proven", rescued->proven},
-                 {"unproven", rescued->unproven}},
+                 {"unproven", rescued->unproven},
+                 {"unproven_readings", doubtful}},
                 json);
     return rescued->lost == 0 ? kDone : kOutside;
 }

@@ -28,10 +28,21 @@ struct Merged {
     std::string kept;                                           // the book as it was before; empty: nothing came
     std::vector<Dispute> disputes;                              // of the whole book
 };
+struct UnprovenReading {
+    std::string piano{}; // its name; empty: of a piano or pass that was taken back
+    int pass = 0;
+    Cell cell;
+    int trial = 1;
+    std::string typed;
+    friend bool operator==(const UnprovenReading&, const UnprovenReading&) = default;
+};
 struct Rescued {
-    std::size_t rows = 0;                 // that could be read and make sense
-    std::size_t lost = 0;                 // at least so many could not
-    std::size_t proven = 0, unproven = 0; // readings that fit the digest of their act; those of which nobody can say
+    static constexpr std::size_t kMostNamed = 10'000;
+
+    std::size_t rows = 0;                  // that could be read and make sense
+    std::size_t lost = 0;                  // at least so many could not
+    std::size_t proven = 0, unproven = 0;  // readings that fit the digest of their act; those of which nobody can say
+    std::vector<UnprovenReading> doubtful; // which these are, by piano, pass and note: at most kMostNamed
 };
 
 } // namespace hammerline

@@ -217,6 +217,12 @@ TEST_CASE("what is rescued says which readings are proven") {
     const Rescued doubtful = ok(rescueBook(path, other));
     CHECK(doubtful.unproven > 0);
     CHECK(doubtful.proven + doubtful.unproven == whole.proven);
+    REQUIRE(doubtful.doubtful.size() == doubtful.unproven);
+    const bool named = std::any_of(doubtful.doubtful.begin(), doubtful.doubtful.end(), [](const UnprovenReading& each) {
+        return each.cell.note.value == 5 && each.pass == 1 && !each.piano.empty() && !each.typed.empty();
+    });
+    CHECK(named);
+    CHECK(whole.doubtful.empty());
     CHECK(isFoundSound(other)); // what is in it now is what it holds to
 }
 

@@ -305,4 +305,14 @@ QString rescueSentence(const Rescued& rescued, const std::string& path) {
                                        nullptr, static_cast<int>(rescued.unproven));
 }
 
+QString unprovenSentence(const UnprovenReading& reading) {
+    return keepingText(QT_TRANSLATE_NOOP("keeping", "%1, pass %2, note %3, %4, trial %5: %6"))
+        .arg(utf8(reading.piano))
+        .arg(reading.pass)
+        .arg(reading.cell.note.value)
+        .arg(name(reading.cell.dimension))
+        .arg(reading.trial)
+        .arg(utf8(reading.typed));
+}
+
 } // namespace hammerline::words

@@ -35,5 +35,7 @@ QString leftBehindAdvice(const LeftBehind&, const std::string& book);
 /// An export of a book that is not sound carries no proof.
 QString unprovenExportSentence();
 QString rescueSentence(const Rescued&, const std::string& path);
+/// Where it stands and what was typed.
+QString unprovenSentence(const UnprovenReading&);
 
 } // namespace hammerline::words

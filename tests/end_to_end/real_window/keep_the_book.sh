@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# What keeps a book, through the Book menu of the real window: Back up; Is this book sound? on a book that was changed
+# What keeps a book, through the Book menu of the real window: Back up; Back up to another place; Is this book sound? on a book that was changed
 # from outside; Restore a backup through the real file dialog. $1 is the program.
 set -euo pipefail
 program=$1
@@ -24,6 +24,17 @@ backed_up() {
 until_true 60 backed_up
 copy=$(ls "$out"/hall.backup-*.hammerline | head -n 1)
 "$program" verify "$copy" >/dev/null || { echo "The copy is not sound." >&2; exit 1; }
+
+# To another place through the real file dialog: the copy is whole, and the book is told where it lies.
+elsewhere() {
+    from_the_end 7
+    until_true 10 shown '^Back up to another place$'
+    xdotool type --delay 20 "$out/stick.hammerline"
+    xdotool key --delay 60 Return
+    until_true 10 test -s "$out/stick.hammerline"
+}
+until_true 60 elsewhere
+until_true 20 "$program" verify "$out/stick.hammerline"
 
 # A sound book is told in the line at the foot and no window opens: the key that is pressed next is answered.
 from_the_end 6
