@@ -3,6 +3,7 @@
 #include "db/act_digests.h"
 #include "db/connection.h"
 #include "db/guard.h"
+#include "db/picture_store.h"
 #include "db/verification.h"
 
 #include <SQLiteCpp/Backup.h>
@@ -29,6 +30,9 @@ std::string firstProblem(SQLite::Database& db, const Headway& headway) {
         Statements query(checked);
         const auto unproven = ActDigests(checked, query).problems(1);
         if (!unproven.empty()) problem = unproven.front();
+        Verification pictures;
+        if (problem.empty()) checkPictures(checked, pictures);
+        if (!pictures.problems.empty()) problem = pictures.problems.front().what;
     });
     return problem;
 }

@@ -1,9 +1,12 @@
 #include "db/picture_store.h"
 
+#include "db/picture_proof.h"
 #include "db/sha256.h"
 #include "db/stores.h"
 
 #include <SQLiteCpp/Statement.h>
+
+#include <utility>
 
 namespace hammerline {
 namespace {
@@ -15,6 +18,19 @@ std::string blobAt(SQLite::Statement& row, int column) {
 
 void bindBlob(SQLite::Statement& statement, int at, const std::string& bytes) {
     statement.bind(at, bytes.data(), static_cast<int>(bytes.size()));
+}
+
+constexpr const char* kPictures = "SELECT hash, kind, width, height, thumb, bytes FROM picture";
+
+Picture keptIn(SQLite::Statement& row) {
+    Picture picture;
+    picture.hash = row.getColumn(0).getString();
+    picture.kind = row.getColumn(1).getString();
+    picture.width = row.getColumn(2).getInt();
+    picture.height = row.getColumn(3).getInt();
+    picture.thumb = blobAt(row, 4);
+    picture.bytes = blobAt(row, 5);
+    return picture;
 }
 
 } // namespace
@@ -35,22 +51,17 @@ void keepPicture(OpenBook& book, const Picture& picture) {
     insert.bind(2, picture.kind);
     insert.bind(3, picture.width);
     insert.bind(4, picture.height);
-    bindBlob(insert, 5, picture.thumb);
+    bindBlob(insert, 5, thumbToKeep(picture));
     bindBlob(insert, 6, picture.bytes);
     insert.exec();
 }
 
 std::optional<Picture> loadPicture(OpenBook& book, const std::string& hash) {
-    SQLite::Statement find(book.db, "SELECT kind, width, height, thumb, bytes FROM picture WHERE hash = ?");
+    SQLite::Statement find(book.db, std::string(kPictures) + " WHERE hash = ?");
     find.bind(1, hash);
     if (!find.executeStep()) return std::nullopt;
-    Picture picture;
-    picture.hash = hash;
-    picture.kind = find.getColumn(0).getString();
-    picture.width = find.getColumn(1).getInt();
-    picture.height = find.getColumn(2).getInt();
-    picture.thumb = blobAt(find, 3);
-    picture.bytes = blobAt(find, 4);
+    Picture picture = keptIn(find);
+    picture.thumb = thumbOfKept(std::move(picture.thumb));
     return picture;
 }
 
@@ -58,7 +69,7 @@ std::optional<std::string> loadThumb(OpenBook& book, const std::string& hash) {
     SQLite::Statement find(book.db, "SELECT thumb FROM picture WHERE hash = ?");
     find.bind(1, hash);
     if (!find.executeStep()) return std::nullopt;
-    return blobAt(find, 0);
+    return thumbOfKept(blobAt(find, 0));
 }
 
 void insertPhoto(ActUnderWay& act, std::int64_t piano, const Photo& photo, const PhotoLine& line) {
@@ -88,13 +99,36 @@ void takeInPictures(OpenBook& into, OpenBook& from) {
     }
 }
 
-void checkPictures(OpenBook& book, Verification& found) {
-    SQLite::Statement find(book.db, "SELECT hash, bytes FROM picture ORDER BY id");
-    while (find.executeStep()) {
-        const std::string hash = find.getColumn(0).getString();
-        if (sha256(blobAt(find, 1)) != hash) found.problems.push_back({"picture:" + hash});
+void checkPictures(SQLite::Database& db, Verification& found) {
+    SQLite::Statement find(db, std::string(kPictures) + " ORDER BY id");
+    while (find.executeStep())
+        if (const Picture kept = keptIn(find); !isAsKept(kept)) found.problems.push_back({"picture:" + kept.hash});
+}
+
+void mendPictures(OpenBook& book) {
+    std::vector<std::int64_t> rows;
+    for (Query find = book.query("SELECT id FROM picture ORDER BY id"); find.step();)
+        rows.push_back(find.number(0));
+    for (const std::int64_t row : rows) {
+        SQLite::Statement find(book.db, std::string(kPictures) + " WHERE id = ?");
+        find.bind(1, row);
+        if (!find.executeStep()) continue;
+        Picture picture = keptIn(find);
+        if (isAsKept(picture)) continue;
+        const std::string named = std::exchange(picture.hash, sha256(picture.bytes));
+        if (named != picture.hash) {
+            Query follow = book.query("UPDATE photo SET hash = ? WHERE hash = ?");
+            follow << picture.hash << named;
+            follow.run();
+        }
+        const bool twice = named != picture.hash && hasPicture(book, picture.hash);
+        SQLite::Statement mend(book.db, twice ? "DELETE FROM picture WHERE id = ?3"
+                                              : "UPDATE picture SET hash = ?1, thumb = ?2 WHERE id = ?3");
+        if (!twice) mend.bind(1, picture.hash);
+        if (!twice) bindBlob(mend, 2, thumbToKeep(picture));
+        mend.bind(3, row);
+        mend.exec();
     }
-    found.sound = found.problems.empty();
 }
 
 } // namespace hammerline

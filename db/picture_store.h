@@ -29,7 +29,10 @@ ActId removePhoto(ActUnderWay&, std::int64_t saidIn, int item);
 
 /// Copies the pictures of another book that this one lacks.
 void takeInPictures(OpenBook& into, OpenBook& from);
-/// Names of pictures whose bytes are not what they are named by; reads every one.
-void checkPictures(OpenBook&, Verification&);
+/// Names of pictures that are not as they were kept; reads every one.
+void checkPictures(SQLite::Database&, Verification&);
+/// Of a rescued book: a picture is named by the bytes that are left of it, its photographs follow, and it is proven
+/// anew.
+void mendPictures(OpenBook&);
 
 } // namespace hammerline

@@ -1,4 +1,5 @@
 #include "db/acts.h"
+#include "db/picture_store.h"
 #include "db/rescue.h"
 #include "db/stores.h"
 #include "db/versions.h"
@@ -155,6 +156,7 @@ void mendRescued(OpenBook& book) {
     SQLite::Transaction transaction(book.db, SQLite::TransactionBehavior::IMMEDIATE);
     mendActs(book);
     mendDimensions(book);
+    mendPictures(book);
     mendVersions(book);
     mendPasses(book);
     mendPianos(book);

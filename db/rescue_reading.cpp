@@ -160,7 +160,7 @@ private:
         if (value.isInteger())
             m_insert.bind(at, value.getInt64());
         else if (value.isBlob())
-            m_insert.bind(at, value.getBlob(), value.getBytes());
+            m_insert.bind(at, value.getBytes() > 0 ? value.getBlob() : "", value.getBytes()); // none of them is no NULL
         else if (value.isNull())
             m_insert.bind(at);
         else

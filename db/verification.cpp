@@ -3,6 +3,7 @@
 #include "db/act_digests.h"
 #include "db/connection.h"
 #include "db/copying.h"
+#include "db/picture_store.h"
 #include "db/schema_shape.h"
 
 #include <SQLiteCpp/Statement.h>
@@ -80,6 +81,7 @@ void verifyOn(SQLite::Database& db, int version, Verification& result) {
             result.problems.push_back({std::move(problem)});
         if (Query older = query("SELECT older_at FROM seal WHERE older > 0"); older.step())
             result.olderAt = older.number(0);
+        if (result.problems.empty()) checkPictures(db, result);
     }
     result.sound = result.problems.empty();
 }

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # The long form of the kill test: bash tests/soak.sh CYCLES
 # CYCLES times on the command line, and a twentieth of that in the real window under Xvfb; then a fault at every file call
-# of every command that writes, and ten times as many books with mutated rows and with mutated bytes.
+# of every command that writes, and ten times as many books with mutated rows, with mutated bytes and with one flipped bit.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 . app/install.sh
@@ -19,3 +19,4 @@ bash tests/soak/window.sh "$build/app/hammerline" $(((cycles + 19) / 20))
 "$build/tests/faults" "$build/app/hammerline" "$build/tests/libfailing_calls.so" all
 "$build/tests/row_mutations" "$build/app/hammerline" $((cycles * 10)) all
 HAMMERLINE_MUTATIONS=$((cycles * 10)) "$build/tests/db_tests" "a mutated*"
+HAMMERLINE_FLIPS=$((cycles * 10)) "$build/tests/db_tests" "a flipped bit*" --success | tail -n 12

@@ -1,5 +1,7 @@
 #include "tests/db/bench.h"
 
+#include "db/sha256.h"
+
 #include <unistd.h>
 
 #include <random>
@@ -107,6 +109,40 @@ Filled filledBook(const std::string& path, Writer who) {
     return {std::move(book), piano};
 }
 
+std::string fullBook(const Folder& folder) {
+    using namespace dimension;
+    std::string path = folder.file("full.hammerline");
+    Filled filled = filledBook(path);
+    Piano described = upright();
+    described.lastDamper = 66;
+    described.stock = {fromMm(0.1), fromMm(0.5)};
+    ok(filled.book.changePiano(filled.piano, described, "upright"));
+    ok(filled.book.setPreference(filled.piano, "length-unit", "in"));
+    ok(filled.book.setIdentity(filled.piano, {{"maker", "Invented"}, {"room", "parlour"}}));
+    Remark remark;
+    remark.about = {1, NoteNumber{20}, "bridle-strap", "rotted"};
+    remark.text = "smells of moth";
+    remark.on = "2026-11-25";
+    ok(filled.book.addRemarks(filled.piano, std::vector{remark, remark}));
+    BenchBook::NewPhoto photo;
+    photo.picture = {sha256("a picture"), "jpeg", 4, 3, "a small picture", "a picture"};
+    photo.photo.hash = photo.picture.hash;
+    photo.photo.caption = "as found";
+    photo.photo.on = "2026-11-25";
+    auto another = photo;
+    another.picture = {sha256("another picture"), "png", 5, 2, "another small one", "another picture"};
+    another.photo.hash = another.picture.hash;
+    another.photo.about = remark.about;
+    ok(filled.book.addPhotos(filled.piano, std::vector{photo, another}));
+    NewReading pair = mm(60, checking, 14.5);
+    pair.reading.relation = Relation::between;
+    pair.reading.upper = fromMm(16).nm;
+    ok(filled.book.store(filled.piano, 1, std::vector{mm(3, letOff, 3.1), pair}));
+    ok(filled.book.undo());
+    ok(filled.book.redo());
+    return path;
+}
+
 namespace {
 
 void tell(std::ostream& out, const Measured& measured) {
@@ -171,6 +207,13 @@ std::string bytesOf(const std::string& path) {
     std::ostringstream bytes;
     bytes << file.rdbuf();
     return bytes.str();
+}
+
+bool isFoundSound(const std::string& path) {
+    const auto book = BenchBook::open(path, OpenMode::readOnly);
+    if (!book) return false;
+    const auto verified = book->verify();
+    return verified && verified->sound;
 }
 
 } // namespace hammerline::bench

@@ -56,8 +56,12 @@ struct Filled {
 };
 /// A book with one piano, two passes, readings, repeats, words, findings, an override, a ticked plan.
 Filled filledBook(const std::string& path, Writer = writer());
+/// The same with something in every table of the book, and an undo. Gives its path.
+std::string fullBook(const Folder&);
 
 std::string bytesOf(const std::string& path);
+/// Opened to be read, and verified.
+bool isFoundSound(const std::string& path);
 
 /// Everything of a book that a person can see, piano by piano, as one text: two books with the same text say the same.
 std::string contentOf(const BenchBook&);

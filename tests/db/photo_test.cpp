@@ -105,6 +105,62 @@ TEST_CASE("verify sees a picture that was changed on the disk and a photograph w
     CHECK(ok(rescued.picture(photos[0].hash))->bytes == "second");
 }
 
+// By another program, or by a bit that flips: what stands beside the bytes is proven as well.
+TEST_CASE("a picture that is not as it was kept is seen, and what is left of it is rescued under its own name") {
+    const Folder folder = Folder::quick();
+    const std::string path = folder.file("shop.hammerline");
+    {
+        Filled filled = filledBook(path);
+        ok(filled.book.addPhotos(filled.piano, std::vector{shot("first"), shot("second")}));
+    }
+    const std::string sound = bytesOf(path);
+    for (const std::string change : {"bytes = x'414243'", "width = width + 1", "height = 9", "kind = 'png'",
+                                     "thumb = zeroblob(length(thumb))", "thumb = x''"}) {
+        INFO(change);
+        std::ofstream(path, std::ios::binary | std::ios::trunc) << sound;
+        SQLite::Database(path, SQLite::OPEN_READWRITE).exec("UPDATE picture SET " + change + " WHERE id = 1");
+        CHECK_FALSE(isFoundSound(path));
+        CHECK_FALSE(ok(BenchBook::open(path)).backUp(folder.file("copy.hammerline")));
+        std::string into = folder.file("rescued.hammerline");
+        ok(rescueBook(path, into));
+        CHECK(isFoundSound(into));
+        const BenchBook rescued = ok(BenchBook::open(into));
+        const auto photos = ok(rescued.load(ok(rescued.findPiano("Parlour upright")))).photos;
+        REQUIRE(photos.size() == 2);
+        for (const Photo& each : photos)
+            CHECK(sha256(ok(rescued.picture(each.hash))->bytes) == each.hash);
+        std::filesystem::remove(into);
+    }
+}
+
+TEST_CASE("pictures from before their rows were proven are sound as long as they look like what they say") {
+    const Folder folder = Folder::quick();
+    const std::string path = folder.file("shop.hammerline");
+    // 4 by 3 points; as far as the header of the frame, and as far as the header chunk
+    const std::string jpeg = std::string("\xFF\xD8\xFF\xE0\x00\x04??\xFF\xC0\x00\x0B\x08\x00\x03\x00\x04\x01", 18);
+    const std::string png = std::string("\x89PNG\r\n\x1a\n\0\0\0\rIHDR\0\0\0\4\0\0\0\3", 24);
+    {
+        Filled filled = filledBook(path);
+        auto drawn = shot(png);
+        drawn.picture.kind = "png";
+        ok(filled.book.addPhotos(filled.piano, std::vector{shot(jpeg), drawn}));
+    }
+    const auto execute = [&](const std::string& sql) { SQLite::Database(path, SQLite::OPEN_READWRITE).exec(sql); };
+    execute("UPDATE picture SET thumb = x'FFD8AAFFD9'");
+    CHECK(isFoundSound(path));
+    const std::string sound = bytesOf(path);
+    for (const std::string change : {"width = 5", "height = 4", "kind = iif(kind = 'png', 'jpeg', 'png')",
+                                     "thumb = x'FFD8AA'", "thumb = x''", "width = height, height = width"}) {
+        INFO(change);
+        execute("UPDATE picture SET " + change + " WHERE id = 1");
+        CHECK_FALSE(isFoundSound(path));
+        std::ofstream(path, std::ios::binary | std::ios::trunc) << sound;
+        execute("UPDATE picture SET " + change + " WHERE id = 2");
+        CHECK_FALSE(isFoundSound(path));
+        std::ofstream(path, std::ios::binary | std::ios::trunc) << sound;
+    }
+}
+
 TEST_CASE("two books with photographs become one, and a second time brings nothing") {
     const Folder folder;
     const std::string mine = folder.file("mine.hammerline"), theirs = folder.file("theirs.hammerline");
