@@ -239,7 +239,7 @@ void workingCommands(CLI::App& top, Arguments& out, Chosen& chosen, Requests& r)
     bookAndPiano(print, r.print.plan.at);
     print
         ->add_option("SHEET", r.print.sheet,
-                     "adjustment, check, survey, parts, labels, comparison, record, action, gauges, "
+                     "adjustment, adjustment-large, check, survey, parts, labels, comparison, record, action, gauges, "
                      "estimate, card or work")
         ->required();
     print->add_option("--out", r.print.out, "FILE.pdf, or - for standard output; parts also as FILE.csv")->required();

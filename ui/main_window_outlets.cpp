@@ -27,6 +27,7 @@ struct SheetRow {
 
 constexpr std::array kSheetRows = {
     SheetRow{SheetKind::adjustment, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Adjustment list")},
+    SheetRow{SheetKind::largeAdjustment, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Adjustment list, large print")},
     SheetRow{SheetKind::check, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Check sheet")},
     SheetRow{SheetKind::action, QT_TRANSLATE_NOOP("hammerline::MainWindow", "Account of the dip")},
     SheetRow{SheetKind::work, QT_TRANSLATE_NOOP("hammerline::MainWindow", "The whole work")},
@@ -66,6 +67,7 @@ QString MainWindow::whyNotPrinted(SheetKind kind) const {
     const auto passes = record->passes.size();
     switch (kind) {
     case SheetKind::adjustment:
+    case SheetKind::largeAdjustment:
     case SheetKind::check:
     case SheetKind::action:
         return passes == 0 ? tr("no readings yet") : QString();
@@ -99,7 +101,7 @@ void MainWindow::fillSheets(QMenu* menu, bool asPdf) {
 
 /// The plan in force, as the Work station shows it, or as it would begin there.
 Outcome<std::optional<Plan>> MainWindow::planFor(SheetKind kind) const {
-    if (kind != SheetKind::adjustment) return std::optional<Plan>();
+    if (!printsPlan(kind)) return std::optional<Plan>();
     if (const Plan* plan = m_bench.plan()) return std::optional(*plan);
     auto plan = planInForce(*m_bench.record(), m_bench.sheet(), m_bench.passNumber(), std::nullopt);
     if (!plan) return tl::unexpected(plan.error());

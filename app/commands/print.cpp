@@ -17,6 +17,7 @@ namespace {
 
 constexpr std::array kSheets = {
     std::pair{std::string_view{"adjustment"}, SheetKind::adjustment},
+    std::pair{std::string_view{"adjustment-large"}, SheetKind::largeAdjustment},
     std::pair{std::string_view{"check"}, SheetKind::check},
     std::pair{std::string_view{"survey"}, SheetKind::survey},
     std::pair{std::string_view{"parts"}, SheetKind::parts},
@@ -41,13 +42,14 @@ int run(const PrintRequest& request, bool json) {
     const auto kind =
         std::find_if(kSheets.begin(), kSheets.end(), [&](const auto& each) { return each.first == request.sheet; });
     if (kind == kSheets.end())
-        return refused({RefusalCode::usage,
-                        {},
-                        "print takes adjustment, check, survey, parts, labels, comparison, record, action, "
-                        "gauges, estimate, card or work",
-                        {}},
-                       json);
-    const bool adjustment = kind->second == SheetKind::adjustment;
+        return refused(
+            {RefusalCode::usage,
+             {},
+             "print takes adjustment, adjustment-large, check, survey, parts, labels, comparison, record, action, "
+             "gauges, estimate, card or work",
+             {}},
+            json);
+    const bool adjustment = printsPlan(kind->second);
     auto bench = openBench(request.plan.at, json, adjustment ? OpenMode::readWrite : OpenMode::readOnly);
     if (!bench) return refused(bench.error(), json);
     std::optional<Plan> plan;

@@ -59,6 +59,7 @@ void printsAdjustmentList(const Folder& folder) {
 void printsEverySheet(const Folder& folder, const std::string& book) {
     const std::vector<std::pair<std::string, std::vector<std::string>>> sheets = {
         {"adjustment", {"Adjustment list"}},
+        {"adjustment-large", {"Adjustment list"}},
         {"check", {"Check list", "deviation"}},
         {"survey", {"Work list of the survey"}},
         {"parts", {"Parts to order"}},

@@ -219,9 +219,10 @@ private Q_SLOTS:
         const auto plan = makePlan(record, *builtInSheet(sample().sheet), 2, {});
         QVERIFY(plan.has_value() && !plan->steps.empty());
         QStringList said;
-        for (const SheetKind kind : {SheetKind::adjustment, SheetKind::check, SheetKind::work, SheetKind::survey,
-                                     SheetKind::parts, SheetKind::labels, SheetKind::comparison, SheetKind::record,
-                                     SheetKind::gauges, SheetKind::action, SheetKind::estimate, SheetKind::card}) {
+        for (const SheetKind kind :
+             {SheetKind::adjustment, SheetKind::largeAdjustment, SheetKind::check, SheetKind::work, SheetKind::survey,
+              SheetKind::parts, SheetKind::labels, SheetKind::comparison, SheetKind::record, SheetKind::gauges,
+              SheetKind::action, SheetKind::estimate, SheetKind::card}) {
             const QString pdf = m_folder.filePath(QStringLiteral("sheet.pdf"));
             const auto pages = printToPdf(kind, record, 2, &*plan, {}, pdf.toStdString());
             QVERIFY(pages.has_value());

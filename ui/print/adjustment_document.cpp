@@ -1,6 +1,7 @@
 // The adjustment list on paper (look.md 10): under the access it needs, direction and aim in the largest type.
 #include "core/plan/plan_in_force.h"
 #include "ui/print/documents.h"
+#include "ui/print/large_rows.h"
 #include "ui/print/work_rows.h"
 #include "ui/words/said.h"
 #include "ui/words/words.h"
@@ -61,8 +62,8 @@ Paragraph whatATurnDoes(const AdjustmentWork& work, const Piano& piano) {
 
 class Builder {
 public:
-    Builder(const Source& source, const AdjustmentSheet& sheet, const Plan& plan)
-        : m_source(source), m_sheet(sheet), m_plan(plan) {}
+    Builder(const Source& source, const AdjustmentSheet& sheet, const Plan& plan, LineSize size)
+        : m_source(source), m_sheet(sheet), m_plan(plan), m_large(size == LineSize::large) {}
 
     Document build() {
         m_document =
@@ -141,14 +142,25 @@ private:
     }
 
     void addVisit(const AdjustmentVisit& visit) {
-        add(bar(visit, false));
+        Solid access = bar(visit, false);
+        access.ownPage = beginsPage(visit.works.front());
+        add(access);
         for (const AdjustmentWork& work : visit.works)
-            addWork(visit, work);
+            addWork(visit, work, beginsPage(work) && &work != &visit.works.front());
     }
 
-    void addWork(const AdjustmentVisit& visit, const AdjustmentWork& work) {
-        add(headingBlock(QString::number(work.number), words::name(work.operation, m_source.piano()), workRight(work)));
-        add(paragraphBlock(whatATurnDoes(work, m_source.piano()), 9.5, m_source.width(), true));
+    bool beginsPage(const AdjustmentWork& work) const { return m_large && work.lines.size() > kFewLargeLines; }
+
+    Solid heading(const AdjustmentWork& work, const QString& name, const QString& right) const {
+        const QString number = QString::number(work.number);
+        return m_large ? largeHeading(number + QStringLiteral("  ") + name, right) : headingBlock(number, name, right);
+    }
+
+    void addWork(const AdjustmentVisit& visit, const AdjustmentWork& work, bool ownPage) {
+        Solid head = heading(work, words::name(work.operation, m_source.piano()), workRight(work));
+        head.ownPage = ownPage;
+        add(head);
+        add(paragraphBlock(whatATurnDoes(work, m_source.piano()), m_large ? kLargeText : 9.5, m_source.width(), true));
         for (const SheetMove& move : work.moves)
             add(moveBlock(move, m_source.piano(), m_source.width()));
         if (work.trial) addTrial(visit, work);
@@ -164,8 +176,10 @@ private:
                             {onPaper(QT_TRANSLATE_NOOP("paper", "Not more; three soft blows, read again, write it here "
                                                                 "and type it in.")),
                              false}},
-                           10, m_source.width(), true));
-        add(trialTable(work, m_source.piano(), again(visit, work)));
+                           m_large ? kLargeText : 10, m_source.width(), true));
+        Table trials = m_large ? largeTrialTable(work, m_source.piano()) : trialTable(work, m_source.piano());
+        trials.again = again(visit, work);
+        add(std::move(trials));
         if (work.lines.size() > trial.notes.size()) {
             add(gap(2));
             add(paragraphBlock({{onPaper(QT_TRANSLATE_NOOP("paper", "B  All others: direction and aim only. ")), true},
@@ -173,24 +187,24 @@ private:
                                      "paper", "Nothing is learned yet: a guess is too wide to print an amount. "
                                               "Without the trial: a touch, look, then on, until the aim is there.")),
                                  false}},
-                               10, m_source.width(), true));
+                               m_large ? kLargeText : 10, m_source.width(), true));
         }
     }
 
     Solid again(const AdjustmentVisit& visit, const AdjustmentWork& work) const {
         const Solid access = bar(visit, true);
-        const Solid heading = headingBlock(
-            QString::number(work.number),
+        const Solid head = heading(
+            work,
             onPaper(QT_TRANSLATE_NOOP("paper", "%1, continued")).arg(words::name(work.operation, m_source.piano())),
             {});
-        return {access.height + heading.height, [access, heading](Canvas& c, const QRectF& r) {
+        return {access.height + head.height, [access, head](Canvas& c, const QRectF& r) {
                     access.paint(c, {r.x(), r.y(), r.width(), access.height});
-                    heading.paint(c, {r.x(), r.y() + access.height, r.width(), heading.height});
+                    head.paint(c, {r.x(), r.y() + access.height, r.width(), head.height});
                 }};
     }
 
     void addLines(const AdjustmentVisit& visit, const AdjustmentWork& work) {
-        Table table = workTable(work, m_source.piano());
+        Table table = m_large ? largeTable(work, m_source.piano()) : workTable(work, m_source.piano());
         if (table.rows.empty()) return;
         table.again = again(visit, work);
         add(std::move(table));
@@ -237,13 +251,14 @@ private:
     const Source& m_source;
     const AdjustmentSheet& m_sheet;
     const Plan& m_plan;
+    const bool m_large;
     Document m_document;
 };
 
 } // namespace
 
-Document adjustmentDocument(const Source& source, const AdjustmentSheet& sheet, const Plan& plan) {
-    return Builder(source, sheet, plan).build();
+Document adjustmentDocument(const Source& source, const AdjustmentSheet& sheet, const Plan& plan, LineSize size) {
+    return Builder(source, sheet, plan, size).build();
 }
 
 } // namespace hammerline::print

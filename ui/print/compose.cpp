@@ -42,7 +42,9 @@ public:
     std::vector<Page> cut() {
         const std::vector<Block>& blocks = m_document.blocks;
         for (std::size_t i = 0; i < blocks.size(); ++i) {
-            if (m_y > head() && m_y + together(i) > m_bottom) newPage();
+            const Solid* solid = std::get_if<Solid>(&blocks[i]);
+            const bool begins = solid && solid->ownPage;
+            if (m_y > head() && (begins || m_y + together(i) > m_bottom)) newPage();
             std::visit([this](const auto& block) { place(block); }, blocks[i]);
         }
         for (std::size_t i = 0; i < m_pages.size(); ++i)

@@ -15,6 +15,7 @@ struct Solid {
     double height = 0;
     Paint paint;
     bool keepWithNext = false; // headings
+    bool ownPage = false;      // begins a page
 };
 
 struct TableRow {

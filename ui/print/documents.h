@@ -33,7 +33,9 @@ QString mm(double value, int decimals = 2);
 double noteCell(Canvas&, double x, double base, NoteNumber, const Piano&);
 QString sectionText(std::size_t index, const Piano&); // "Bass, notes 1 to 28"
 
-Document adjustmentDocument(const Source&, const AdjustmentSheet&, const Plan&);
+/// How large its lines are set: two columns at the bench, or one to be read in bad light and from arm's length.
+enum class LineSize : std::uint8_t { usual, large };
+Document adjustmentDocument(const Source&, const AdjustmentSheet&, const Plan&, LineSize = LineSize::usual);
 Document checkDocument(const Source&, const CheckSheet&);
 Document surveyDocument(const Source&);
 Document partsDocument(const Source&);

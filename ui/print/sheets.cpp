@@ -53,9 +53,9 @@ print::PaperSize roomOf(const print::PaperSize& size, double enlarged) {
             size.margin};
 }
 
-Outcome<print::Document> adjustment(const print::Source& source, const Plan* plan) {
+Outcome<print::Document> adjustment(const print::Source& source, const Plan* plan, print::LineSize size) {
     if (!plan) return refuse(RefusalCode::noPlan);
-    return print::adjustmentDocument(source, adjustmentSheet(source.record, source.view, *plan), *plan);
+    return print::adjustmentDocument(source, adjustmentSheet(source.record, source.view, *plan), *plan, size);
 }
 
 /// The first pass that read something: what the piano was before all work, as the window compares.
@@ -82,7 +82,9 @@ Outcome<print::Document> documentOf(SheetKind kind, const print::Source& source,
                                     const PaperOptions& options) {
     switch (kind) {
     case SheetKind::adjustment:
-        return adjustment(source, plan);
+        return adjustment(source, plan, print::LineSize::usual);
+    case SheetKind::largeAdjustment:
+        return adjustment(source, plan, print::LineSize::large);
     case SheetKind::check:
         return print::checkDocument(source, checkSheet(source.record, source.view));
     case SheetKind::comparison:
@@ -111,8 +113,8 @@ Outcome<print::Document> documentOf(SheetKind kind, const print::Source& source,
 
 /// What a sheet that needs no readings is printed with where there is no pass yet.
 Outcome<PassView> viewFor(SheetKind kind, const PianoRecord& record, int pass) {
-    const bool ofReadings = kind == SheetKind::adjustment || kind == SheetKind::check ||
-                            kind == SheetKind::comparison || kind == SheetKind::action;
+    const bool ofReadings =
+        printsPlan(kind) || kind == SheetKind::check || kind == SheetKind::comparison || kind == SheetKind::action;
     if (ofReadings || !record.passes.empty()) return viewPass(record, pass);
     PassView none;
     none.pass.number = 0;
@@ -121,6 +123,10 @@ Outcome<PassView> viewFor(SheetKind kind, const PianoRecord& record, int pass) {
 }
 
 } // namespace
+
+bool printsPlan(SheetKind kind) {
+    return kind == SheetKind::adjustment || kind == SheetKind::largeAdjustment;
+}
 
 /// What a document's closures point into lives here as long as the sheet does.
 struct PrintedSheet::Inner {

@@ -24,8 +24,11 @@ enum class SheetKind : std::uint8_t {
     action,
     estimate,
     card,
-    work
+    work,
+    largeAdjustment
 };
+/// The two that print a plan: the adjustment list as it is and in large print.
+bool printsPlan(SheetKind);
 enum class Paper : std::uint8_t { a4, letter };
 
 /// The paper that a person prints on; at first what is usual in the locale's country.

@@ -19,20 +19,6 @@ constexpr double kLeastDirection = 11; // points: smaller, and the lines take th
 
 constexpr LineEdges kNarrow, kNoAmount{2, 87.5, 88, 89};
 
-/// What stands small beside the aim: a hand's words, paper, or why.
-QString amountText(const AdjustmentLine& line) {
-    if (!line.handAmount.empty()) return words::amountWords(line.handAmount);
-    if (!line.step->stack.empty()) {
-        QStringList pieces;
-        for (const Length piece : line.step->stack)
-            pieces << mm(piece.mm());
-        return pieces.join(QStringLiteral(" + "));
-    }
-    if (line.mm && *line.mm != 0) return onPaper(QT_TRANSLATE_NOOP("paper", "%1 mm")).arg(mm(std::abs(*line.mm)));
-    if (line.step->operation == operation::inspect) return words::whySentence(line.step->why);
-    return {};
-}
-
 /// Broken in two where both lines are shortest.
 std::pair<QString, QString> inTwo(const QString& text) {
     const QStringList parts = text.split(QLatin1Char(' '));
@@ -87,15 +73,6 @@ void paintAim(Canvas& c, const QRectF& r, double base, const LineEdges& edges, c
     c.textWithin(r.x() + kDirectionLeft + width, base, edges.aimRight - kDirectionLeft - width, effect, kTo);
 }
 
-/// "as 3.5": what the plan starts from, where that is not the reading.
-QString takenText(const AdjustmentLine& line) {
-    const auto taken = line.takenAs();
-    if (!taken || line.nowWord) return {};
-    const QString start = words::shown(line.step->aimDimension, *taken);
-    const bool same = start == words::shown(line.step->aimDimension, *line.read);
-    return same ? QString() : onPaper(QT_TRANSLATE_NOOP("paper", "as %1")).arg(start);
-}
-
 void paintLine(Canvas& c, const QRectF& r, const LineEdges& edges, const AdjustmentLine& line, const Piano& piano,
                const QString& word, const QString& effect, const QString& amount) {
     const double base = r.y() + 5.7;
@@ -135,6 +112,27 @@ LineEdges wholeWidth(const AdjustmentWork& work, const Piano& piano) {
 }
 
 } // namespace
+
+QString amountText(const AdjustmentLine& line) {
+    if (!line.handAmount.empty()) return words::amountWords(line.handAmount);
+    if (!line.step->stack.empty()) {
+        QStringList pieces;
+        for (const Length piece : line.step->stack)
+            pieces << mm(piece.mm());
+        return pieces.join(QStringLiteral(" + "));
+    }
+    if (line.mm && *line.mm != 0) return onPaper(QT_TRANSLATE_NOOP("paper", "%1 mm")).arg(mm(std::abs(*line.mm)));
+    if (line.step->operation == operation::inspect) return words::whySentence(line.step->why);
+    return {};
+}
+
+QString takenText(const AdjustmentLine& line) {
+    const auto taken = line.takenAs();
+    if (!taken || line.nowWord) return {};
+    const QString start = words::shown(line.step->aimDimension, *taken);
+    const bool same = start == words::shown(line.step->aimDimension, *line.read);
+    return same ? QString() : onPaper(QT_TRANSLATE_NOOP("paper", "as %1")).arg(start);
+}
 
 QString nowText(const AdjustmentLine& line) {
     if (line.nowWord) return words::name(*line.nowWord);

@@ -18,6 +18,10 @@ struct LineEdges {
 /// The directions are the largest type of the sheet: two columns only where they and the amounts have their room.
 LineEdges edgesFor(const AdjustmentWork&, const Piano&);
 QString nowText(const AdjustmentLine&);
+/// "as 3.5": what the plan starts from, where that is not the reading.
+QString takenText(const AdjustmentLine&);
+/// What stands small beside the aim: a hand's words, paper, or why.
+QString amountText(const AdjustmentLine&);
 Paint columnHeads(const AdjustmentWork&, const Piano&, const LineEdges&);
 Paint workLine(const AdjustmentLine&, const Piano&, const LineEdges&);
 

@@ -95,11 +95,10 @@ Table workTable(const AdjustmentWork& work, const Piano& piano) {
     return table;
 }
 
-Table trialTable(const AdjustmentWork& work, const Piano& piano, Solid again) {
+Table trialTable(const AdjustmentWork& work, const Piano& piano) {
     Table table;
     table.columns = 1;
     table.headHeight = 0;
-    table.again = std::move(again);
     const QString word = words::directionWord(work.trial->direction, work.operation, piano);
     const QString amount = trialAmount(work, piano);
     for (const NoteNumber note : work.trial->notes) {

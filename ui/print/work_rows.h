@@ -11,7 +11,7 @@ QString accessRemark(Access, const Piano&);
 /// A paragraph with a box to tick before it.
 Solid tickedParagraph(const Paragraph&, double width);
 Solid moveBlock(const SheetMove&, const Piano&, double width);
-Table trialTable(const AdjustmentWork&, const Piano&, Solid again);
+Table trialTable(const AdjustmentWork&, const Piano&);
 /// The lines of a work without those of its trial.
 Table workTable(const AdjustmentWork&, const Piano&);
 
