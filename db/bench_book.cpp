@@ -2,6 +2,7 @@
 #include "db/bench_book.h"
 
 #include "db/backup.h"
+#include "db/checks_at_end.h"
 #include "db/disputes.h"
 #include "db/headway.h"
 #include "db/importing.h"
@@ -217,9 +218,11 @@ Outcome<ActId> BenchBook::store(std::string_view pianoUuid, int pass, std::span<
 Outcome<ActId> BenchBook::importInto(std::string_view pianoUuid, std::string_view source,
                                      const std::function<Outcome<void>(Importing&)>& work, std::string_view kind) {
     return writing(*m_inner->book, kind, source, [&](ActUnderWay& act) {
+        ChecksAtEnd checks(act.book());
         Importing importing(act, pianoRow(act.book(), pianoUuid));
         if (const auto done = work(importing); !done) throw Refused{done.error()};
         importing.finish();
+        checks.ask();
         return act.idOrNone();
     });
 }

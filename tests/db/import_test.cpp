@@ -1,6 +1,10 @@
 // An import under way: one transaction, one act, its own times kept (architecture, data rules).
+#include "db/acts.h"
+#include "db/checks_at_end.h"
 #include "db/importing.h"
 #include "tests/db/bench.h"
+
+#include <SQLiteCpp/SQLiteCpp.h>
 
 using namespace hammerline;
 using namespace hammerline::bench;
@@ -143,4 +147,59 @@ TEST_CASE("passes of a file are those of the book as it was, the others are made
     CHECK(record.passes[2].label == "pass 2");
     for (const Pass& pass : record.passes)
         CHECK(pass.value(cell(pass.number, blow)) == 46'000'000);
+}
+
+TEST_CASE("rows that are written unchecked are asked about before they are kept") {
+    CHECK(checksIn("CREATE TABLE t (a TEXT CHECK (a IN ('x)','(')), b, CHECK (b > (1 + 2)), c)") ==
+          std::vector<std::string>{"(a IN ('x)','('))", "(b > (1 + 2))"});
+    const Folder folder = Folder::quick();
+    const std::string path = folder.file("shop.hammerline");
+    { const Filled filled = filledBook(path); }
+    // what a program with a fault might write: against each CHECK of a reading in turn
+    for (const std::string fault :
+         {"note = 109", "trial = 0", "withdrawn = 2", "relation = '~'", "value = NULL", "value = 2000000000000",
+          "upper = 1", "word = 'torn'", "taken = 7", "replaces = act_id", "relation = 'word'"}) {
+        INFO(fault);
+        OpenBook book(path, Reach::write, false, writer());
+        const auto written = [&](const std::string& change) {
+            return writing(book, "import", "a.csv", [&](ActUnderWay& act) {
+                ChecksAtEnd checks(act.book());
+                act.book().db.exec("INSERT INTO reading (pass_id, note, dimension_id, trial, act_id, relation, value, "
+                                   "typed) SELECT 1, 50, 1, 9, " +
+                                   std::to_string(act.id()) + ", '=', 3000000, '3'");
+                act.book().db.exec("UPDATE reading SET " + change + " WHERE act_id = " + std::to_string(act.id()));
+                checks.ask();
+                return act.id();
+            });
+        };
+        const std::string before = bytesOf(path);
+        const auto refused = written(fault);
+        CHECK(code(refused) == RefusalCode::damagedBook);
+        CHECK(bytesOf(path) == before);
+        // and after that they are asked of every row again
+        CHECK_THROWS_AS(book.db.exec("UPDATE reading SET taken = 7"), SQLite::Exception);
+    }
+    BenchBook book = ok(BenchBook::open(path));
+    CHECK(ok(book.verify()).sound);
+}
+
+TEST_CASE("every CHECK of the book is found in its own text") {
+    const Folder folder = Folder::quick();
+    const std::string path = folder.file("shop.hammerline");
+    { const Filled filled = filledBook(path); }
+    SQLite::Database db(path, SQLite::OPEN_READONLY);
+    SQLite::Statement tables(db, "SELECT name, sql FROM sqlite_schema WHERE type = 'table'");
+    std::size_t found = 0, words = 0;
+    while (tables.executeStep()) {
+        const std::string sql = tables.getColumn(1).getString();
+        for (std::size_t at = sql.find("CHECK"); at != sql.npos; at = sql.find("CHECK", at + 1))
+            ++words;
+        for (const std::string& check : checksIn(sql)) {
+            ++found;
+            INFO(check);
+            CHECK_NOTHROW(SQLite::Statement(db, "SELECT " + check + " FROM " + tables.getColumn(0).getString()));
+        }
+    }
+    CHECK(found == words);
+    CHECK(found > 60);
 }
