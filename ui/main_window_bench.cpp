@@ -1,4 +1,5 @@
 // The entry at the bench, the note card and how to measure: what the window shows beside its stations.
+#include "ui/glossary_dialog.h"
 #include "ui/key_sheet.h"
 #include "ui/main_window.h"
 #include "ui/stations/bench_entry.h"
@@ -8,6 +9,7 @@
 #include "ui/stations/note_card.h"
 #include "ui/widgets/dialogs.h"
 #include "ui/widgets/station_rail.h"
+#include "ui/words/glossary.h"
 #include "ui/words/words.h"
 
 #include <QAction>
@@ -126,9 +128,10 @@ void MainWindow::buildCard() {
     connect(m_card, &NoteCard::howToAsked, this, &MainWindow::showHowTo);
 }
 
-/// F1: every key, whether or not it works now.
+/// F1: what the words mean that one stands at, then every key, whether or not it works now.
 void MainWindow::showKeys() {
-    KeySheetDialog sheet(keySheet(*menuBar()), this);
+    const auto here = words::termsIn(wordsAt(focusWidget()));
+    KeySheetDialog sheet(words::termsAsHtml(here) + keySheet(*menuBar()), this);
     Dialogs::now().run(sheet);
 }
 

@@ -1,5 +1,6 @@
 // Menus of the window: every action has a name and a shortcut.
 #include "ui/about.h"
+#include "ui/glossary_dialog.h"
 #include "ui/main_window.h"
 #include "ui/print/sheets.h"
 #include "ui/stations/note_card.h"
@@ -137,6 +138,10 @@ void MainWindow::buildPrintMenu() {
 void MainWindow::buildHelpMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&Help"));
     menu->addAction(tr("All keys"), QKeySequence(QStringLiteral("F1")), this, &MainWindow::showKeys);
+    menu->addAction(tr("What words mean"), QKeySequence(QStringLiteral("Ctrl+F1")), this, [this] {
+        GlossaryDialog glossary(this);
+        Dialogs::now().run(glossary);
+    });
     menu->addAction(tr("About Hammerline…"), this, [this] {
         AboutDialog about(this);
         Dialogs::now().run(about);

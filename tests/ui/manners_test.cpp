@@ -1,5 +1,6 @@
 // What goes with every station: the note card, how to measure, names and keys of all that can be reached, and that the
 // window comes back as it was left.
+#include "ui/glossary_dialog.h"
 #include "ui/key_sheet.h"
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/bench_field.h"
@@ -8,6 +9,7 @@
 #include "ui/stations/measure_station.h"
 #include "ui/stations/note_card.h"
 #include "ui/widgets/action_drawing.h"
+#include "ui/words/glossary.h"
 #include "ui/words/how_to.h"
 #include "ui/words/words.h"
 
@@ -138,6 +140,39 @@ private Q_SLOTS:
                         row.keys.split(QStringLiteral(", ")).contains(QString(QChar(static_cast<char16_t>(key.key))));
             QVERIFY(named);
         }
+    }
+
+    /// The glossary with real keys in its own window, no stand-in: typing narrows it, Escape leaves it.
+    void wordsAreExplained() {
+        QVERIFY(words::terms().size() >= 60);
+        for (const words::Term& term : words::terms())
+            QCOMPARE(words::termsIn(words::termName(term)).size(), std::size_t{1});
+        QStringList names;
+        for (const words::Term* term : words::termsIn(QStringLiteral("Let-off, lost motion and the rest rail; steps")))
+            names << words::termName(*term);
+        QCOMPARE(names,
+                 (QStringList{QStringLiteral("let-off"), QStringLiteral("lost motion"), QStringLiteral("rest rail")}));
+
+        GlossaryDialog glossary(m_window.get());
+        glossary.show();
+        QVERIFY(QTest::qWaitForWindowActive(&glossary));
+        QVERIFY(glossary.focusWidget());
+        QVERIFY(glossary.shownText().contains(QStringLiteral("wippen")));
+        QTest::keyClicks(glossary.focusWidget(), QStringLiteral("drop"));
+        QVERIFY(glossary.shownText().startsWith(QStringLiteral("drop")));
+        QVERIFY(!glossary.shownText().contains(QStringLiteral("spoon")));
+        QTest::keyClick(glossary.focusWidget(), Qt::Key_Escape);
+        QVERIFY(!glossary.isVisible());
+
+        // F1 first says what one stands at means.
+        QVERIFY(m_window->showStation(QStringLiteral("measure")));
+        m_bench->setCell({{40}, dimension::letOff});
+        auto* measure = m_window->findChild<MeasureStation*>();
+        measure->grid().setFocus();
+        QString sheet;
+        m_dialogs->onRun = [&](QDialog& dialog) { sheet = dialog.findChild<QTextEdit*>()->toPlainText(); };
+        shortcut(QStringLiteral("F1"))->trigger();
+        QVERIFY2(sheet.startsWith(QStringLiteral("let-off")), qPrintable(sheet.left(80)));
     }
 
     void everyControlHasAName() {

@@ -20,7 +20,7 @@ clipboard -t text/html | grep -q "<th>dimension</th>" || { echo "No table for a 
 
 # Print > Save as PDF > Check sheet; the dialog asks for a name, and the one it suggests is taken
 saved() {
-    xdotool key --delay 60 alt+p Down Down Right Down Return
+    xdotool key --delay 60 alt+p Down Down Right Down Down Return
     until_true 10 xdotool search --onlyvisible --name '^Check sheet$'
     xdotool key --delay 60 Return
     until_true 10 bash -c "ls '$out' | grep -q '.*, Check sheet, [0-9]*-[0-9]*-[0-9]*\.pdf$'"
