@@ -66,6 +66,8 @@ void sayReview(const PassView& view, const FinishLine& finish, const Piano& pian
         json);
     say(summaryOf(view, finish), json);
     if (const QString line = words::finishSentence(finish); !line.isEmpty()) say(line, json);
+    for (const FromSamples& each : fromSamples(piano, view.review))
+        say(words::samplesSentence(each, piano), json);
     for (const Cause& cause : view.causes)
         say(words::causeSentence(cause, piano), json);
     if (sentencesWanted()) {

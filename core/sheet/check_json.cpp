@@ -1,4 +1,5 @@
 #include "core/judge/touch_diagnosis.h"
+#include "core/plan/from_samples.h"
 #include "core/sheet/finish_json.hpp"
 #include "core/sheet/json_number.hpp"
 #include "core/sheet/sheet.h"
@@ -91,6 +92,16 @@ std::string checkJson(const PianoRecord& record, const PassView& view, const Fin
     out["summary"] = summaryOf(view.review.summary, finish.grade);
     out["missing_for_grade"] = sheet::texts(finish.missing);
     out["finish"] = sheet::finishRow(finish);
+    out["from_samples"] = Json::array();
+    for (const FromSamples& each : fromSamples(record.piano, view.review))
+        out["from_samples"].push_back({{"dimension", sheet::text(key(each.dimension))},
+                                       {"operation", sheet::text(key(each.operation))},
+                                       {"read", each.read},
+                                       {"out", each.out},
+                                       {"all", each.all},
+                                       {"minutes", each.minutes},
+                                       {"low95", each.low},
+                                       {"high95", each.high}});
     out["spec"] = {{"name", view.sheet.name}, {"source", view.sheet.source}};
     out["zones"] = Json::array();
     for (const auto& [cell, zone] : view.review.zones)

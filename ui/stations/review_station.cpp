@@ -266,7 +266,12 @@ private:
     QString finishText() const {
         if (!isVisibleTo(window())) return {};
         const auto finish = finishOf(*bench().record(), bench().sheet(), bench().passNumber());
-        return finish ? words::finishSentence(*finish).toHtmlEscaped() : QString();
+        QStringList lines;
+        if (finish) lines << words::finishSentence(*finish).toHtmlEscaped();
+        for (const FromSamples& each : fromSamples(*bench().piano(), bench().view()->review))
+            lines << words::samplesSentence(each, *bench().piano()).toHtmlEscaped();
+        lines.removeAll(QString());
+        return lines.join(QStringLiteral("<br>"));
     }
 
     /// The note and dimension of a row become the current ones everywhere.

@@ -47,4 +47,16 @@ QString finishSentence(const FinishLine& line) {
            whatNext(line);
 }
 
+QString samplesSentence(const FromSamples& samples, const Piano& piano) {
+    const auto rounded = [](double minutes) { return QString::number(5 * std::lround(minutes / 5)); };
+    return finishText(QT_TRANSLATE_NOOP("finish", "From samples: %1 is out at %2 of %3 notes read. %4, all %5 notes: "
+                                                  "about %6 minutes (%7 to %8)."))
+        .arg(name(samples.dimension))
+        .arg(samples.out)
+        .arg(samples.read)
+        .arg(name(samples.operation, piano))
+        .arg(samples.all)
+        .arg(rounded(samples.minutes), rounded(samples.low), rounded(samples.high));
+}
+
 } // namespace hammerline::words
