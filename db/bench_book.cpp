@@ -104,6 +104,18 @@ Outcome<PianoRecord> BenchBook::load(std::string_view pianoUuid) const {
     return reading(book, [&] { return loadPiano(book, pianoUuid); });
 }
 
+Outcome<std::vector<Lesson>> BenchBook::lessonsFor(const PianoRecord& record) const {
+    constexpr std::size_t kMost = 40;
+    OpenBook& book = *m_inner->book;
+    const auto others = reading(book, [&] { return pianosThatTeach(book, record.piano.action, record.uuid, kMost); });
+    if (!others) return tl::unexpected(others.error());
+    std::vector<Lesson> lessons;
+    for (const std::string& uuid : *others)
+        if (const auto other = load(uuid))
+            lessons.push_back(lessonOf(*other)); // one that cannot be read teaches nothing
+    return lessons;
+}
+
 Outcome<int> BenchBook::findPass(std::string_view pianoUuid, std::string_view numberOrLabel) const {
     OpenBook& book = *m_inner->book;
     return reading(book, [&] { return passRow(book, pianoRow(book, pianoUuid), numberOrLabel).number; });

@@ -2,6 +2,7 @@
 // immediate transaction and one act. No SQLite type leaves this folder; every refusal is a value.
 #pragma once
 
+#include "core/experience/experience.h"
 #include "core/history/merging.h"
 #include "core/history/record.h"
 #include "core/history/work_done.h"
@@ -91,6 +92,9 @@ public:
     /// severalPianos.
     Outcome<std::string> findPiano(std::string_view nameOrUuid) const;
     Outcome<PianoRecord> load(std::string_view pianoUuid) const;
+    /// What other pianos of this book can teach this one (core/experience): of its kind, the forty of them that were
+    /// worked on last. It takes a load of each: keep it.
+    Outcome<std::vector<Lesson>> lessonsFor(const PianoRecord&) const;
     /// Number of a pass by number or label, empty: the last. Refuses noSuchPass.
     Outcome<int> findPass(std::string_view pianoUuid, std::string_view numberOrLabel) const;
 

@@ -311,6 +311,20 @@ void loadPhotos(OpenBook& book, std::int64_t piano, const PassPlaces& places, Pi
 
 } // namespace
 
+std::vector<std::string> pianosThatTeach(OpenBook& book, ActionKind kind, std::string_view except, std::size_t most) {
+    Query find = book.query("SELECT p.uuid, max(w.worked) AS worked, max(w.act) AS last FROM (SELECT q.piano_id AS "
+                            "piano, 1 AS worked, d.act_id AS act FROM done d JOIN pass q ON q.id = d.pass_id UNION ALL "
+                            "SELECT piano_id, 1, act_id FROM work_mark WHERE seconds > 0 UNION ALL SELECT piano_id, 0, "
+                            "act_id FROM pass) w JOIN piano p ON p.id = w.piano WHERE (SELECT x.action FROM setup x "
+                            "WHERE x.piano_id = p.id ORDER BY x.act_id DESC LIMIT 1) = ? GROUP BY p.id ORDER BY worked "
+                            "DESC, last DESC");
+    find << std::string(key(kind));
+    std::vector<std::string> out;
+    while (out.size() < most && find.step())
+        if (std::string uuid = text(find.uuid(0)); uuid != except) out.push_back(std::move(uuid));
+    return out;
+}
+
 PianoRecord loadPiano(OpenBook& book, std::string_view uuid) {
     const std::int64_t piano = pianoRow(book, uuid);
     PianoRecord record;

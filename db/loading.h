@@ -9,6 +9,9 @@ namespace hammerline {
 std::vector<PianoLine> pianoLines(OpenBook&);
 std::vector<PianoLine> pianoNames(OpenBook&);
 PianoRecord loadPiano(OpenBook&, std::string_view uuid);
+/// Other pianos of that kind: those on which something was done or timed before those that were only read, the last
+/// first, at most so many.
+std::vector<std::string> pianosThatTeach(OpenBook&, ActionKind, std::string_view except, std::size_t most);
 std::vector<Reading> readingTrail(OpenBook&, std::int64_t pass, Cell);
 
 } // namespace hammerline

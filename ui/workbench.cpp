@@ -108,6 +108,8 @@ Outcome<void> Workbench::choosePiano(const std::string& nameOrUuid) {
     }
     if (!record) return tl::unexpected(record.error());
     m_record = std::move(*record);
+    m_lessons = m_book->lessonsFor(*m_record).value_or(std::vector<Lesson>{});
+    teach(*m_record, m_lessons);
     m_pass = static_cast<int>(m_record->passes.size());
     m_note = NoteNumber{1};
     forget();

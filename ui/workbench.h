@@ -99,6 +99,12 @@ public:
     /// Fields of the record by key, `archived` among them; an empty value takes the field back.
     Outcome<void> setIdentity(const Identity& changes);
     Outcome<void> addRemark(const Remark&);
+    /// Several as one act.
+    Outcome<void> addRemarks(std::span<const Remark>);
+    /// "yes", "no", or empty: not decided.
+    Outcome<void> decideAdvice(const Remark&, std::string_view accepted);
+    /// The record with its pictures read into it, for a page or an export.
+    Outcome<PianoRecord> recordWithPictures() const;
     Outcome<void> addPhotos(std::span<const BenchBook::NewPhoto>);
     Outcome<void> removePhoto(const Photo&);
     /// Read from the book when looked at; none where it has no such picture.
@@ -166,6 +172,7 @@ private:
 
     Writer m_writer;
     std::optional<BenchBook> m_book;
+    std::vector<Lesson> m_lessons; // of the other pianos, gathered when this one was opened
     mutable std::optional<std::vector<PianoLine>> m_pianos;
     std::optional<PianoRecord> m_record;
     int m_pass = 0;

@@ -84,6 +84,9 @@ Outcome<void> Workbench::reload() {
     auto record = m_book->load(m_record->uuid);
     if (!record && record.error().code == RefusalCode::noSuchPiano) return chooseAnother();
     if (!record) return tl::unexpected(record.error());
+    const bool otherKind = record->piano.action != m_record->piano.action;
+    if (otherKind) m_lessons = m_book->lessonsFor(*record).value_or(std::vector<Lesson>{});
+    teach(*record, m_lessons);
     const bool setUpChanged = record->piano != m_record->piano || record->specName != m_record->specName ||
                               record->spec != m_record->spec || record->overrides != m_record->overrides;
     const bool identityChanged = record->identity != m_record->identity;
@@ -170,6 +173,23 @@ Outcome<void> Workbench::setIdentity(const Identity& changes) {
 Outcome<void> Workbench::addRemark(const Remark& remark) {
     if (const auto ready = needPiano(); !ready) return ready;
     return settle(m_book->addRemarks(m_record->uuid, std::span(&remark, 1)));
+}
+
+Outcome<void> Workbench::addRemarks(std::span<const Remark> remarks) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->addRemarks(m_record->uuid, remarks));
+}
+
+Outcome<void> Workbench::decideAdvice(const Remark& remark, std::string_view accepted) {
+    if (const auto ready = needPiano(); !ready) return ready;
+    return settle(m_book->decideAdvice(m_record->uuid, remark, accepted));
+}
+
+Outcome<PianoRecord> Workbench::recordWithPictures() const {
+    if (const auto ready = needPiano(); !ready) return tl::unexpected(ready.error());
+    PianoRecord record = *m_record;
+    if (const auto read = m_book->loadPictures(record); !read) return tl::unexpected(read.error());
+    return record;
 }
 
 Outcome<void> Workbench::removeRemark(const Remark& remark) {

@@ -30,8 +30,18 @@ Outcome<Bench> openBench(const Common& at, bool json, OpenMode mode) {
     if (!uuid) return tl::unexpected(uuid.error());
     auto record = book->load(*uuid);
     if (!record) return tl::unexpected(record.error());
+    std::vector<Lesson> lessons = book->lessonsFor(*record).value_or(std::vector<Lesson>{});
+    teach(*record, lessons);
     if (!record->leftOut.empty()) ask(words::leftOutSentence(*record), json);
-    return Bench{std::move(*book), std::move(*record)};
+    return Bench{std::move(*book), std::move(*record), std::move(lessons)};
+}
+
+Outcome<void> loadAgain(Bench& bench) {
+    auto again = bench.book.load(bench.record.uuid);
+    if (!again) return tl::unexpected(again.error());
+    bench.record = std::move(*again);
+    teach(bench.record, bench.lessons);
+    return {};
 }
 
 namespace {

@@ -13,7 +13,10 @@ namespace hammerline::app {
 struct Bench {
     BenchBook book;
     PianoRecord record;
+    std::vector<Lesson> lessons; // of the other pianos; the record's piano is taught by them
 };
+/// The record as it now stands in the book.
+Outcome<void> loadAgain(Bench&);
 Outcome<Bench> openBench(const Common&, bool json, OpenMode = OpenMode::readWrite);
 /// An older book may take a while to open, and says so unless the answer is JSON.
 Outcome<BenchBook> openBook(const std::string& path, bool json, OpenMode = OpenMode::readWrite);

@@ -7,6 +7,7 @@
 #include "app/text_table.h"
 #include "ui/words/said.h"
 #include "ui/words/survey_names.h"
+#include "ui/words/work_now.h"
 
 #include <QString>
 #include <nlohmann/json.hpp>
@@ -19,6 +20,19 @@ using Json = nlohmann::ordered_json;
 
 Json amountJson(const std::optional<Money>& amount) {
     return amount ? Json(static_cast<double>(*amount) / 1000) : Json(nullptr);
+}
+
+/// What steps really took on other pianos, minutes.
+Json tookJson(const Estimate& estimate) {
+    Json out = Json::array();
+    for (const Estimate::Took& each : estimate.took)
+        out.push_back({{"step", std::string(each.step)},
+                       {"customary", each.customary},
+                       {"median", each.really.median},
+                       {"least", each.really.least},
+                       {"most", each.really.most},
+                       {"pianos", each.really.pianos}});
+    return out;
 }
 
 Json estimateJson(const Estimate& estimate) {
@@ -57,7 +71,8 @@ Json estimateJson(const Estimate& estimate) {
             {"material", amountJson(estimate.material)},
             {"travel", amountJson(estimate.travel)},
             {"total", amountJson(estimate.total)},
-            {"unpriced_parts", estimate.unpriced}};
+            {"unpriced_parts", estimate.unpriced},
+            {"took", tookJson(estimate)}};
 }
 
 QString amountText(const std::optional<Money>& amount, const EstimateTerms& terms) {
@@ -81,6 +96,8 @@ void sayEstimate(const Estimate& estimate, bool json) {
     table.add({inConsole(QT_TRANSLATE_NOOP("console", "Together")),
                words::hours(estimate.minutes + estimate.allowanceMinutes), priced(estimate.total)});
     say(table, json);
+    for (const Estimate::Took& each : estimate.took)
+        say(words::tookSentence(each.step, each.customary, each.really), json);
 }
 
 /// What the sum does not hold, on standard error.
@@ -115,9 +132,7 @@ int run(const EstimateRequest& request, bool json) {
     if (!bench) return refused(bench.error(), json);
     if (writes) {
         if (const auto act = bench->book.addSurvey(bench->record.uuid, told); !act) return refused(act.error(), json);
-        auto again = bench->book.load(bench->record.uuid);
-        if (!again) return refused(again.error(), json);
-        bench->record = std::move(*again);
+        if (const auto again = loadAgain(*bench); !again) return refused(again.error(), json);
     }
     const Estimate made = estimate(bench->record);
     printJson(estimateJson(made).dump(2, ' ', false, Json::error_handler_t::replace), json);

@@ -91,9 +91,10 @@ Json experienceJson(const Experience& each) {
             {"pianos", each.others.cases},
             {"per_unit", each.others.mean},
             {"between_pianos", each.others.between},
-            {"low95", each.others.low95},
-            {"high95", each.others.high95},
-            {"catalogue", each.catalogue}};
+            {"low95", each.low95},
+            {"high95", each.high95},
+            {"catalogue", each.catalogue},
+            {"first_guess", each.used}};
 }
 
 } // namespace
@@ -101,16 +102,15 @@ Json experienceJson(const Experience& each) {
 int run(const ExperienceRequest& request, bool json) {
     const auto bench = openBench(request.at, json, OpenMode::readOnly);
     if (!bench) return refused(bench.error(), json);
-    const auto records = allOf(bench->book);
-    if (!records) return refused(records.error(), json);
-    const auto all = experienceFor(bench->record.piano, bench->record.uuid, *records);
+    const auto lessons = bench->book.lessonsFor(bench->record);
+    if (!lessons) return refused(lessons.error(), json);
+    const auto all = experienceFor(bench->record.piano, bench->record.uuid, *lessons);
     Json out = {{"experience", Json::array()}};
     for (const Experience& each : all) {
         out["experience"].push_back(experienceJson(each));
         say(QStringLiteral("%1: %2 %3 (%4 to %5), from %6 pianos built alike; customary %7")
                 .arg(words::name(each.operation), words::number(each.others.mean, 2),
-                     words::name(each.dimension).toLower(), words::number(each.others.low95, 2),
-                     words::number(each.others.high95, 2))
+                     words::name(each.dimension).toLower(), words::number(each.low95, 2), words::number(each.high95, 2))
                 .arg(each.others.cases)
                 .arg(words::number(each.catalogue, 2)),
             json);

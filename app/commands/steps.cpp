@@ -53,9 +53,7 @@ Outcome<ActId> write(Bench& bench, const StepSaid& said) {
     if (!work) return tl::unexpected(work.error());
     const auto act = bench.book.sayWork(bench.record.uuid, *work);
     if (!act) return act;
-    auto again = bench.book.load(bench.record.uuid);
-    if (!again) return tl::unexpected(again.error());
-    bench.record = std::move(*again);
+    if (const auto again = loadAgain(bench); !again) return tl::unexpected(again.error());
     return act;
 }
 

@@ -62,13 +62,6 @@ Outcome<Settings> looksOf(const SurveyRequest& request, const PianoRecord& recor
     return all;
 }
 
-Outcome<void> reload(Bench& bench) {
-    auto again = bench.book.load(bench.record.uuid);
-    if (!again) return tl::unexpected(again.error());
-    bench.record = std::move(*again);
-    return {};
-}
-
 /// What is said to be ordered has to be asked for, and measured where it is ordered by size: by what stands after
 /// everything that is said at once.
 Outcome<void> mayBeOrdered(const BenchBook::Surveyed& told, const PianoRecord& record) {
@@ -106,7 +99,7 @@ Outcome<void> write(Bench& bench, const SurveyRequest& request) {
     told.preferences.insert(told.preferences.end(), looks->begin(), looks->end());
     if (const auto may = mayBeOrdered(told, bench.record); !may) return may;
     if (const auto act = bench.book.addSurvey(bench.record.uuid, told); !act) return tl::unexpected(act.error());
-    return reload(bench);
+    return loadAgain(bench);
 }
 
 struct Checked {

@@ -11,6 +11,8 @@
 
 #include <QCoreApplication>
 
+#include <set>
+
 namespace hammerline::app {
 namespace {
 
@@ -48,6 +50,12 @@ void sayTrials(const Plan& plan, const PianoRecord& record, bool json) {
     for (const TrialAnswer& each : trialsSaid(record))
         if (const QString said = words::trialSentence(each, record.piano); !said.isEmpty()) say(said, json);
     if (const QString bench = words::benchSentence(plan.setUp, record.piano); !bench.isEmpty()) ask(bench, json);
+    std::set<OperationId> guessed; // once, though naturals and sharps have a guess each
+    for (const Trial& trial : plan.trials)
+        for (const Response& response : plan.responses)
+            if (response.operation == trial.operation && guessed.insert(trial.operation).second)
+                if (const QString guess = words::guessSentence(response, record.piano); !guess.isEmpty())
+                    say(guess, json);
     for (const Trial& trial : plan.trials)
         say(inConsole(QT_TRANSLATE_NOOP("console", "Trial first: %1, notes %2, %3."))
                 .arg(words::name(trial.operation, record.piano), utf8(writeNotes(trial.notes)),

@@ -6,9 +6,12 @@
 namespace hammerline {
 
 struct Learned {
-    std::vector<Response> responses; // first guesses, replaced where trials and work teach better
+    std::vector<Response> responses; // first guesses (or other pianos'), replaced where trials and work teach better
     std::vector<TrialAnswer> trials; // by operation that was tried: what its trial said
 };
+
+/// Whether what it changes follows from the key's arms and not from a screw's pitch or a bend.
+bool isGeometry(OperationId, const Piano&);
 
 /// How this piano answers. A trial that says nothing teaches nothing; no direction turns before two sets of three notes
 /// say so; a number is learned only when its 95 % half width is below half of it. Punchings and pads are geometry:

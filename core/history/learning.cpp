@@ -18,11 +18,6 @@ constexpr double kApart = 0.15;     // and so far apart that it matters
 constexpr double kGeometry = 0.15;  // what punchings and pads may answer beside the arms
 constexpr double kNumber = 0.5;     // of the answer: a wider half interval is no number of turns
 
-bool isGeometry(OperationId operation, const Piano& piano) {
-    const bool bent = operation == operation::checkBend;
-    return unitOf(operation, piano) == AmountUnit::mm && !bent;
-}
-
 /// First guess and lesson weighed by their precision; a lesson that contradicts the guess (another sign, a pitch
 /// outside its band) stands alone.
 AnswerFit weighedWithGuess(const AnswerFit& fit, double tau) {
@@ -30,6 +25,13 @@ AnswerFit weighedWithGuess(const AnswerFit& fit, double tau) {
     if (tau <= 0 || fit.sd <= 0 || std::abs(fit.factor - 1) > 2 * together) return fit;
     const double guess = 1 / (tau * tau), lesson = 1 / (fit.sd * fit.sd);
     return {(guess + lesson * fit.factor) / (guess + lesson), 1 / std::sqrt(guess + lesson), fit.notes};
+}
+
+/// The least that a sound screw gives, over the first guess: by the customary band, however narrow that of the others.
+double leastOf(const Response& guess) {
+    const Effect& customary = guess.others ? guess.others->customary : guess.effects.front();
+    const double least = std::max(0.0, std::abs(customary.perUnit) - customary.sd);
+    return least / std::abs(guess.effects.front().perUnit);
 }
 
 double tauOf(const Response& guess) {
@@ -97,7 +99,7 @@ private:
         const Response* guess = guessOf(operation);
         if (tried.size() < kFewestNotes || !guess) return;
         const double perUnit = guess->effects.front().perUnit, tau = tauOf(*guess);
-        TrialAnswer answer = judgeTrial(operation, tried, perUnit, std::max(0.0, 1 - tau));
+        TrialAnswer answer = judgeTrial(operation, tried, perUnit, leastOf(*guess));
         const AnswerFit fit = fitAnswer(tried, perUnit);
         const bool geometry = isGeometry(operation, m_record.piano);
         answer.arms = geometry && saysSomething(fit) && std::abs(fit.factor - 1) - 2.58 * fit.sd > kGeometry;
@@ -146,6 +148,11 @@ private:
 };
 
 } // namespace
+
+bool isGeometry(OperationId operation, const Piano& piano) {
+    const bool bent = operation == operation::checkBend;
+    return unitOf(operation, piano) == AmountUnit::mm && !bent;
+}
 
 Learned learn(const PianoRecord& record, std::array<double, 2> ratio) {
     const std::vector<Response> guesses = firstResponses(record.piano, ratio);

@@ -11,6 +11,7 @@ namespace {
 
 constexpr int kFewestNotes = 3;                    // for an estimate of the ratio
 constexpr double kLeastSpreadShare = 0.012;        // between the notes of one action (a guess, no source)
+constexpr double kMedianOverMean = 1.5708;         // variance of a median over that of a mean (normal), pi/2
 constexpr double kDefaultSpreadShare = 0.33 / 4.9; // the band 4.3 to 5.6 (bench-practice 2.6) as 2 sd each way
 
 } // namespace
@@ -106,13 +107,16 @@ Ratio estimateRatio(const Piano& piano, const PassTable& table, KeyColour colour
     }
     if (found.size() < kFewestNotes) {
         const double value = defaultRatio(piano, colour);
-        return {value, kDefaultSpreadShare * value, 0, false};
+        const auto& taught = piano.taught.ratio[static_cast<std::size_t>(colour)];
+        return {value, taught ? taught->sd : kDefaultSpreadShare * value, 0, false};
     }
     const auto scale = robustScale(found);
     const double seen = kMadToDeviation * scale->mad;
     const double noise = noiseOfRatio(piano, scale->median, *median(travels));
     const double between = std::sqrt(std::max(seen * seen - noise, 0.0));
-    return {scale->median, std::max(between, kLeastSpreadShare * scale->median), static_cast<int>(found.size()), false};
+    const double ofMedian = std::sqrt(kMedianOverMean / static_cast<double>(found.size())) * seen;
+    return {scale->median, std::max(between, kLeastSpreadShare * scale->median), static_cast<int>(found.size()), false,
+            ofMedian};
 }
 
 Ratio estimateRatio(const Piano& piano, const Pass& pass, KeyColour colour) {

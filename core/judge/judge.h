@@ -96,6 +96,7 @@ struct Ratio {
     double spread{};      // 1 sd between notes, the readings' uncertainty taken out; at least 1.2 %
     int notes{};          // 0: not from readings
     bool entered = false; // set by hand, which goes before readings
+    double sd = 0;        // of the median itself, where it is from readings
     bool fromDefault() const { return notes == 0 && !entered; }
 };
 /// Median over the notes of the colour that have all five readings; at least three, else the default of the kind.

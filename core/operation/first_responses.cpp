@@ -155,6 +155,18 @@ constexpr std::array kPlain = {
     Plain{operation::leverTiming, {damperStart, 1, 1}},
 };
 
+/// Every effect follows the answer; checking is as uncertain as it was, for it follows the aftertouch.
+void guessFromOthers(Response& response, const TaughtFigure& taught) {
+    const Effect customary = response.effects.front();
+    for (Effect& effect : response.effects) {
+        const bool follows = effect.dimension == checking && customary.dimension != checking;
+        effect.sd = follows ? effect.sd * taught.value : std::abs(effect.perUnit) * taught.sd;
+        effect.perUnit *= taught.value;
+    }
+    const double low = customary.perUnit * taught.low95, high = customary.perUnit * taught.high95;
+    response.others = GuessOfOthers{taught.pianos, std::min(low, high), std::max(low, high), customary};
+}
+
 } // namespace
 
 std::vector<Response> firstResponses(const Piano& piano, std::array<double, 2> ratio) {
@@ -169,6 +181,10 @@ std::vector<Response> firstResponses(const Piano& piano, std::array<double, 2> r
     }
     for (const Plain& plain : kPlain)
         if (applies(plain.operation, piano)) responses.push_back({plain.operation, std::nullopt, {plain.effect}});
+    for (Response& response : responses)
+        if (const auto taught = piano.taught.answers.find(std::string(key(response.operation)));
+            taught != piano.taught.answers.end())
+            guessFromOthers(response, taught->second);
     return responses;
 }
 

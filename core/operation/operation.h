@@ -74,6 +74,13 @@ struct Effect {
     double sd{};
 };
 
+/// That a first guess is what other pianos taught, and of how many; `customary`: what it would be without them.
+struct GuessOfOthers {
+    int pianos = 0;
+    double low95{}, high95{}; // of the first effect
+    Effect customary;
+};
+
 struct Response {
     OperationId operation;
     std::optional<KeyColour> keys; // where naturals and sharps differ
@@ -81,11 +88,13 @@ struct Response {
     bool learned = false;
     bool opposite = false; // learned, and with the other sign than the first guess
     int pairs = 0;
-    double low95 = 0, high95 = 0;            // of the first effect, when learned
-    std::optional<std::size_t> section = {}; // learned for this section alone, which answers otherwise than the others
+    double low95 = 0, high95 = 0;             // of the first effect, when learned
+    std::optional<std::size_t> section = {};  // learned for this section alone, which answers otherwise than the others
+    std::optional<GuessOfOthers> others = {}; // the guess is theirs
 };
 
-/// First guesses from geometry and bench-practice 2.5, for every operation that applies; never a ground to print turns.
+/// First guesses from geometry and bench-practice 2.5, or what other pianos taught (Piano::taught), for every operation
+/// that applies; never a ground to print turns.
 /// `ratio` = hammer travel : key travel by colour.
 std::vector<Response> firstResponses(const Piano&, std::array<double, 2> ratio);
 

@@ -503,6 +503,8 @@ bool fittedAnywhere(DimensionId id, const Piano& piano) {
 }
 
 std::int64_t uncertaintyOf(DimensionId id, const Piano& piano) {
+    const auto taught = piano.taught.uncertainties.find(std::string(key(id)));
+    if (taught != piano.taught.uncertainties.end()) return fromTrade(taught->second.value, row(id).kind);
     const auto found =
         std::ranges::find(piano.gauges, key(id), [](const auto& each) { return std::string_view(each.first); });
     auto gauge = Gauge::simple; // the default of computation 3: the better simple tool

@@ -137,6 +137,7 @@ bool hasDamper(NoteNumber note, const Piano& piano) {
 }
 
 double defaultRatio(const Piano& piano, KeyColour colour) {
+    if (const auto& taught = piano.taught.ratio[static_cast<std::size_t>(colour)]) return taught->value;
     const double natural = piano.action == ActionKind::upright ? 4.9 : piano.action == ActionKind::drop ? 4.7 : 4.85;
     if (colour == KeyColour::natural) return natural;
     // The same capstan lift moves a sharp's shorter front less: R grows by the ratio of the key ratios

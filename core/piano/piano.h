@@ -1,6 +1,7 @@
 // The piano as it stands: compass, sections, the action by its attributes, key arms (computation 1, 5, 7).
 #pragma once
 
+#include "core/piano/taught.h"
 #include "core/units/quantity.h"
 
 #include <array>
@@ -96,6 +97,7 @@ struct Piano {
     // The turn, seen as the direction words say, that sends the capstan up and the screws in; empty: as is customary.
     std::optional<Turn> capstanUp, letOffIn, dropIn;
     std::map<std::string, double> minutes; // of an operation or of getting at it, by key; only those said
+    Taught taught;                         // by other pianos; no attribute, and not in the book
 
     const KeyArms& armsOf(KeyColour c) const { return arms[static_cast<std::size_t>(c)]; }
     bool contains(NoteNumber n) const { return n.value >= 1 && n.value <= notes; }
@@ -126,7 +128,8 @@ std::vector<NoteNumber> neighbouringNaturals(NoteNumber sharp, const Piano&);
 /// The sharps beside a natural (none, one or two).
 std::vector<NoteNumber> neighbouringSharps(NoteNumber natural, const Piano&);
 bool hasDamper(NoteNumber, const Piano&);
-/// The default R of the kind for a colour (bench-practice 2.6): upright 4.9, drop 4.7, grand 4.85, sharps by the arms.
+/// What other pianos have taught of R, else the default of the kind for a colour (bench-practice 2.6): upright 4.9,
+/// drop 4.7, grand 4.85, sharps by the arms.
 double defaultRatio(const Piano&, KeyColour);
 
 /// Reads a note: a number from 1, or a pitch name in any notation of situation 68 (C4, C#4/Db4, Cb, sub- and

@@ -235,9 +235,10 @@ Outcome<Bench> layOut(const PianoRecord& record, const SpecSheet& sheet, int num
     for (const Pass& pass : passes)
         through.push_back(&pass);
     const auto spread = [&](std::size_t c) {
-        return RatioOf{ratio[c].value, ratio[c].fromDefault()
-                                           ? 0.06 * ratio[c].value
-                                           : std::max(ratio[c].spread, kUsualSpread * ratio[c].value)};
+        return RatioOf{ratio[c].value,
+                       ratio[c].fromDefault()
+                           ? std::max(std::min(0.06 * ratio[c].value, ratio[c].spread), kUsualSpread * ratio[c].value)
+                           : std::max(ratio[c].spread, kUsualSpread * ratio[c].value)};
     };
     auto notes = noteStates({&record, through, {spread(0), spread(1)}}, answers);
     std::vector<NoteStanding> standing(notes.size());

@@ -168,6 +168,26 @@ Step stepFrom(Reader& reader, const Json& json) {
     return step;
 }
 
+Json othersJson(const Response& response) {
+    if (!response.others) return nullptr;
+    const GuessOfOthers& others = *response.others;
+    return {{"pianos", others.pianos},
+            {"low95", others.low95},
+            {"high95", others.high95},
+            {"customary", Json::array({others.customary.perUnit, others.customary.sd})}};
+}
+
+/// Older plans have none.
+std::optional<GuessOfOthers> othersFrom(const Json& json, const Response& response) {
+    const auto found = json.find("others");
+    if (found == json.end() || found->is_null() || response.effects.empty()) return std::nullopt;
+    const Json& customary = found->at("customary");
+    return GuessOfOthers{found->at("pianos"),
+                         found->at("low95"),
+                         found->at("high95"),
+                         {response.effects.front().dimension, customary.at(0), customary.at(1)}};
+}
+
 Json responseJson(const Response& response) {
     Json effects = Json::array();
     for (const Effect& effect : response.effects)
@@ -180,7 +200,8 @@ Json responseJson(const Response& response) {
             {"opposite", response.opposite},
             {"pairs", response.pairs},
             {"low95", response.low95},
-            {"high95", response.high95}};
+            {"high95", response.high95},
+            {"others", othersJson(response)}};
 }
 
 Response responseFrom(Reader& reader, const Json& json) {
@@ -195,6 +216,7 @@ Response responseFrom(Reader& reader, const Json& json) {
     response.pairs = json.at("pairs");
     response.low95 = json.at("low95");
     response.high95 = json.at("high95");
+    response.others = othersFrom(json, response);
     return response;
 }
 

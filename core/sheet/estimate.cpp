@@ -1,6 +1,7 @@
 #include "core/sheet/estimate.h"
 
 #include "core/history/identity.h"
+#include "core/work/work.h"
 
 #include <algorithm>
 #include <cmath>
@@ -83,6 +84,20 @@ void addParts(Estimate& out, const PianoRecord& record, const JobTerms& terms) {
     }
 }
 
+std::vector<Estimate::Took> whatStepsTook(const Piano& piano, Hand hand) {
+    std::vector<Estimate::Took> out;
+    for (const StepOfWork* step : stepsOf(piano)) {
+        const auto found = piano.taught.minutes.find(std::string(step->id));
+        if (found == piano.taught.minutes.end()) continue;
+        const double each = step->minutes[static_cast<std::size_t>(hand)];
+        const double times = step->per == PartUnit::note      ? piano.notes
+                             : step->per == PartUnit::section ? static_cast<double>(sectionsOf(piano).size())
+                                                              : 1.0;
+        out.push_back({step->id, each * times, found->second});
+    }
+    return out;
+}
+
 } // namespace
 
 std::optional<Money> parseMoney(std::string_view text) {
@@ -155,6 +170,7 @@ Estimate estimate(const PianoRecord& record) {
     }
     out.allowanceMinutes = repairs * out.terms.allowance / 100;
     addParts(out, record, terms);
+    out.took = whatStepsTook(record.piano, terms.hand);
     if (out.terms.hour) {
         Money labour = costOf(out.allowanceMinutes, *out.terms.hour);
         for (const EstimateStep& step : out.steps)

@@ -50,6 +50,13 @@ struct Estimate {
     int unseen = 0;        // parts that were not looked at
     std::optional<Money> labour, material, travel, total;
     int unpriced = 0; // parts lines without a price: the sum leaves them out
+    /// Steps of the work of which other pianos say what they really took the same person; minutes customary beside.
+    struct Took {
+        std::string_view step; // as StepOfWork
+        double customary = 0;
+        TaughtMinutes really;
+    };
+    std::vector<Took> took;
     EstimateTerms terms;
 };
 Estimate estimate(const PianoRecord&);

@@ -13,6 +13,15 @@ std::string_view unitText(AmountUnit unit) {
     return unit == AmountUnit::mm ? "mm" : unit == AmountUnit::turn ? "turn" : "";
 }
 
+/// What other pianos taught of the guess; null where it is the customary one.
+Json othersRow(const Response& response) {
+    if (!response.others) return nullptr;
+    return {{"pianos", response.others->pianos},
+            {"low95", sheet::rounded(response.others->low95)},
+            {"high95", sheet::rounded(response.others->high95)},
+            {"customary", sheet::rounded(response.others->customary.perUnit)}};
+}
+
 Json responseRows(const Plan& plan) {
     Json out = Json::array();
     for (const Response& response : plan.responses)
@@ -25,7 +34,8 @@ Json responseRows(const Plan& plan) {
                            {"sd", sheet::rounded(effect.sd)},
                            {"section", response.section ? Json(*response.section + 1) : Json(nullptr)},
                            {"learned", response.learned},
-                           {"pairs", response.pairs}});
+                           {"pairs", response.pairs},
+                           {"others", othersRow(response)}});
     return out;
 }
 

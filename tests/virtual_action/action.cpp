@@ -6,7 +6,7 @@ using namespace hammerline;
 
 Action::Action(Piano piano, const SpecSheet& sheet, Wear how, std::uint64_t seed) : m_piano(std::move(piano)) {
     Chance chance(seed);
-    build(chance);
+    build(chance, how.make);
     regulate(sheet, how.scatter, chance);
     wear(how.share, chance);
     if (how.scatter && how.share > 0) oddNotes(chance);

@@ -17,6 +17,8 @@ inline double mmOf(std::int64_t nm) {
 struct Wear {
     double share = 1;
     bool scatter = true; // how evenly it was regulated when new, and the odd notes
+    /// Pianos of one make have their screws' pitches within 5 % (a guess, no source); 0: each is of another make.
+    std::uint64_t make = 0;
 };
 
 class Action {
@@ -60,7 +62,7 @@ private:
         double frontSinks = 0, balanceSinks = 0, heelSinks = 0; // still to come by playing
     };
     static std::size_t index(int note) { return static_cast<std::size_t>(note - 1); }
-    void build(Chance&);
+    void build(Chance&, std::uint64_t make);
     void regulate(const hammerline::SpecSheet&, bool scatter, Chance&);
     void wear(double share, Chance&);
     void oddNotes(Chance&);

@@ -15,6 +15,7 @@ struct Played {
     bool finished = false;              // at most 1 % of the cells truly outside by more than 1/8 of their zone
     bool nearly = false;                // at most 5 % plainly outside at that moment
     std::vector<std::string> conflicts; // named by the program
+    hammerline::PianoRecord record;     // as the book would hold it (of the program's player)
 };
 
 inline constexpr int kMostPasses = 8;

@@ -39,6 +39,7 @@ public:
             if (!midway(plan)) ++m_played.passes;
         }
         m_played.minutes = m_shop.minutes();
+        m_played.record = std::move(m_record);
         return m_played;
     }
 

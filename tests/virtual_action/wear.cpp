@@ -30,16 +30,21 @@ struct Evenness {
 
 } // namespace
 
-void Action::build(Chance& chance) {
+void Action::build(Chance& chance, std::uint64_t make) {
     const bool grand = m_piano.action == ActionKind::grand;
     // hidden, per piano: arms within 2 % of the customary ones, pitches within the bands of bench-practice 2.5
     const double armsOff = 1 + chance.normal(0.012);
     const double ratio = chance.between(4.6, 5.1);
-    const double capstanPitch = grand ? chance.between(0.8, 1.25) : chance.between(0.75, 1.35);
-    const double letOffPitch = chance.between(0.5, 1.05);
+    double capstanPitch = grand ? chance.between(0.8, 1.25) : chance.between(0.75, 1.35);
+    double letOffPitch = chance.between(0.5, 1.05);
     const double dropPitch = chance.between(2, 4.5);
     m_railFactor = chance.between(1.17, 1.38);
     const double catcher = chance.between(40, 56);
+    if (make != 0) {
+        Chance ofMake(make);
+        capstanPitch = ofMake.between(0.75, 1.35) * (1 + chance.normal(0.05));
+        letOffPitch = ofMake.between(0.5, 1.05) * (1 + chance.normal(0.05));
+    }
     m_notes.resize(static_cast<std::size_t>(m_piano.notes));
     for (int note = 1; note <= m_piano.notes; ++note) {
         Note& n = m_notes[index(note)];

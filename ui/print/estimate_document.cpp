@@ -4,6 +4,7 @@
 #include "ui/words/piano_record.h"
 #include "ui/words/said.h"
 #include "ui/words/survey_names.h"
+#include "ui/words/work_now.h"
 
 #include <QCoreApplication>
 
@@ -114,6 +115,7 @@ public:
         work();
         goods();
         sum();
+        lines(onPaper(QT_TRANSLATE_NOOP("paper", "What it took before")), took());
         lines(onPaper(QT_TRANSLATE_NOOP("paper", "Not part of this")), exclusions());
         lines(onPaper(QT_TRANSLATE_NOOP("paper", "Decided")), decisions());
         lines(onPaper(QT_TRANSLATE_NOOP("paper", "Good to know")), remarks());
@@ -181,6 +183,13 @@ private:
                                     minutesText(all), money(m_estimate.total, terms), true));
         add(std::move(table));
         add(gap(2));
+    }
+
+    QStringList took() const {
+        QStringList all;
+        for (const Estimate::Took& each : m_estimate.took)
+            all << words::tookSentence(each.step, each.customary, each.really);
+        return all;
     }
 
     QStringList exclusions() const {

@@ -3,6 +3,7 @@
 #include "core/plan/plan_in_force.h"
 #include "core/survey/job.h"
 #include "ui/words/said.h"
+#include "ui/words/trials.h"
 #include "ui/words/words.h"
 
 #include <QCoreApplication>
@@ -52,8 +53,10 @@ QString answerOf(OperationId operation, const Plan& plan, const Piano& piano) {
                 .arg(words::name(r.operation), words::number(e.perUnit), unit, words::number(r.low95),
                      words::number(r.high95));
         if (unitOf(r.operation, piano) == AmountUnit::turn)
-            return atStation(QT_TRANSLATE_NOOP("Station", "%1: nothing learned. Direction and aim only; trial first."))
-                .arg(words::name(r.operation));
+            return (words::guessSentence(r, piano).toHtmlEscaped() + QLatin1Char(' ') +
+                    atStation(QT_TRANSLATE_NOOP("Station", "%1: nothing learned. Direction and aim only; trial first."))
+                        .arg(words::name(r.operation)))
+                .trimmed();
         return {};
     }
     return {};

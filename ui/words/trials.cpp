@@ -4,6 +4,8 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
+
 namespace hammerline::words {
 
 namespace {
@@ -43,6 +45,27 @@ QString trialSentence(const TrialAnswer& trial, const Piano& piano) {
             .arg(name(trial.operation, piano), notes);
     const QString text = trialText(trial.says);
     return text.isEmpty() ? text : text.arg(name(trial.operation, piano), notes);
+}
+
+QString guessSentence(const Response& response, const Piano& piano) {
+    const bool byOthers = response.others && !response.learned && !response.effects.empty();
+    if (!byOthers) return {};
+    const Effect& effect = response.effects.front();
+    const double sign = effect.perUnit < 0 ? -1 : 1; // how much, not which way
+    const auto figure = [&](double value) { return number(sign * value, 1); };
+    const bool turns = unitOf(response.operation, piano) == AmountUnit::turn;
+    const double low = std::min(sign * response.others->low95, sign * response.others->high95);
+    const double high = std::max(sign * response.others->low95, sign * response.others->high95);
+    return QCoreApplication::translate("trials",
+                                       "%1: first guess %2 (%3 to %4), by %5 pianos of this book built alike; "
+                                       "customary %6.")
+        .arg(name(response.operation, piano),
+             (turns ? QCoreApplication::translate("trials", "%1 mm a turn")
+                    : QCoreApplication::translate("trials", "%1 mm a mm"))
+                 .arg(figure(effect.perUnit)),
+             number(low, 1), number(high, 1))
+        .arg(response.others->pianos)
+        .arg(figure(response.others->customary.perUnit));
 }
 
 } // namespace hammerline::words

@@ -5,6 +5,10 @@
 #include "ui/words/survey_names.h"
 #include "ui/words/words.h"
 
+#include <QCoreApplication>
+
+#include <cmath>
+
 namespace hammerline::words {
 namespace {
 
@@ -96,6 +100,16 @@ QString whereToDo(const NextAct& next, const Piano& piano) {
 QString stepName(std::string_view id) {
     const StepText* text = stepText(id);
     return text ? QCoreApplication::translate("work", text->name) : QString();
+}
+
+QString tookSentence(std::string_view step, double customary, const TaughtMinutes& really) {
+    const auto whole = [](double minutes) { return QString::number(std::llround(minutes)); };
+    const QString usual =
+        customary > 0 ? QCoreApplication::translate("work", "customary %1 min; ").arg(whole(customary)) : QString();
+    return QCoreApplication::translate("work", "%1: %2really %3 min, median of %4 pianos (%5 to %6).")
+        .arg(stepName(step), usual, whole(really.median))
+        .arg(really.pianos)
+        .arg(whole(really.least), whole(really.most));
 }
 
 QString stepStateName(StepState state) {

@@ -8,6 +8,8 @@
 namespace hammerline::words {
 
 QString stepName(std::string_view id);
+/// "Take the keys off: customary 10 min; really 27 min, median of 4 pianos (20 to 60)."
+QString tookSentence(std::string_view step, double customary, const TaughtMinutes&);
 QString stepStateName(StepState);
 /// Why a step is not needed, or done without a tick; the remark of a person where one was typed.
 QString stepReason(const StepNow&);
