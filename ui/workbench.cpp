@@ -1,5 +1,6 @@
 #include "ui/workbench.h"
 
+#include "core/history/season_of.h"
 #include "core/plan/plan_in_force.h"
 
 #include <QDir>
@@ -193,8 +194,9 @@ const SpecSheet& Workbench::sheet() const {
 
 const Zones& Workbench::zones() const {
     if (!m_zones)
-        m_zones.emplace(sheet(), m_record ? m_record->piano : Piano{},
-                        m_record ? m_record->overrides : std::vector<Override>{});
+        m_zones.emplace(m_record ? sheetInSeason(sheet(), *m_record, static_cast<int>(m_record->passes.size()))
+                                 : sheet(),
+                        m_record ? m_record->piano : Piano{}, m_record ? m_record->overrides : std::vector<Override>{});
     return *m_zones;
 }
 

@@ -1,10 +1,10 @@
 #include "core/plan/plan.h"
 
+#include "core/history/season_of.h"
 #include "core/plan/doubts.h"
 #include "core/plan/outlook.h"
 #include "core/plan/rod_work.h"
 #include "core/plan/steps.h"
-#include "core/spec/season.h"
 #include "core/survey/job.h"
 
 #include <algorithm>
@@ -148,13 +148,6 @@ Plan waitingPlan(Bench& bench, BenchSetUp setUp) {
     return plan;
 }
 
-/// Of the room when it was read.
-std::optional<double> humidityAt(const PianoRecord& record, int number) {
-    const Pass* pass = record.pass(number);
-    if (!pass) return std::nullopt;
-    return pass->climate ? std::optional(pass->climate->humidity) : pass->humidity;
-}
-
 } // namespace
 
 double minutesOf(const ToRead& read) {
@@ -163,7 +156,7 @@ double minutesOf(const ToRead& read) {
 }
 
 Outcome<Plan> makePlan(const PianoRecord& record, const SpecSheet& sheet, int pass, const PlanOptions& options) {
-    const SpecSheet seasonal = withSeasonsAim(sheet, yearOfHumidity(record.preferences), humidityAt(record, pass));
+    const SpecSheet seasonal = sheetInSeason(sheet, record, pass);
     auto laid = layOut(record, seasonal, pass, options);
     if (!laid) return tl::unexpected(laid.error());
     Bench& bench = *laid;

@@ -1,6 +1,7 @@
 #include "core/sheet/pass_view.h"
 
 #include "core/causes/in_visit.h"
+#include "core/history/season_of.h"
 
 namespace hammerline {
 
@@ -17,7 +18,7 @@ Outcome<PassView> viewPass(const PianoRecord& record, int number, Rule rule, con
     view.pass = withRelativeHeights(record.piano, *pass);
     view.sheet = sheet ? *sheet : sheetOf(record);
     view.stale = staleCells(record, *pass);
-    const Zones zones(view.sheet, record.piano, record.overrides);
+    const Zones zones(sheetInSeason(view.sheet, record, number), record.piano, record.overrides);
     view.review = review(record.piano, view.pass, zones, rule, view.stale);
     const Pass found = foundInVisit(record, view.pass);
     if (found.cells.size() == view.pass.cells.size()) {

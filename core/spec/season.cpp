@@ -1,17 +1,9 @@
 #include "core/spec/season.h"
 
 #include <algorithm>
-#include <charconv>
 
 namespace hammerline {
 namespace {
-
-std::optional<double> percentIn(std::string_view text) {
-    double value = 0;
-    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
-    const bool whole = fault == std::errc{} && end == text.data() + text.size();
-    return whole && value >= 0 && value <= 100 ? std::optional(value) : std::nullopt;
-}
 
 double shareOfSwing(double swing) {
     return swing < 20 ? 0.1 : swing <= 40 ? 0.2 : 0.3;
@@ -27,21 +19,6 @@ void moveAim(Zone& zone, double by) {
 }
 
 } // namespace
-
-Outcome<YearOfHumidity> parseYearOfHumidity(std::string_view text) {
-    const auto dash = text.find('-');
-    const auto low = percentIn(text.substr(0, dash));
-    const auto high = dash == std::string_view::npos ? std::nullopt : percentIn(text.substr(dash + 1));
-    if (!low || !high || *low >= *high) return refuse(RefusalCode::usage, std::string(text));
-    return YearOfHumidity{*low, *high};
-}
-
-std::optional<YearOfHumidity> yearOfHumidity(const std::map<std::string, std::string>& preferences) {
-    const auto said = preferences.find("yearly-humidity");
-    if (said == preferences.end()) return std::nullopt;
-    const auto year = parseYearOfHumidity(said->second);
-    return year ? std::optional(*year) : std::nullopt;
-}
 
 SpecSheet withSeasonsAim(SpecSheet sheet, std::optional<YearOfHumidity> year, std::optional<double> now) {
     if (!year || !now) return sheet;

@@ -1,22 +1,10 @@
 // The aim of lost motion by the season: what stands tight in a dry month hangs off its rail in a damp one.
 #pragma once
 
+#include "core/piano/year_of_humidity.h"
 #include "core/spec/spec.h"
 
-#include <map>
-#include <string>
-
 namespace hammerline {
-
-/// The driest and the dampest month of the room, per cent of relative humidity.
-struct YearOfHumidity {
-    double low{}, high{};
-};
-
-/// "35-70". Refuses usage: not two numbers from 0 to 100, the lower first.
-Outcome<YearOfHumidity> parseYearOfHumidity(std::string_view);
-/// What the settings of the job say ("yearly-humidity"); none where nothing is said.
-std::optional<YearOfHumidity> yearOfHumidity(const std::map<std::string, std::string>& preferences);
 
 /// The sheet with the aim of lost motion moved by (0.5 - p) s, where p is the place of `now` in the year (0 driest, 1
 /// dampest) and s 0.1 mm for a swing under 20 points, 0.2 to 40, 0.3 above: in the damp season as tight as the jack

@@ -1,5 +1,6 @@
 #include "core/survey/job.h"
 
+#include "core/piano/year_of_humidity.h"
 #include "core/survey/odd_parts.h"
 #include "core/survey/sizes.h"
 #include "core/survey/standing.h"
@@ -155,11 +156,7 @@ Outcome<std::pair<std::string, std::string>> parseTerm(std::string_view text) {
     const std::string name(text.substr(0, equals)), value(text.substr(equals + 1));
     const auto [head, of] = atDot(name);
     if (name == "yearly-humidity" && !value.empty()) {
-        const auto dash = value.find('-');
-        const auto low = termNumber(value.substr(0, dash));
-        const auto high = dash == std::string::npos ? low : termNumber(value.substr(dash + 1));
-        const bool year = low && high && *low < *high && *high <= 100;
-        if (!year) return unread();
+        if (!parseYearOfHumidity(value)) return unread();
         return std::pair{name, value};
     }
     if (head == "odd-part" || head == "work-done") return parseBeside(name, value);

@@ -1,5 +1,6 @@
 // The aim of lost motion by the season (list post 2000-Dec/077271: a little, not much, even, in the driest months; the
 // amounts: common practice, no source). Figures worked out by hand.
+#include "core/sheet/pass_view.h"
 #include "core/spec/season.h"
 #include "tests/core/scene.h"
 
@@ -34,6 +35,7 @@ TEST_CASE("in the damp season the aim is tight, in the dry one a trace is left")
 
 TEST_CASE("the year of a room is two figures, the dry one first") {
     CHECK(parseYearOfHumidity("35-70")->high == 70);
+    CHECK(parseYearOfHumidity("35,5-70")->low == 35.5); // as any number of the program, with either mark
     for (const char* wrong : {"", "35", "70-35", "35-35", "a-b", "35-120", "35-"})
         CHECK_FALSE(parseYearOfHumidity(wrong));
 }
@@ -58,4 +60,20 @@ TEST_CASE("a plan made on a damp day takes lost motion up to less than one on a 
     };
     CHECK(aimOn(30) == Approx(0.25).margin(0.01));
     CHECK(aimOn(60) == Approx(0.05).margin(0.01));
+}
+
+TEST_CASE("a pass is judged by the aim of its season, and the plan moves it no further") {
+    Scene scene(scene::upright(), "upright");
+    scene.record.preferences["yearly-humidity"] = "30-60";
+    scene.read(40, dimension::lostMotion, 1.0);
+    const Cell cell{{40}, dimension::lostMotion};
+    const auto aimOn = [&](double humidity) {
+        scene.pass().humidity = humidity;
+        const auto view = viewPass(scene.record, 1, Rule::plain, scene.sheet);
+        CHECK(view->sheet == scene.sheet); // the sheet itself stays
+        return toTrade(view->review.zones.at(cell).nominal, Kind::length);
+    };
+    CHECK(aimOn(30) == Approx(0.25));
+    CHECK(aimOn(45) == Approx(0.15));
+    CHECK(aimOn(60) == Approx(0.05));
 }
