@@ -1,6 +1,8 @@
+#include "core/survey/filing.h"
 #include "db/stores.h"
 #include "db/versions.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace hammerline {
@@ -17,18 +19,20 @@ std::int64_t noteNumber(const Finding& finding) {
 struct HeldFinding {
     std::string fault, remedy, remark;
     std::int64_t amount{};
+    std::string state = {};
+    bool filed() const { return remedy == "reshape" && state == key(FindingState::mended) && amount > 0; }
 };
 /// What is said at present of a part at a note: one row for each fault, or one without a fault.
 std::vector<HeldFinding> heldFindings(OpenBook& book, std::int64_t piano, const Finding& finding) {
     Query find =
-        book.query("SELECT x.fault, x.remedy, x.remark, x.amount FROM finding x WHERE x.piano_id = ? AND "
+        book.query("SELECT x.fault, x.remedy, x.remark, x.amount, x.state FROM finding x WHERE x.piano_id = ? AND "
                    "x.note = ? AND x.part = ? AND x.withdrawn = 0 AND " +
                    isHead(subject("finding")) + " ORDER BY x.fault, (SELECT place FROM act WHERE id = x.act_id)");
     find << piano << noteNumber(finding) << finding.part;
     std::vector<HeldFinding> held;
     while (find.step()) {
         if (!held.empty() && held.back().fault == find.text(0)) held.pop_back(); // disputed: the later
-        held.push_back({find.text(0), find.text(1), find.text(2), find.number(3)});
+        held.push_back({find.text(0), find.text(1), find.text(2), find.number(3), find.text(4)});
     }
     return held;
 }
@@ -53,6 +57,23 @@ HeldFinding over(const Finding& finding, HeldFinding held) {
     return held;
 }
 
+/// A filing pass stands as one of its own beside those before it, so that none is lost and the sum can be made; the
+/// grooves that it was for are mended with it.
+Finding asPassOfItsOwn(ActUnderWay& act, std::int64_t piano, const Finding& finding) {
+    int before = 0;
+    for (const HeldFinding& held : heldFindings(act.book(), piano, finding)) {
+        before += held.filed();
+        const bool grooves = held.fault == finding.fault && !held.filed();
+        if (!grooves) continue;
+        Finding mended = finding;
+        mended.amount = 0;
+        writeFinding(act, piano, mended, {held.fault, finding.remedy, held.remark, 0});
+    }
+    Finding pass = finding;
+    pass.fault = filingFault(std::min(before + 1, kFilingPasses));
+    return pass;
+}
+
 /// A fault is said for the first time or again: it stands beside other faults of the part, not beside "sound".
 void sayFault(ActUnderWay& act, std::int64_t piano, const Finding& finding) {
     HeldFinding row{finding.fault, {}, {}, 0};
@@ -68,6 +89,7 @@ void sayFault(ActUnderWay& act, std::int64_t piano, const Finding& finding) {
 void sayState(ActUnderWay& act, std::int64_t piano, const Finding& finding) {
     bool said = false;
     for (const HeldFinding& held : heldFindings(act.book(), piano, finding)) {
+        if (finding.part == "hammer-head" && held.filed()) continue; // stays filed, however the head is now
         if (finding.state == FindingState::sound && !held.fault.empty()) {
             takeBack(act, subject("finding"), {piano, noteNumber(finding), finding.part, held.fault});
             continue;
@@ -106,8 +128,11 @@ ActId addFindings(ActUnderWay& act, std::int64_t piano, std::span<const Finding>
     }
     for (const Finding& finding : findings) {
         if (last.at({noteNumber(finding), finding.part, finding.fault}) != &finding) continue;
+        const bool filedNow = isFiled(finding) && filingPass(finding.fault) == 0;
         if (finding.fault.empty())
             sayState(act, piano, finding);
+        else if (filedNow)
+            sayFault(act, piano, asPassOfItsOwn(act, piano, finding));
         else
             sayFault(act, piano, finding);
     }
@@ -117,7 +142,8 @@ ActId addFindings(ActUnderWay& act, std::int64_t piano, std::span<const Finding>
 void insertFinding(ActUnderWay& act, std::int64_t piano, const Finding& finding, std::optional<ActId> origin) {
     for (const HeldFinding& held : heldFindings(act.book(), piano, finding)) {
         const bool gives = finding.fault.empty() ? finding.state == FindingState::sound : held.fault.empty();
-        if (gives && held.fault != finding.fault)
+        const bool filed = finding.part == "hammer-head" && held.filed();
+        if (gives && !filed && held.fault != finding.fault)
             takeBack(act, subject("finding"), {piano, noteNumber(finding), finding.part, held.fault});
     }
     writeFinding(act, piano, finding, over(finding, {finding.fault, {}, {}, 0}), origin);

@@ -173,7 +173,7 @@ double thickestRead(const PianoRecord& record, Cell cell, std::int64_t hammer) {
     return most;
 }
 
-/// The book keeps the last filing of a note; what an earlier pass read tells of those before it.
+/// Every filing pass that the book knows counts; what was read once tells of those before it.
 Reserve hammerFelt(const PianoRecord& record, const Zones& zones, NoteNumber note) {
     Reserve out = emptyReserve(ReserveOf::hammerFelt, note);
     const Cell cell{note, dimension::feltLeft};

@@ -46,7 +46,8 @@ constexpr std::array kActionRows = {
         "crack>replace warp>burn-in-small-twist glue-joint-loose rotated>burn-in-small-twist",
         "glue replace= burn-in-small-twist", Must::note, "", "B O S K", perNote, {8, 20}, false, action, "solvents"},
     Row{12, "hammer-head", "UDG",
-        "deep-grooves hard felt-split>reglue wood-shows>replace-section loose-on-shank>reglue moth>replace-section",
+        "deep-grooves hard felt-split>reglue wood-shows>replace-section loose-on-shank>reglue moth>replace-section "
+        "filed-1 filed-2 filed-3 filed-4 filed-5 filed-6",
         "reshape reglue replace-section=", set, "replace-section loose-on-shank", "B O K felt-left", perNote, {1, 2},
         false, hammers, "dust"},
     Row{13, "catcher", "UD", "leather-bare hard dowel-loose>glue broken>replace", "releather=catcher-leather glue",

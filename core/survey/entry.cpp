@@ -1,4 +1,5 @@
 // Findings as they are typed: "20,23,31-40 bridle-strap rotted replace-set" (commands.md).
+#include "core/survey/filing.h"
 #include "core/survey/survey.h"
 
 #include <algorithm>
@@ -170,6 +171,8 @@ Outcome<Finding> readFault(const Part& part, std::span<const std::string_view> w
         const Fault* fault = findFault(part, joined(words.first(n), '-'));
         if (!fault) continue;
         finding.fault = fault->key;
+        if (filingPass(finding.fault) > 0) finding.remedy = "reshape";
+        if (filingPass(finding.fault) > 0) finding.state = FindingState::mended;
         auto whole = readRemedy(part, finding, words.subspan(n));
         if (whole) return whole;
         refusal = whole.error();

@@ -103,3 +103,28 @@ TEST_CASE("each kind of action has its own steps and none of another's") {
     for (const StepOfWork* step : grand)
         CHECK_FALSE(accessOf(*step, kinds[4].piano).empty());
 }
+
+TEST_CASE("hammers are filed before everything that filing disturbs, on every kind that files") {
+    // list posts and handbooks agree: filing makes blow, let-off and checking larger, so it comes before regulating
+    const StepOfWork& filing = *findStep("file-hammers");
+    for (const auto& [name, piano] : kindsOfAction()) {
+        INFO(name);
+        const std::string_view setsBlow = piano.vertical() ? "set-rest-rail" : "set-grand-blow";
+        const std::string_view setsLetOff = piano.vertical() ? "set-let-off" : "set-grand-let-off";
+        const std::string_view setsChecks = piano.vertical() ? "set-checks" : "set-grand-checks";
+        for (const std::string_view later :
+             {setsBlow, setsLetOff, setsChecks, std::string_view("fit-hammers-to-strings"),
+              std::string_view("square-hammers"), std::string_view("trial-notes")}) {
+            INFO(later);
+            std::set<std::string_view> before;
+            std::vector<std::string_view> open = {later};
+            while (!open.empty()) {
+                const std::string_view id = open.back();
+                open.pop_back();
+                for (const std::string_view need : needsOf(*findStep(id), piano))
+                    if (before.insert(need).second) open.push_back(need);
+            }
+            CHECK(before.contains(filing.id));
+        }
+    }
+}

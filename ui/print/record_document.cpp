@@ -2,6 +2,7 @@
 // watch. Plain words, and nothing that is not in the book.
 #include "core/sheet/not_read_since.h"
 #include "core/sheet/work_order.h"
+#include "core/survey/filing.h"
 #include "core/survey/standing.h"
 #include "ui/print/documents.h"
 #include "ui/print/owner_words.h"
@@ -182,8 +183,8 @@ std::vector<Paragraph> findings(const Source& source, std::initializer_list<Find
             QStringList what;
             if (!finding->fault.empty()) what << words::faultName(finding->fault);
             if (remedy && finding->state != FindingState::watch) what << words::surveyRemedyName(remedy->key);
-            if (finding->amount > 0)
-                what << onPaper(QT_TRANSLATE_NOOP("paper", "%1 mm taken off")).arg(mm(finding->amount, 1));
+            const double filed = isFiled(*finding) ? filedInAll(source.record.findings, n) : finding->amount;
+            if (filed > 0) what << onPaper(QT_TRANSLATE_NOOP("paper", "%1 mm taken off in all")).arg(mm(filed, 1));
             groups[{what.join(QStringLiteral(", ")).toStdString(), finding->remark}].insert(n.value);
         }
         for (const auto& [same, notes] : groups) {
@@ -192,8 +193,10 @@ std::vector<Paragraph> findings(const Source& source, std::initializer_list<Find
             if (!same.what.empty()) rest << QString::fromStdString(same.what);
             if (!everywhere || part.unit != PartUnit::piano) rest << placesText(notes);
             if (!same.remark.empty()) rest << QString::fromStdString(same.remark);
-            lines.push_back({{words::partOfActionName(part.key) + QStringLiteral(": "), true},
-                             {rest.join(QStringLiteral("; ")) + u'.', false}});
+            const QString name = words::partOfActionName(part.key);
+            if (rest.isEmpty()) lines.push_back({{name + u'.', true}});
+            if (!rest.isEmpty())
+                lines.push_back({{name + QStringLiteral(": "), true}, {rest.join(QStringLiteral("; ")) + u'.', false}});
         }
     }
     return lines;

@@ -1,5 +1,6 @@
 #include "ui/questions/question_row.h"
 
+#include "core/survey/filing.h"
 #include "ui/widgets/look.h"
 #include "ui/words/said.h"
 #include "ui/words/survey_names.h"
@@ -106,7 +107,7 @@ void QuestionRow::askWhere(Answer answer) {
     m_asked = answer;
     m_fault->clear();
     for (const Fault& fault : part.faults)
-        m_fault->addItem(words::faultName(fault.key), words::utf8(fault.key));
+        if (filingPass(fault.key) == 0) m_fault->addItem(words::faultName(fault.key), words::utf8(fault.key));
     if (!m_form.fault.empty()) m_fault->setCurrentIndex(m_fault->findData(words::utf8(m_form.fault)));
     m_fault->setVisible(!good);
     m_whereLabel->setText(good ? tr("Tried, and in order at notes") : tr("at notes"));

@@ -1,5 +1,7 @@
 #include "ui/stations/survey_letters.h"
 
+#include "core/survey/filing.h"
+
 #include <QString>
 
 #include <algorithm>
@@ -29,6 +31,7 @@ std::vector<std::pair<QChar, const Fault*>> faultLetters(const Part& part) {
     std::vector<std::pair<QChar, const Fault*>> out;
     QString taken = kKept;
     for (const Fault& fault : part.faults) {
+        if (filingPass(fault.key) > 0) continue; // said by its millimetres, and numbered by itself
         const QChar letter = freeLetter(fault.key, taken);
         if (letter.isNull()) continue;
         taken += letter;

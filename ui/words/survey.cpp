@@ -1,5 +1,6 @@
 // Findings of the survey as sentences, states and remedies as words. The keys of faults and remedies are themselves
 // the trade's words: a translation lists them as they read without their hyphens.
+#include "core/survey/filing.h"
 #include "ui/words/said.h"
 #include "ui/words/survey_names.h"
 
@@ -84,6 +85,7 @@ QString listed(const QStringList& names) {
 } // namespace
 
 QString faultName(std::string_view fault) {
+    if (const int pass = filingPass(fault)) return inSurvey("filed, pass %1").arg(pass);
     return phrase(fault);
 }
 
