@@ -118,6 +118,34 @@ private Q_SLOTS:
         QCOMPARE(walk.cells(), std::vector<Cell>{cells[1]});
     }
 
+    /// A repeat that can hardly be the same distance, or stands in another unit, is asked about in the field itself.
+    void aRepeatThatIsFarOffOrInAnotherUnitIsAskedAbout() {
+        const Cell cell{{40}, dimension::letOff};
+        const auto trials = [&] { return m_bench->pass()->at(cell)->trials.size(); };
+        const auto again = [&](const char* typed) {
+            m_bench->setCell(cell);
+            key(Qt::Key_R);
+            keys(QLatin1String(typed));
+            key(Qt::Key_Return);
+        };
+        m_bench->setCell(cell);
+        keys(QStringLiteral("3.0"));
+        key(Qt::Key_Return);
+        again("3.1"); // as two readings of one thing are
+        QCOMPARE(trials(), std::size_t{2});
+        again("6.5");
+        QCOMPARE(trials(), std::size_t{2}); // asked first
+        key(Qt::Key_Escape);
+        QCOMPARE(trials(), std::size_t{2});
+        again("6.5");
+        key(Qt::Key_F9); // as typed
+        QCOMPARE(trials(), std::size_t{3});
+        again("1/8\"");
+        QCOMPARE(trials(), std::size_t{3});
+        key(Qt::Key_F9);
+        QCOMPARE(trials(), std::size_t{4});
+    }
+
     /// From what heights count is asked over the grid before the first one; what is typed meanwhile is a reading.
     void fromWhatHeightsCountIsAskedBeforeTheFirst() {
         auto* band = m_window->findChild<ReferenceBand*>();

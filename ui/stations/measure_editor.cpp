@@ -32,9 +32,14 @@ void ReadingEditor::setInitial(const QString& typed) {
     selectAll();
 }
 
+void ReadingEditor::setRepeat(bool on) {
+    m_repeat = on;
+    understandNow();
+}
+
 void ReadingEditor::understandNow() {
     m_asking = false;
-    m_meaning = understand(m_bench, text(), m_cell);
+    m_meaning = understand(m_bench, text(), m_cell, m_repeat);
     using Meaning = Understanding::Kind;
     const bool sound = m_meaning.kind == Meaning::sound;
     sayAt(*this, sound ? (m_meaning.headline + QStringLiteral(", ") + m_meaning.more) : QString());

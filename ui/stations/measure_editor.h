@@ -18,7 +18,7 @@ public:
 
     Cell cell() const { return m_cell; }
     /// A further trial of the cell instead of a new value over the old one.
-    void setRepeat(bool on) { m_repeat = on; }
+    void setRepeat(bool on);
     bool repeat() const { return m_repeat; }
     bool changed() const { return text() != m_initial; }
     void setInitial(const QString&);

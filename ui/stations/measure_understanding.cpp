@@ -98,10 +98,12 @@ std::optional<Expected> expectedAfterPlan(const Workbench& bench, Cell cell) {
     return {};
 }
 
-Understanding understand(const Workbench& bench, const QString& typed, Cell cell) {
+Understanding understand(const Workbench& bench, const QString& typed, Cell cell, bool repeat) {
     Understanding meaning;
     if (typed.trimmed().isEmpty()) return meaning;
-    const auto entry = bench.understand(typed.trimmed().toStdString(), cell);
+    auto entry = bench.understand(typed.trimmed().toStdString(), cell);
+    const Measured* before = repeat && bench.pass() ? bench.pass()->at(cell) : nullptr;
+    if (entry && entry->sound && before) entry->question = askAboutRepeat(cell, *entry->sound, *before, *bench.piano());
     if (!entry) {
         meaning.kind = Understanding::Kind::refused;
         meaning.headline = words::sentence(entry.error());

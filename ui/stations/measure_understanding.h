@@ -22,7 +22,8 @@ struct Understanding {
     std::optional<Judged> judged;
 };
 
-Understanding understand(const Workbench&, const QString& typed, Cell);
+/// `repeat`: a further trial of the cell; in another unit, or far from those before it, it is asked about.
+Understanding understand(const Workbench&, const QString& typed, Cell, bool repeat = false);
 
 /// "46.04 mm = 1.813 in"; the other unit first where that was typed.
 QString inBothUnits(const TypedQuantity&, DimensionId);
