@@ -207,7 +207,7 @@ void sayCautions(const PianoRecord& record, bool all, bool json) {
 /// On standard error: what has to be answered before a plan is made.
 void askQuestions(const PianoRecord& record, bool json) {
     if (letOffRailFirst(record.findings, record.piano)) ask(words::letOffRailSentence(), json);
-    for (const auto id : askBeforePlan(record.findings, record.piano))
+    for (const auto id : askBeforePlan(record.findings, record.piano, record.marks))
         ask(inConsole(QT_TRANSLATE_NOOP("console", "Before a plan: %1 (--state \"%2\")"))
                 .arg(words::surveyQuestion(id, record.piano), words::surveyAnswer(id, record.piano)),
             json);

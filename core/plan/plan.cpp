@@ -112,7 +112,7 @@ void askAboutPedalLift(Bench& bench, const std::vector<Step>& steps) {
 
 /// What the survey has not answered comes before the deciding checks of the causes, each once.
 void askAboutParts(Bench& bench) {
-    auto asked = askBeforePlan(bench.record.findings, bench.piano());
+    auto asked = askBeforePlan(bench.record.findings, bench.piano(), bench.record.marks);
     for (const std::string_view each : bench.askFirst)
         if (std::find(asked.begin(), asked.end(), each) == asked.end()) asked.push_back(each);
     bench.askFirst = std::move(asked);

@@ -95,18 +95,19 @@ std::vector<Done> allDone(const Plan& plan) {
 }
 
 std::vector<std::string_view> openQuestions(const Plan& plan, const PianoRecord& record) {
-    auto open = askBeforePlan(record.findings, record.piano);
+    auto open = askBeforePlan(record.findings, record.piano, record.marks);
     const Pass* pass = record.pass(plan.pass);
     for (const std::string_view each : plan.askFirst) {
         const bool ofSurvey = each == "try-let-off-screws" || findPart(each);
         const bool look = pass && answerTo(each, record, *pass).has_value();
         const bool already = std::find(open.begin(), open.end(), each) != open.end();
         // A part that a cause's check asks for is answered by any word on it.
+        const bool byWork = answeredByWork(each, record.marks);
         const bool answered =
             ofSurvey && std::any_of(record.findings.begin(), record.findings.end(), [&](const Finding& f) {
                 return f.part == each && f.state != FindingState::notLookedAt;
             });
-        if (!already && !answered && !look && each != "try-let-off-screws") open.push_back(each);
+        if (!already && !answered && !byWork && !look && each != "try-let-off-screws") open.push_back(each);
     }
     // What only tells what to do stands back behind what can be answered.
     std::stable_partition(open.begin(), open.end(), [](std::string_view id) {

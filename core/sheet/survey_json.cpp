@@ -159,7 +159,7 @@ std::string surveyJson(const PianoRecord& record) {
     for (int i = 1; i <= record.piano.notes; ++i)
         if (!standing.blockersOf(NoteNumber{i}).empty()) blocked.push_back(NoteNumber{i});
     out["blocked"] = sheet::notes(blocked);
-    out["ask_before_plan"] = sheet::texts(askBeforePlan(findings, record.piano));
+    out["ask_before_plan"] = sheet::texts(askBeforePlan(findings, record.piano, record.marks));
     out["advice"] = Json::array();
     if (letOffRailFirst(findings, record.piano)) out["advice"].push_back("let-off-rail-to-specialist");
     out["order"] = orderJson(workOrder(record));

@@ -115,6 +115,13 @@ BeforeWork beforeWork(const PianoRecord& record, const Plan* plan) {
 bool wholeJobWanted(const PianoRecord& record) {
     const auto said = record.preferences.find("job");
     if (said != record.preferences.end()) return said->second != "asked";
+    // Who ticked off how the job begins walks all of it, whatever is read on the way.
+    const bool begun = std::any_of(record.marks.begin(), record.marks.end(), [](const WorkMark& mark) {
+        const StepOfWork* step = findStep(mark.step);
+        const bool first = step && step->part == WorkPart::before && step->id != "stand-it-safe"; // that every job has
+        return first && mark.state == MarkState::done;
+    });
+    if (begun) return true;
     for (const Pass& pass : record.passes) {
         std::map<DimensionId, int> read;
         for (const auto& [cell, measured] : pass.cells)

@@ -15,6 +15,27 @@ constexpr std::array<std::string_view, 12> kAsked = {
     "key-slip", "capstan",      "trapwork",    "player-stack",  "player-stop-rail"};
 constexpr int kTriesPerSection = 3;
 
+/// A question and the step of the work that answers it: what was tightened, renewed or tried just now is not asked
+/// about. The thread of the capstans, straps and stops have no such step before the plan.
+struct AnsweringStep {
+    std::string_view question, step;
+};
+constexpr std::array<AnsweringStep, 15> kAnswering = {{{"case", "stand-it-safe"},
+                                                       {"key-frame", "bed-key-frame"},
+                                                       {"try-let-off-screws", "try-let-off-screws"},
+                                                       {"action-bolts", "seat-action"},
+                                                       {"trapwork", "seat-action"},
+                                                       {"flange-screws", "tighten-screws"},
+                                                       {"let-off-rail", "tighten-screws"},
+                                                       {"rest-rail-cloth", "renew-rest-rail"},
+                                                       {"back-rail-cloth", "renew-key-cloths"},
+                                                       {"key-slip", "space-keys"},
+                                                       {"trapwork", "grand-pedals"},
+                                                       {"damper-wire", "line-dampers"},
+                                                       {"damper-wire", "seat-and-line-grand-dampers"},
+                                                       {"player-stack", "take-stack-out"},
+                                                       {"player-stop-rail", "set-player-stops"}}};
+
 bool lookedAt(const Part& part, const Standing& standing) {
     const auto notes = notesOf(part, standing.piano());
     return std::any_of(notes.begin(), notes.end(),
@@ -34,7 +55,16 @@ bool screwsTried(const Part& screw, const Standing& standing) {
 
 } // namespace
 
-std::vector<std::string_view> askBeforePlan(std::span<const Finding> findings, const Piano& piano) {
+bool answeredByWork(std::string_view question, std::span<const WorkMark> marks) {
+    return std::any_of(kAnswering.begin(), kAnswering.end(), [&](const AnsweringStep& each) {
+        return each.question == question && std::any_of(marks.begin(), marks.end(), [&](const WorkMark& mark) {
+                   return mark.step == each.step && !mark.note && mark.state == MarkState::done;
+               });
+    });
+}
+
+std::vector<std::string_view> askBeforePlan(std::span<const Finding> findings, const Piano& piano,
+                                            std::span<const WorkMark> marks) {
     const Standing standing(findings, piano);
     std::vector<std::string_view> out;
     const Part* screw = findPart("let-off-screw");
@@ -45,6 +75,7 @@ std::vector<std::string_view> askBeforePlan(std::span<const Finding> findings, c
         const Part* part = findPart(key);
         if (part && fitted(*part, piano) && !lookedAt(*part, standing)) out.push_back(key);
     }
+    std::erase_if(out, [&](std::string_view id) { return answeredByWork(id, marks); });
     return out;
 }
 

@@ -3,6 +3,7 @@
 
 #include "core/survey/remedy_minutes.h"
 #include "core/survey/survey.h"
+#include "core/survey/work_mark.h"
 
 #include <set>
 
@@ -54,7 +55,9 @@ Job wholeJob(std::span<const Finding>, const Piano&, const JobTerms& = {});
 
 /// What is asked before a plan is made, until the survey answers it: "try-let-off-screws" (three a section) and the
 /// parts whose state decides whether readings mean anything (action-bolts, back-rail-cloth, player-stack, ...).
-std::vector<std::string_view> askBeforePlan(std::span<const Finding>, const Piano&);
+/// A step of the work that was ticked off as a whole answers what it put in order.
+std::vector<std::string_view> askBeforePlan(std::span<const Finding>, const Piano&, std::span<const WorkMark> = {});
+bool answeredByWork(std::string_view question, std::span<const WorkMark>);
 
 /// The ends of every section: sample hammers to send with an order of new ones.
 std::vector<NoteNumber> sampleHammers(const Piano&);

@@ -27,6 +27,14 @@ NextAct decide(const BeforeWork& before) {
     return next;
 }
 
+/// What is out here may have one cause: nothing of it is turned, and the step not ticked off, before that is decided.
+bool heldBackHere(const StepNow& open, const BeforeWork& before) {
+    const StepEvidence* evidence = evidenceOf(open.step->id);
+    if (open.asks != StepAsks::tick || before.heldBack.empty() || !evidence || !before.heldBackIn) return false;
+    const auto& its = evidence->dimensions;
+    return std::find(its.begin(), its.end(), *before.heldBackIn) != its.end();
+}
+
 NextAct waiting(std::span<const StepNow> steps) {
     NextAct next;
     for (const StepNow& each : steps)
@@ -45,6 +53,7 @@ NextAct nextAct(std::span<const StepNow> steps, const BeforeWork& before) {
     const auto open = std::find_if(steps.begin(), steps.end(), [](const StepNow& each) { return each.openNow(); });
     if (open == steps.end() && !before.heldBack.empty()) return decide(before);
     if (open == steps.end()) return waiting(steps);
+    if (heldBackHere(*open, before)) return decide(before);
     const bool byPlan = open->asks == StepAsks::turn || open->asks == StepAsks::trial;
     if (!byPlan) return ofStep(*open);
     NextAct next = ofStep(*open);

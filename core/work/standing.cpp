@@ -2,6 +2,7 @@
 
 #include "core/work/reads.h"
 #include "core/work/repairs.h"
+#include "core/work/ways.h"
 
 #include <algorithm>
 
@@ -10,14 +11,11 @@ namespace {
 
 constexpr std::array<std::string_view, 5> kStepStates = {"waits", "open", "part-done", "done", "not-here"};
 constexpr std::array<std::string_view, 6> kStepAsks = {"tick", "read", "mend", "turn", "trial", "read-again"};
-constexpr std::array<std::string_view, 7> kStepReasons = {"by-hand",   "sound",   "in-order", "gone-past",
-                                                          "not-asked", "no-work", "part-off"};
-/// What lies behind each way: a grand's stack is lifted off an action that is drawn out, its keys come off under it.
-constexpr std::array<std::string_view, 1> kKeysOff = {"keys-off"}, kOut = {"out"};
-constexpr std::array<std::string_view, 2> kStackOff = {"g-stack-off", "g-keys-off"};
-constexpr std::array<std::string_view, 4> kDrawn = {"g-drawn", "g-stack-off", "g-keys-off", "g-belly"};
+constexpr std::array<std::string_view, 8> kStepReasons = {"by-hand",   "sound",   "in-order", "gone-past",
+                                                          "not-asked", "no-work", "part-off", "comes-later"};
 /// So many readings are a look at the piano as found (one natural near each end of each section, five dimensions).
 constexpr int kEnoughAsFound = 20;
+constexpr double kMostLookedAt = 0.5; // share of the parts
 
 /// Newest marks of one step.
 struct MarksOfStep {
@@ -59,9 +57,9 @@ public:
     std::vector<StepNow> all() {
         for (const StepOfWork* step : stepsOf(m_facts.piano))
             m_steps.push_back(alone(*step));
-        openTheWay();
         passOver();
-        hold();
+        openTheWays();
+        hold(m_steps);
         return std::move(m_steps);
     }
 
@@ -141,7 +139,7 @@ private:
         if (id == "survey-action") {
             if (!m_facts.whole) return settleAs(now, StepState::notHere, "not-asked"), true;
             const double share = work::shareLookedAt(m_facts);
-            now.begun = share > 0;
+            now.begun = share >= kMostLookedAt; // a word at the first look is no survey on the bench
             now.minutes *= 1 - share;
             if (share == 1) settleAs(now, StepState::done);
             if (share > 0 && share < 1) now.state = StepState::partDone;
@@ -195,59 +193,6 @@ private:
         return now;
     }
 
-    StepNow* at(std::string_view id) {
-        for (StepNow& each : m_steps)
-            if (each.step->id == id) return &each;
-        return nullptr;
-    }
-
-    std::int64_t doneAt(std::string_view id) const {
-        const auto marks = m_marks.find(id);
-        return marks == m_marks.end() ? 0 : marks->second.order;
-    }
-
-    void reopen(StepNow& step) {
-        step.state = StepState::open;
-        step.reason = {};
-        m_reopened.insert(step.step->id);
-    }
-
-    /// A way that a repair or a line of the plan needs is open again, or for the first time, until it is ticked; where
-    /// nothing asks for it, it is not needed. What only waits for parts opens nothing yet.
-    void way(std::string_view id, std::span<const std::string_view> accesses, std::string_view back) {
-        StepNow* step = at(id);
-        if (!step) return;
-        const bool asked = std::any_of(m_steps.begin(), m_steps.end(), [&](const StepNow& each) {
-            const bool evidence = each.asks == StepAsks::mend || each.asks == StepAsks::turn;
-            const std::string_view by = accessFor(*each.step, m_facts.piano, each.notes.size());
-            const bool behind = std::find(accesses.begin(), accesses.end(), by) != accesses.end();
-            return each.step->id != id && each.openNow() && evidence && behind;
-        });
-        const bool open = doneAt(id) > doneAt(back);
-        if (asked && !open) {
-            reopen(*step);
-            step->minutes = minutesOf(*step->step, 1);
-        } else if (!asked && !m_facts.whole && step->state != StepState::done) {
-            settleAs(*step, StepState::notHere, "no-work");
-        }
-    }
-
-    /// Behind what is opened stands what closes it again.
-    void wayBack(std::string_view id, std::string_view opened) {
-        StepNow* step = at(id);
-        if (step && doneAt(opened) > doneAt(id)) reopen(*step);
-    }
-
-    void openTheWay() {
-        way("take-keys-off", kKeysOff, "space-keys");
-        way("lift-grand-stack", kStackOff, "seat-grand-action");
-        way("draw-grand-action", kDrawn, "seat-grand-action");
-        way("take-action-out", kOut, "seat-action");
-        wayBack("seat-action", "take-action-out");
-        wayBack("seat-grand-action", "draw-grand-action");
-        wayBack("put-stack-in", "take-stack-out");
-    }
-
     /// Every step that stands before this one.
     void collect(const StepOfWork& step, std::set<std::string_view>& before) const {
         for (const std::string_view need : needsOf(step, m_facts.piano))
@@ -261,25 +206,38 @@ private:
             if (each.begun) collect(*each.step, before);
         for (StepNow& each : m_steps) {
             const bool routine = each.asks == StepAsks::tick && each.notes.empty() && !each.begun;
-            if (routine && each.state == StepState::open && !m_reopened.contains(each.step->id) &&
-                before.contains(each.step->id))
+            if (routine && each.state == StepState::open && before.contains(each.step->id))
                 settleAs(each, StepState::notHere, "gone-past");
         }
     }
 
     /// A step does not hold others up where only parts that are no must are still to come.
     bool holdsUp(const StepNow& now) const {
-        if (now.state == StepState::done || now.state == StepState::notHere) return false;
+        if (now.settled()) return false;
         const auto repairs = m_repairs.find(now.step->id);
         const bool awaited = now.state == StepState::waits && now.waitsFor.empty() && !now.supplies.empty();
         return !awaited || repairs == m_repairs.end() || repairs->second.blocking;
     }
 
-    void hold() {
-        for (StepNow& each : m_steps) {
-            if (each.state == StepState::done || each.state == StepState::notHere) continue;
-            for (const std::string_view need : needsOf(*each.step, m_facts.piano))
-                if (const StepNow* before = at(need); before && holdsUp(*before)) each.waitsFor.push_back(need);
+    /// The nearest steps before this one that are not settled; through those that are, to what lies before them.
+    void lookBack(const StepOfWork& step, std::span<const StepNow> steps, std::set<std::string_view>& seen,
+                  std::vector<std::string_view>& open) const {
+        for (const std::string_view need : needsOf(step, m_facts.piano)) {
+            if (!seen.insert(need).second) continue;
+            const auto before = std::ranges::find_if(steps, [&](const StepNow& s) { return s.step->id == need; });
+            const bool inTheWay = before != steps.end() && holdsUp(*before);
+            if (inTheWay) open.push_back(need);
+            if (!inTheWay) lookBack(*findStep(need), steps, seen, open);
+        }
+    }
+
+    /// A step waits for everything before it that is not settled, also where what lies between them is.
+    void hold(std::vector<StepNow>& steps) const {
+        const std::vector<StepNow> before = steps;
+        for (StepNow& each : steps) {
+            if (each.settled()) continue;
+            std::set<std::string_view> seen;
+            lookBack(*each.step, before, seen, each.waitsFor);
             if (!each.waitsFor.empty()) each.state = StepState::waits;
             if (m_facts.partOff && each.step->id == "hand-over") {
                 each.state = StepState::waits;
@@ -288,11 +246,19 @@ private:
         }
     }
 
+    void openTheWays() {
+        std::vector<StepNow> held = m_steps;
+        hold(held);
+        work::WaysKnown known{.piano = m_facts.piano, .whole = m_facts.whole, .saidAt = {}};
+        for (const auto& [id, marks] : m_marks)
+            known.saidAt[id] = marks.order;
+        work::openTheWays(m_steps, held, known);
+    }
+
     const WorkFacts& m_facts;
     std::map<std::string_view, MarksOfStep> m_marks;
     std::map<std::string_view, work::RepairsOfStep> m_repairs;
     std::vector<StepNow> m_steps;
-    std::set<std::string_view> m_reopened;
 };
 
 } // namespace

@@ -63,11 +63,13 @@ struct StepNow {
     std::int64_t spent = 0;                   // seconds, where said
     bool begun = false;                       // something of it was done
     bool openNow() const { return state == StepState::open || state == StepState::partDone; }
+    bool settled() const { return state == StepState::done || state == StepState::notHere; }
 };
 
 /// by-hand; sound (all of its parts were looked at); in-order (its readings are); gone-past (later work is done);
 /// part-off (of hand-over: a part that has to go back is off);
-/// not-asked (the whole job was not asked for); no-work (nothing behind it asks for it).
+/// not-asked (the whole job was not asked for); no-work (nothing behind it asks for it); comes-later (something does,
+/// and other work is next).
 std::span<const std::string_view> stepReasonKeys();
 
 /// Of every step that this piano has, in the order of work.

@@ -141,7 +141,7 @@ TEST_CASE("who reads every note means to regulate: only what readings and findin
     CHECK(now.next.step->asks == StepAsks::trial);
     CHECK(now.next.notes.size() == 3);
     record.preferences["job"] = "whole";
-    CHECK(workNow(record).next.step->step->id == "note-the-piano"); // the first look lies behind the readings
+    CHECK(workNow(record).next.step->step->id == "take-photographs"); // the first look lies behind the readings
     record.preferences["job"] = "asked";
     record.passes = {letOffPass(record.piano, 3.0)};
     now = workNow(record);
@@ -157,13 +157,76 @@ TEST_CASE("a repair opens the way to it, and the way back once the action is out
     CHECK(nextStep(record) == "wait"); // nothing to put in
     CHECK(workNow(record).next.supplies == std::set<std::string>{"jack-spring"});
     record.preferences["in-hand.jack-spring"] = "yes";
-    CHECK(nextStep(record) == "take-action-out");
-    tick(record, "take-action-out");
+    // nothing heavy leaves a piano that was not made safe, and straps are looked at before the action is moved
+    for (const char* first : {"stand-it-safe", "open-case", "prop-the-wippens", "take-action-out"}) {
+        CHECK(nextStep(record) == first);
+        tick(record, first);
+    }
     CHECK(nextStep(record) == "mend-wippens-and-jacks");
     state(record.findings, "5,6 jack-spring mended", record.piano);
     CHECK(nextStep(record) == "seat-action");
     tick(record, "seat-action");
     CHECK(nextStep(record) == "done");
+}
+
+TEST_CASE("a grand's action is drawn for the step that is next, and seated once nothing more needs it out") {
+    PianoRecord record = recordOf(pianoOf(ActionKind::grand));
+    record.preferences["job"] = "asked";
+    tick(record, "stand-it-safe");
+    add(record.findings, "30 knuckle flat tease", record.piano);
+    add(record.findings, "31 repetition-lever loose-pin", record.piano); // mended with the stack off
+    record.preferences["in-hand.centre-pin"] = "yes";
+    std::vector<std::string> walked;
+    while (walked.size() < 12 && workNow(record).next.kind == NextKind::step) {
+        const std::string step(nextStep(record));
+        walked.push_back(step);
+        if (step == "mend-hammers") state(record.findings, "30 knuckle mended", record.piano);
+        if (step == "mend-wippens-and-jacks") state(record.findings, "31 repetition-lever mended", record.piano);
+        tick(record, step);
+    }
+    CHECK(walked == std::vector<std::string>{"draw-grand-action", "lift-grand-stack", "mend-wippens-and-jacks",
+                                             "mend-hammers", "seat-grand-action"});
+}
+
+TEST_CASE("what is done with the action in waits while it lies on the bench for parts") {
+    PianoRecord record = recordOf(pianoOf(ActionKind::upright));
+    add(record.findings, "all bridle-strap rotted replace-set", record.piano);
+    for (int i = 0; i < 60 && workNow(record).next.kind == NextKind::step; ++i) {
+        CHECK(nextStep(record) != "set-soft-pedal");
+        CHECK(nextStep(record) != "seat-action");
+        tick(record, nextStep(record));
+    }
+    CHECK(nextStep(record) == "wait");
+    CHECK(workNow(record).next.supplies.contains("bridle-strap"));
+}
+
+TEST_CASE("who begins the whole job walks all of it, also once the key heights are read on the way") {
+    PianoRecord record = recordOf(pianoOf(ActionKind::upright));
+    record.passes = {letOffPass(record.piano, 3.0)};
+    CHECK_FALSE(workNow(record).whole);
+    tick(record, "take-photographs");
+    CHECK(workNow(record).whole);
+    record.preferences["job"] = "asked";
+    CHECK_FALSE(workNow(record).whole);
+}
+
+TEST_CASE("a step that was ticked off answers the question about what it put in order") {
+    PianoRecord record = recordOf(pianoOf(ActionKind::upright));
+    const auto asked = [&](std::string_view question) {
+        const auto open = askBeforePlan(record.findings, record.piano, record.marks);
+        return std::ranges::find(open, question) != open.end();
+    };
+    CHECK(asked("flange-screws"));
+    CHECK(asked("try-let-off-screws"));
+    tick(record, "tighten-screws");
+    CHECK_FALSE(asked("flange-screws"));
+    CHECK_FALSE(asked("let-off-rail"));
+    CHECK(asked("try-let-off-screws"));
+    tick(record, "try-let-off-screws", NoteNumber{3});
+    CHECK(asked("try-let-off-screws")); // one note is not the step
+    tick(record, "try-let-off-screws");
+    CHECK_FALSE(asked("try-let-off-screws"));
+    CHECK(asked("capstan"));
 }
 
 TEST_CASE("a step said to be done mends its findings and ticks its lines, and nothing of another step") {

@@ -148,7 +148,8 @@ Paragraph partCautions(const Job& job, const Piano& piano) {
     for (const JobLine& line : job.lines) {
         const Part* part = findPart(line.part);
         const bool shown = !part || part->caution.empty() || part->caution == "tipping" || part->caution == "tension" ||
-                           part->caution == "force" || std::find(ids.begin(), ids.end(), part->caution) != ids.end();
+                           part->caution == "force" || part->caution == "mains" ||
+                           std::find(ids.begin(), ids.end(), part->caution) != ids.end();
         if (shown || line.toDo.empty()) continue;
         ids.push_back(part->caution);
         text.push_back({QLatin1Char(' ') + words::caution(part->caution, piano), false});
@@ -188,7 +189,7 @@ Document surveyDocument(const Source& source) {
     blocks.emplace_back(gap(3));
     QStringList asked, heard;
     if (letOffRailFirst(record.findings, source.piano())) asked << words::letOffRailSentence();
-    for (const std::string_view id : askBeforePlan(record.findings, source.piano()))
+    for (const std::string_view id : askBeforePlan(record.findings, source.piano(), record.marks))
         asked << QStringLiteral("\u25A1  ") + words::surveyQuestion(id, source.piano());
     addLines(document, onPaper(QT_TRANSLATE_NOOP("paper", "Asked before anything is adjusted")), asked, source.width());
     for (const Advice& advice : adviceOf(record))

@@ -57,7 +57,7 @@ TableRow workRow(const StepNow& now, const Source& source) {
 /// Each caution of the open steps, once.
 Paragraph stepCautions(const WorkNow& now, const Piano& piano) {
     Paragraph text = cautionText(piano);
-    std::set<std::string_view> said{"tipping", "tension", "force"}; // cautionText says these
+    std::set<std::string_view> said{"tipping", "tension", "mains", "force", "grand-slide"}; // cautionText says these
     for (const StepNow& each : now.steps)
         for (const std::string_view caution : cautionsOf(*each.step, piano))
             if (!settled(each) && said.insert(caution).second)

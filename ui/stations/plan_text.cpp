@@ -167,7 +167,7 @@ QString planText(const Plan& plan, const PassView& view, const PianoRecord& reco
     };
     QStringList asks, conflicts;
     // What the survey asks stands above the plan; here are the checks that decide its causes.
-    const auto ofSurvey = askBeforePlan(record.findings, record.piano);
+    const auto ofSurvey = askBeforePlan(record.findings, record.piano, record.marks);
     for (const std::string_view id : openQuestions(plan, record))
         if (std::find(ofSurvey.begin(), ofSurvey.end(), id) == ofSurvey.end())
             asks << words::askFirstSentence(id, record.piano).toHtmlEscaped();

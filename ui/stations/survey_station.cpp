@@ -165,7 +165,7 @@ void SurveyStation::refresh() {
     const bool empty = bench().record()->findings.empty();
     m_rows->setText(empty ? tr("Nothing found yet. Arrows choose part and note, a letter names the fault.")
                           : tr("%1 of %2 parts").arg(model.rowCount()).arg(model.partsFitted()));
-    const auto asked = askBeforePlan(bench().record()->findings, *bench().piano());
+    const auto asked = askBeforePlan(bench().record()->findings, *bench().piano(), bench().record()->marks);
     m_asked->setVisible(!asked.empty());
     if (!asked.empty()) {
         const int more = static_cast<int>(asked.size()) - 1;

@@ -130,7 +130,8 @@ constexpr std::array kKeysSteps = {
              .how = T("Look at the gaps at the fronts. Bend the front pin toward where the front end should go, at its "
                       "foot. Then look at the sharps between naturals."),
              .way = T("Front pin toward the bass = key front toward the bass."),
-             .goodWhen = T("Gaps even by eye, sharps in the middle of theirs; name-board and cheek blocks clear."),
+             .goodWhen =
+                 T("Gaps even by eye, sharps in the middle of theirs; key slip, name-board and cheek blocks clear."),
              .mistake = T("Turning the oval pin."),
              .takes = T("0.5 / 1."),
              .records = T("Word key-space.")},

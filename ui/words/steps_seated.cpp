@@ -51,7 +51,8 @@ constexpr std::array kSeatedSteps = {
         .name = T("Space the hammers"),
         .whatFor = T("The crown meets all its strings and no other's."),
         .tools = T("Long thin screwdriver, finger."),
-        .how = T("Bring the hammers near the strings and mark each that stands aside. Loosen its flange screw a "
+        .how = T("Bring the hammers near the strings and mark each that stands aside.\nG|Then draw the action out "
+                 "and prove it by sliding it in again.\nLoosen its flange screw a "
                  "little, tap the shank's foot over, tighten, look. Then look once more whether it travels straight."),
         .way = T("B|Move it only by the plate screw and the seat of the pin; never bend the tongue."),
         .goodWhen = T("Each crown covers its strings with equal felt at both sides."),

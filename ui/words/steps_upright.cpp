@@ -10,8 +10,10 @@ constexpr std::array kUprightSteps = {
              .name = T("Regulate the trial notes"),
              .whatFor = T("A few notes fully regulated show how this piano wants to be set, and what one turn does."),
              .tools = T("All gauges of the following steps; chalk."),
-             .how = T("In each section take the second natural from each end and the sharp nearest the middle. Set "
-                      "them completely, from the blow to the checks. Write down each turn with the reading before and "
+             .how = T("In each section take the second natural from each end and the sharp nearest the middle.\n"
+                      "UDBO|Set them completely, from the blow to the checks.\nG|Set them completely, from wippen, "
+                      "jack, lever and spring to the checks, in the order of the steps that follow.\nWrite down each "
+                      "turn with the reading before and "
                       "after it. Play them against each other."),
              .way = T("If other notes were read, those are the trial notes."),
              .goodWhen = T("They feel alike and agree within the limits of evenness."),

@@ -7,6 +7,7 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
 #include <cmath>
 
 namespace hammerline::words {
@@ -21,6 +22,7 @@ constexpr std::array kStepReasons{
     KeyedText{"sound", T("every part of it was found sound")},
     KeyedText{"in-order", T("read and in order")},
     KeyedText{"gone-past", T("not ticked, and later work is done")},
+    KeyedText{"comes-later", T("its turn comes later")},
     KeyedText{"not-asked", T("nothing that was read or found asks for it")},
     KeyedText{"part-off", QT_TRANSLATE_NOOP("work", "a part that has to go back is still off")},
     KeyedText{"no-work", T("nothing behind it is to be done")},
@@ -60,6 +62,13 @@ QString partsToMend(const StepNow& now) {
     return names.join(QStringLiteral(", "));
 }
 
+/// Lines of the plan were carried out at every one of these notes.
+bool turnedAt(const StepNow& now, const std::vector<NoteNumber>& notes) {
+    return !notes.empty() && std::ranges::all_of(notes, [&](NoteNumber note) {
+        return std::ranges::find(now.doneNotes, note) != now.doneNotes.end();
+    });
+}
+
 /// What is done, without a full stop.
 QString whatToDo(const NextAct& next) {
     const StepNow& now = *next.step;
@@ -80,6 +89,9 @@ QString whatToDo(const NextAct& next) {
         return ofWork("Begin a pass and read again what was worked on, notes %1").arg(notes);
     case StepAsks::read:
         if (!now.dimension) return step;
+        if (turnedAt(now, next.notes))
+            return ofWork("%1: read %2 again where it was turned, notes %3")
+                .arg(step, name(*now.dimension).toLower(), notes);
         return ofWork("%1, and read %2 as you go: not read yet at notes %3")
             .arg(step, name(*now.dimension).toLower(), notes);
     case StepAsks::tick:
