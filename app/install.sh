@@ -7,6 +7,7 @@ test_packages=(git catch2 librapidcheck-dev clang-format-14 clang-tidy-14 xvfb x
     dbus at-spi2-core python3-gi gir1.2-atspi-2.0)
 desktop_packages=(qt6-gtk-platformtheme qt6-wayland)
 package_packages=(dpkg-dev file)
+browser_packages=(chromium) # reads the page of a second opinion; its test is left out where there is none
 bench_packages=(libbenchmark-dev sqlite3)
 fuzz_packages=(clang-14 libclang-rt-14-dev)
 
@@ -37,6 +38,12 @@ install_missing() {
     { "${as_root[@]}" apt-get -o APT::Update::Error-Mode=any update -qq &&
         "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing; } >&2 ||
         fail "apt could not install what is missing (is the network there?): $missing"
+}
+
+# What a test can do without: a sentence in place of a stop.
+install_if_to_be_had() {
+    ([ -z "$(missing_packages "$@")" ] || install_missing "$@") ||
+        printf 'Not to be had here: %s. The tests that need it are left out.\n' "$*" >&2
 }
 
 # Configures BUILD once, with the arguments that follow. A folder that was moved or copied here with its checkout still

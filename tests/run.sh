@@ -11,6 +11,7 @@ if [ "${1:-}" = --only ]; then
     only=(-R "$2")
 fi
 install_missing "${build_packages[@]}" "${test_packages[@]}"
+install_if_to_be_had "${browser_packages[@]}"
 build=.build/tests
 set_up_build "$build" -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-O1 -DHAMMERLINE_TESTS=ON \
     -DHAMMERLINE_SANITIZE=ON -DCMAKE_UNITY_BUILD=ON

@@ -43,7 +43,9 @@ QList<KeyGroup> keyGroups(const QMenuBar& bar) {
         KeySheetText::tr("Everywhere"),
         {{KeySheetText::tr("arrows, PgUp, PgDn, Home, End"), KeySheetText::tr("move; on the keyboard strip: the note")},
          {KeySheetText::tr("[ and ]"), KeySheetText::tr("dimension before, after")},
-         {KeySheetText::tr("Tab, Shift+Tab"), KeySheetText::tr("next, previous field")}}};
+         {KeySheetText::tr("Tab, Shift+Tab"), KeySheetText::tr("next, previous field")},
+         {KeySheetText::tr("two dates: Left, Right; with Shift"),
+          KeySheetText::tr("another date at the right; at the left")}}};
     groups << KeyGroup{
         KeySheetText::tr("Measure and bench entry"),
         {{KeySheetText::tr("Enter, Shift+Enter"), KeySheetText::tr("store and next, back in the order; empty: skip")},
@@ -71,13 +73,13 @@ QList<KeyGroup> keyGroups(const QMenuBar& bar) {
          {KeySheetText::tr("T"), KeySheetText::tr("in the list of work: it turns the other way round")},
          {KeySheetText::tr("Del"), KeySheetText::tr("take back what was said of this piano")},
          {KeySheetText::tr("B, Shift+arrow"), KeySheetText::tr("on the strip: the next break, move it by a note")}}};
-    groups << KeyGroup{
-        KeySheetText::tr("Survey"),
-        {{KeySheetText::tr("Y, Shift+Y"), KeySheetText::tr("sound; the rest of the row sound")},
-         {KeySheetText::tr("a letter, W, M"), KeySheetText::tr("the fault it names, watch, mended")},
-         {KeySheetText::tr("*, Del"), KeySheetText::tr("as last, not looked at")},
-         {KeySheetText::tr("F2, Ctrl+Enter"), KeySheetText::tr("the form, add what it says")},
-         {KeySheetText::tr("Ctrl+PgDn, Ctrl+PgUp"), KeySheetText::tr("parts to order, the whole job, symptoms")}}};
+    groups << KeyGroup{KeySheetText::tr("Survey"),
+                       {{KeySheetText::tr("Y, Shift+Y"), KeySheetText::tr("sound; the rest of the row sound")},
+                        {KeySheetText::tr("a letter, W, M"), KeySheetText::tr("the fault it names, watch, mended")},
+                        {KeySheetText::tr("*, Del"), KeySheetText::tr("as last, not looked at")},
+                        {KeySheetText::tr("F2, Ctrl+Enter"), KeySheetText::tr("the form, add what it says")},
+                        {KeySheetText::tr("Ctrl+PgDn, Ctrl+PgUp"),
+                         KeySheetText::tr("parts to order, the whole job, symptoms, photographs")}}};
     groups << KeyGroup{KeySheetText::tr("Review"),
                        {{KeySheetText::tr("Enter"), KeySheetText::tr("measure this reading again")}}};
     groups << KeyGroup{

@@ -2,6 +2,7 @@
 
 #include "core/survey/standing.h"
 #include "ui/first/first_page.h"
+#include "ui/pictures/offer_band.h"
 #include "ui/stations/bench_entry.h"
 #include "ui/stations/measure_station.h"
 #include "ui/stations/work_next.h"
@@ -70,6 +71,7 @@ MainWindow::MainWindow(Workbench& bench, Settings& settings, QWidget* parent)
     buildFrame();
     buildMenus();
     buildBenchActions();
+    buildWatchedFolder();
     connectBench();
     refreshBook();
     refreshRail();
@@ -134,6 +136,8 @@ void MainWindow::buildFrame() {
     m_notice->setContentsMargins(u(4), u(1.5), u(4), u(1.5));
     m_notice->hide();
     column->addWidget(m_notice);
+    m_offer = new OfferBand(m_house);
+    column->addWidget(m_offer);
 
     m_stage = new QMainWindow(m_house);
     m_stage->setWindowFlags(Qt::Widget); // a QMainWindow makes itself a window of its own, whatever it is asked for

@@ -27,7 +27,9 @@ class MeasureStation;
 class NewPianoForm;
 class NextLine;
 class NoteCard;
+class OfferBand;
 class StationRail;
+class WatchedFolder;
 
 class MainWindow : public QMainWindow {
     Q_OBJECT
@@ -83,6 +85,19 @@ public:
     /// To the preview, or straight into a PDF file.
     void printSheet(SheetKind, bool asPdf);
 
+    // main_window_photographs.cpp
+    /// New pictures in this folder are offered from now on; empty: of none. Kept for this book.
+    void watchFolder(const QString& folder);
+    WatchedFolder& watched() const { return *m_watched; }
+    void lookSideBySide();
+    /// What a photograph taken now is of.
+    About place() const;
+
+    // main_window_opinion.cpp
+    void askOpinion();
+    void takeAnswer(const std::string& text, const QString& from);
+    void takeAnswerFile(const QString& path);
+
     // main_window_arrivals.cpp: what comes in from outside
     /// Shows the window and brings it to the front; `token` is the desktop's leave to do so.
     void comeForward(const QByteArray& token);
@@ -107,6 +122,17 @@ private:
     void buildPrintMenu();
     void buildHelpMenu();
     void buildExportMenu(QMenu* book); // main_window_outlets.cpp
+    void buildOpinionMenu(QMenu* book);
+    void buildPhotographsMenu(QMenu* book);
+    void buildWatchedFolder();
+    void watchRemembered();
+    void offerPicture();
+    void takeOffered();
+    void leaveOffered();
+    void addPicture(const QString& file);
+    void keepPicture(const Picture&);
+    static bool isPicture(const QString& path);
+    static QString pictureFilter();
     void fillSheets(QMenu*, bool asPdf);
     QString whyNotPrinted(SheetKind) const;
     Outcome<std::optional<Plan>> planFor(SheetKind) const;
@@ -157,6 +183,13 @@ private:
     StationRail* m_rail = nullptr;
     NextLine* m_next = nullptr;
     QLabel *m_title = nullptr, *m_context = nullptr, *m_bookLabel = nullptr, *m_notice = nullptr;
+    struct Offered {
+        QString file;
+        Picture picture;
+    };
+    Offered m_offered; // read once, when it was offered
+    OfferBand* m_offer = nullptr;
+    WatchedFolder* m_watched = nullptr;
     QBoxLayout* m_toolRow = nullptr;
     QMainWindow* m_stage = nullptr; // stack and note card share it, so that the strip keeps the whole width
     QStackedWidget* m_stack = nullptr;

@@ -60,10 +60,11 @@ void MainWindow::dropEvent(QDropEvent* event) {
 void MainWindow::takeIn(const QString& file) {
     const QString name = QFileInfo(file).fileName();
     if (isBook(file.toStdString()) || QFileInfo(file).suffix() == QLatin1String("hammerline")) return openBook(file);
-    if (!isTableOrExport(file))
-        return say(tr("%1 is neither a bench book, nor a table of text (csv, tsv, txt), nor an exported JSON; nothing "
-                      "was changed.")
+    if (!isTableOrExport(file) && !isPicture(file))
+        return say(tr("%1 is neither a bench book, nor a picture, nor a table of text (csv, tsv, txt), nor an exported "
+                      "JSON; nothing was changed.")
                        .arg(name));
+    if (isPicture(file) && m_bench.record()) return addPicture(file);
     if (!m_bench.hasBook()) return say(tr("Open or make a bench book first; then %1 can be taken into it.").arg(name));
     importFile(file);
 }

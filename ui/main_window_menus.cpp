@@ -56,6 +56,8 @@ void MainWindow::buildBookMenu() {
     menu->addSeparator();
     menu->addAction(tr("Import readings…"), QKeySequence(QStringLiteral("Ctrl+I")), this, [this] { importFile(); });
     buildExportMenu(menu);
+    buildPhotographsMenu(menu);
+    buildOpinionMenu(menu);
     menu->addAction(tr("Back up"), QKeySequence(QStringLiteral("Ctrl+B")), this, &MainWindow::backUpBook);
     menu->addAction(tr("Back up to another place…"), this, &MainWindow::backUpElsewhere);
     menu->addAction(tr("Is this book sound?"), this, &MainWindow::verifyBook);

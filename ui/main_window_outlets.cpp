@@ -3,6 +3,7 @@
 #include "core/sheet/sheet.h"
 #include "db/digest.h"
 #include "db/document.h"
+#include "ui/file_names.h"
 #include "ui/main_window.h"
 #include "ui/print/sheets.h"
 #include "ui/stations/station_words.h"
@@ -43,19 +44,6 @@ constexpr std::array kSheetRows = {
 
 QString nameOf(const SheetRow& row) {
     return MainWindow::tr(row.name);
-}
-
-/// A name for a file that says what it is; what no file system takes becomes a hyphen.
-QString fileNameOf(const QStringList& parts, const char* ending) {
-    QString name = parts.join(QStringLiteral(", "));
-    for (QChar& each : name)
-        if (each < u' ' || QStringLiteral("/\\:*?\"<>|").contains(each)) each = u'-';
-    return name + QLatin1String(ending);
-}
-
-QString withEnding(QString path, const char* ending) {
-    if (!path.isEmpty() && !path.endsWith(QLatin1String(ending), Qt::CaseInsensitive)) path += QLatin1String(ending);
-    return path;
 }
 
 } // namespace

@@ -9,7 +9,6 @@
 
 #include <QString>
 
-#include <algorithm>
 #include <iostream>
 #include <iterator>
 
@@ -40,13 +39,6 @@ Outcome<std::optional<PassView>> viewOf(const Bench& bench, const std::string& w
     auto view = viewPass(bench.record, number);
     if (!view) return tl::unexpected(view.error());
     return std::optional(std::move(*view));
-}
-
-bool saidAlready(const PianoRecord& record, const Remark& answer) {
-    return std::ranges::any_of(record.remarks, [&](const Remark& each) {
-        return each.kind == RemarkKind::advice && each.about == answer.about && each.text == answer.text &&
-               each.who == answer.who;
-    });
 }
 
 } // namespace
@@ -86,9 +78,7 @@ int run(const AdviceRequest& request, bool json) {
         if (refusal.place.line > 0) refusal.place.source = request.file;
         return refused(refusal, json);
     }
-    std::vector<Remark> fresh;
-    std::ranges::copy_if(*answers, std::back_inserter(fresh),
-                         [&](const Remark& answer) { return !saidAlready(bench->record, answer); });
+    const std::vector<Remark> fresh = notYetSaid(*answers, bench->record);
     const auto act = fresh.empty() ? Outcome<ActId>(0) : bench->book.addRemarks(bench->record.uuid, fresh);
     if (!act) return refused(act.error(), json);
     for (const Remark& answer : fresh)

@@ -3,6 +3,8 @@
 
 #include "core/history/remark.h"
 
+#include <vector>
+
 namespace hammerline {
 
 struct Photo {
@@ -16,6 +18,11 @@ struct Photo {
 };
 /// The same picture of the same thing, said the same way.
 bool showTheSame(const Photo&, const Photo&);
+
+/// What two dates are set side by side of: photographs of one part at one note (also those of the part as a whole);
+/// where no part is named, of the note, and where no note, of the piano. The earliest first, then by pass. Places in
+/// record.photos.
+std::vector<std::size_t> photosOfPlace(const PianoRecord&, const About&);
 
 /// Bytes of a JPEG or PNG file, kept once by the SHA-256 of the bytes (64 hexadecimal digits).
 struct Picture {

@@ -132,4 +132,16 @@ Outcome<std::vector<Remark>> readAnswers(std::string_view text, const PianoRecor
     return reader.finish();
 }
 
+std::vector<Remark> notYetSaid(std::span<const Remark> answers, const PianoRecord& record) {
+    std::vector<Remark> fresh;
+    for (const Remark& answer : answers) {
+        const bool said = std::ranges::any_of(record.remarks, [&](const Remark& each) {
+            return each.kind == RemarkKind::advice && each.about == answer.about && each.text == answer.text &&
+                   each.who == answer.who;
+        });
+        if (!said) fresh.push_back(answer);
+    }
+    return fresh;
+}
+
 } // namespace hammerline

@@ -17,4 +17,7 @@ std::string answerCode(const About&);
 Outcome<std::vector<Remark>> readAnswers(std::string_view text, const PianoRecord&, const std::string& today,
                                          const std::string& who = {});
 
+/// Those that the record does not hold yet: an answer may come twice.
+std::vector<Remark> notYetSaid(std::span<const Remark> answers, const PianoRecord&);
+
 } // namespace hammerline

@@ -27,6 +27,7 @@ public:
     }
     void say(QWidget*, const QString&, const QString& text) override { said = text; }
     QString fileToOpen(QWidget*, const QString&, const QString&) override { return file; }
+    QString folderToOpen(QWidget*, const QString&) override { return file; }
     QString fileToSave(QWidget*, const QString&, const QString&, const QString&) override { return file; }
     int choose(QWidget*, const QString&, const QString& text, const QStringList&, const QString&) override {
         said = text;

@@ -105,6 +105,7 @@ public:
         return marks;
     }
     StripTool* stripTool() override { return m_breaks; }
+    About place() const override { return {}; } // the piano
     void arrive() override { m_first->row("name")->editor()->setFocus(); }
     /// What was refused stays in front until it is mended or given up.
     bool leave() override {

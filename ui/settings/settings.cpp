@@ -30,6 +30,7 @@ const std::vector<SettingRow>& Settings::table() {
         {Setting::lastFolder, "books/folder", QString()},
         {Setting::paper, "print/paper", QString()},
         {Setting::copiesElsewhere, "books/copies-elsewhere", QVariantMap()},
+        {Setting::watchedFolders, "books/watched-folders", QVariantMap()},
     };
     return rows;
 }

@@ -25,6 +25,7 @@ enum class Setting : std::uint8_t {
     lastFolder,
     paper,           // A4, Letter; empty: as is usual in the country
     copiesElsewhere, // by the path of a book, the day (ISO) of its newest copy on another device
+    watchedFolders,  // by the path of a book, the folder whose new pictures are offered
     count
 };
 

@@ -63,6 +63,9 @@ public:
                 {QStringLiteral("Ctrl M"), tr("new pass")}};
     }
     QString hintRemark() const override { return tr("passes are compared only like with like"); }
+    About place() const override {
+        return {bench().pass() ? std::optional(bench().passNumber()) : std::nullopt, {}, {}, {}};
+    }
     void arrive() override {
         sayComparison();
         showWhatChanged();

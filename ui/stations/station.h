@@ -70,6 +70,8 @@ public:
     /// A step of the work is to be shown, by its id (empty: the first line of the plan); a station that knows no steps
     /// stays as it is.
     virtual void meetStep(const QString&) {}
+    /// What a photograph or a remark taken now is about.
+    virtual About place() const { return {{}, m_workbench.note(), {}, {}}; }
     /// Commits what is being typed. False: something refused stays open, and the station stays in front.
     virtual bool leave() { return true; }
     /// Ctrl+P: prints what this station prints; the dialogs go through the seam.

@@ -40,6 +40,10 @@ QStringList filesOf(const QMimeData* data) {
     return paths;
 }
 
+bool isOpenAdvice(const Remark& remark) {
+    return remark.kind == RemarkKind::advice && remark.accepted.empty();
+}
+
 QString today() {
     return QDate::currentDate().toString(Qt::ISODate);
 }
@@ -53,7 +57,8 @@ SurveyMemory::SurveyMemory(Workbench& bench, QWidget* parent)
     , m_pictures(new QListWidget(this))
     , m_said(new QLabel(this))
     , m_remark(new QLineEdit(this))
-    , m_add(new QPushButton(tr("Add photograph…"), this)) {
+    , m_add(new QPushButton(tr("Add photograph…"), this))
+    , m_decide(new QWidget(this)) {
     setObjectName(QStringLiteral("memory"));
     setAcceptDrops(true);
     m_title->setFont(face(Text::label));
@@ -87,6 +92,16 @@ SurveyMemory::SurveyMemory(Workbench& bench, QWidget* parent)
     column->setSpacing(u(1));
     column->addWidget(m_title);
     column->addLayout(row, 1);
+    auto* answers = new QHBoxLayout(m_decide);
+    answers->setContentsMargins(0, 0, 0, 0);
+    for (const auto& [text, name, accepted] :
+         {std::tuple{tr("Accept"), "accept-advice", "yes"}, {tr("Do not accept"), "refuse-advice", "no"}}) {
+        auto* button = new QPushButton(text, m_decide);
+        button->setObjectName(QLatin1String(name));
+        connect(button, &QPushButton::clicked, this, [this, accepted = accepted] { decide(accepted); });
+        answers->addWidget(button);
+    }
+    line->addWidget(m_decide); // in the line of the remark: the page is low
     column->addLayout(line);
     m_pictures->installEventFilter(this);
     connect(m_add, &QPushButton::clicked, this, &SurveyMemory::chooseFiles);
@@ -134,11 +149,28 @@ void SurveyMemory::refresh() {
         item->setData(kHashRole, utf8(photo.hash));
         item->setData(kNumberRole, number);
     }
+    const Remark* open = openAdvice();
+    if (open) said << tr("To be decided: %1").arg(words::remarkSentence(*open, record->piano));
     for (const Remark& remark : record->remarks)
-        if (here(remark.about)) said << words::remarkSentence(remark, record->piano);
+        if (here(remark.about) && &remark != open) said << words::remarkSentence(remark, record->piano);
+    m_decide->setVisible(open != nullptr);
     if (m_pictures->count() == 0 && said.isEmpty())
         said << tr("Nothing yet. Drop a picture here, paste one, or choose a file; a remark is kept by Enter.");
     m_said->setText(said.join(QLatin1Char('\n')));
+}
+
+const Remark* SurveyMemory::openAdvice() const {
+    const auto& remarks = m_bench.record()->remarks;
+    const auto found =
+        std::ranges::find_if(remarks, [&](const Remark& each) { return isOpenAdvice(each) && here(each.about); });
+    return found == remarks.end() ? nullptr : &*found;
+}
+
+void SurveyMemory::decide(const char* accepted) {
+    const Remark* open = openAdvice();
+    if (!open) return;
+    const Remark advice = *open; // the record is read again
+    if (const auto kept = m_bench.decideAdvice(advice, accepted); !kept) Q_EMIT refused(kept.error());
 }
 
 Photo SurveyMemory::freshPhoto() const {
@@ -173,8 +205,8 @@ bool SurveyMemory::takeFiles(const QStringList& paths) {
 }
 
 void SurveyMemory::chooseFiles() {
-    const QString chosen = Dialogs::now().fileToOpen(this, tr("Photograph"),
-                                                     tr("Pictures (*.jpg *.jpeg *.png *.webp *.bmp *.tif *.tiff)"));
+    const QString chosen = Dialogs::now().fileToOpen(
+        this, tr("Photograph"), tr("Pictures (*.jpg *.jpeg *.png *.webp *.bmp *.gif *.tif *.tiff)"));
     if (!chosen.isEmpty()) takeFiles({chosen});
 }
 

@@ -37,6 +37,9 @@ private:
     void paste();
     void keep(std::vector<BenchBook::NewPhoto>);
     void addRemark();
+    /// The first advice of this place that nobody has decided on; null: none.
+    const Remark* openAdvice() const;
+    void decide(const char* accepted);
     void lookAt(const QString& hash);
     void removeChosen();
     bool here(const About&) const;
@@ -49,6 +52,7 @@ private:
     QLabel* m_said;
     QLineEdit* m_remark;
     QPushButton* m_add;
+    QWidget* m_decide;
 };
 
 } // namespace hammerline

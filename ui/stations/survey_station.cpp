@@ -183,10 +183,15 @@ void SurveyStation::refresh() {
     Q_EMIT wordsChanged();
 }
 
+About SurveyStation::place() const {
+    const Part* part = m_view ? m_view->currentPart() : nullptr;
+    return {{}, bench().note(), part ? std::string(part->key) : std::string(), {}};
+}
+
 void SurveyStation::takeFromTable() {
     const Part* part = m_view->currentPart();
     const Standing* standing = m_view->survey().standing();
-    if (part) m_pages->memory().showPlace({{}, bench().note(), std::string(part->key), {}});
+    if (part) m_pages->memory().showPlace(place());
     if (part && standing) m_form->take(*part, m_view->chosenNotes(), standing->at(*part, bench().note()));
     Q_EMIT wordsChanged();
 }

@@ -25,6 +25,7 @@ public:
     QString hintRemark() const override;
     StripMarks strip() const override;
     void arrive() override;
+    About place() const override;
     QList<QWidget*> panels() override;
     /// The work list.
     void print() override;

@@ -22,6 +22,7 @@ std::unique_ptr<Dialogs>& present() {
 class NobodyThere : public Dialogs {
 public:
     QString fileToOpen(QWidget*, const QString&, const QString&) override { return {}; }
+    QString folderToOpen(QWidget*, const QString&) override { return {}; }
     QString fileToSave(QWidget*, const QString&, const QString&, const QString&) override { return {}; }
     int choose(QWidget*, const QString&, const QString& text, const QStringList&, const QString&) override {
         told(text);
@@ -42,6 +43,10 @@ void Dialogs::nobodyThere() {
 
 QString Dialogs::fileToOpen(QWidget* parent, const QString& title, const QString& filter) {
     return QFileDialog::getOpenFileName(parent, title, {}, filter);
+}
+
+QString Dialogs::folderToOpen(QWidget* parent, const QString& title) {
+    return QFileDialog::getExistingDirectory(parent, title);
 }
 
 QString Dialogs::fileToSave(QWidget* parent, const QString& title, const QString& suggested, const QString& filter) {

@@ -17,6 +17,7 @@ public:
     virtual ~Dialogs() = default;
     /// Empty: nothing chosen.
     virtual QString fileToOpen(QWidget* parent, const QString& title, const QString& filter);
+    virtual QString folderToOpen(QWidget* parent, const QString& title);
     virtual QString fileToSave(QWidget* parent, const QString& title, const QString& suggested, const QString& filter);
     /// The index of the button taken; -1: closed. `text` is one sentence, `more` what may be read besides.
     virtual int choose(QWidget* parent, const QString& title, const QString& text, const QStringList& buttons,
