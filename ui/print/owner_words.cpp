@@ -5,6 +5,8 @@
 #include "ui/words/said.h"
 
 #include <QCoreApplication>
+#include <QDate>
+#include <QLocale>
 
 #include <algorithm>
 #include <array>
@@ -62,6 +64,47 @@ Paragraph feltText(const Review& review) {
     return {{said.join(QLatin1Char(' ')), false}};
 }
 
+/// Notes at which anything was mended or turned.
+int notesWorkedAt(const PianoRecord& record) {
+    std::set<int> notes;
+    for (const Finding& finding : record.findings)
+        if (finding.note && finding.state == FindingState::mended) notes.insert(finding.note->value);
+    for (const Done& done : record.done)
+        for (const NoteNumber note : done.notes)
+            if (done.operation != operation::inspect) notes.insert(note.value);
+    return static_cast<int>(notes.size());
+}
+
+bool anyToDo(const PianoRecord& record) {
+    return std::ranges::any_of(record.findings, [](const Finding& each) { return each.state == FindingState::toDo; });
+}
+
+/// What was done, in one sentence; nothing where nothing was.
+std::vector<Paragraph> doneText(const PianoRecord& record) {
+    const int notes = notesWorkedAt(record);
+    if (notes == 0) return {};
+    return {{{onPaper(QT_TRANSLATE_NOOP("paper", "Since then worn or loose parts were put in order and the playing "
+                                                 "parts set anew, at %1 notes."))
+                  .arg(notes),
+              false}}};
+}
+
+/// What a player is to expect and to do: what is still to come, when somebody comes again, the air of the room.
+std::vector<Paragraph> comingText(const PianoRecord& record, int still) {
+    QStringList said;
+    if (still > 0) said << onPaper(QT_TRANSLATE_NOOP("paper", "These still feel or sound unlike the others."));
+    if (anyToDo(record)) said << onPaper(QT_TRANSLATE_NOOP("paper", "Some repairs are still to come."));
+    std::string due;
+    for (const Remark& remark : record.remarks)
+        if (remark.kind == RemarkKind::visit) due = std::max(due, remark.on);
+    if (const QDate day = QDate::fromString(words::utf8(due), Qt::ISODate); day.isValid())
+        said << onPaper(QT_TRANSLATE_NOOP("paper", "The next visit is due on %1."))
+                    .arg(QLocale(QLocale::English).toString(day, QStringLiteral("d MMMM yyyy")));
+    said << onPaper(QT_TRANSLATE_NOOP("paper", "It helps the piano most where the air of the room stays even: neither "
+                                               "heater nor open window beside it."));
+    return {{{said.join(QLatin1Char(' ')), false}}};
+}
+
 std::vector<Paragraph> withTheTrade(std::vector<Paragraph> lines) {
     lines.push_back({{onPaper(QT_TRANSLATE_NOOP("paper", "What follows is written for the trade.")), false}});
     return lines;
@@ -89,6 +132,8 @@ std::vector<Paragraph> ownersWords(const Source& source) {
                   .arg(record.piano.notes);
     lines.push_back({{first, true}});
     if (out > 0) lines.push_back(feltText(found->review));
+    for (Paragraph& line : doneText(record))
+        lines.push_back(std::move(line));
     if (read.size() < 2) return withTheTrade(std::move(lines));
     const auto left = viewPass(record, read.back()->number);
     if (!left) return withTheTrade(std::move(lines));
@@ -100,6 +145,8 @@ std::vector<Paragraph> ownersWords(const Source& source) {
               : onPaper(QT_TRANSLATE_NOOP("paper", "When it was last measured, %1 notes still wanted attention."))
                     .arg(still),
           true}});
+    for (Paragraph& line : comingText(record, still))
+        lines.push_back(std::move(line));
     return withTheTrade(std::move(lines));
 }
 
