@@ -219,19 +219,22 @@ private:
         return !awaited || repairs == m_repairs.end() || repairs->second.blocking;
     }
 
-    /// The nearest steps before this one that are not settled; through those that are, to what lies before them.
+    /// The nearest steps before this one that are not settled; through one that only its readings or parts call done,
+    /// to what lies before it. What was ticked off, or is not asked for, hides what was found since: the other notes go
+    /// on.
     void lookBack(const StepOfWork& step, std::span<const StepNow> steps, std::set<std::string_view>& seen,
                   std::vector<std::string_view>& open) const {
         for (const std::string_view need : needsOf(step, m_facts.piano)) {
             if (!seen.insert(need).second) continue;
             const auto before = std::ranges::find_if(steps, [&](const StepNow& s) { return s.step->id == need; });
-            const bool inTheWay = before != steps.end() && holdsUp(*before);
-            if (inTheWay) open.push_back(need);
-            if (!inTheWay) lookBack(*findStep(need), steps, seen, open);
+            if (before == steps.end()) continue;
+            if (holdsUp(*before)) open.push_back(need);
+            const bool byTheBook = before->state == StepState::done && !before->reason.empty();
+            if (byTheBook) lookBack(*before->step, steps, seen, open);
         }
     }
 
-    /// A step waits for everything before it that is not settled, also where what lies between them is.
+    /// A step waits for what is not settled before it.
     void hold(std::vector<StepNow>& steps) const {
         const std::vector<StepNow> before = steps;
         for (StepNow& each : steps) {
