@@ -7,12 +7,16 @@
 namespace hammerline {
 
 std::map<std::string, std::string> shapeOf(SQLite::Database& db) {
-    SQLite::Statement find(db, "SELECT type, name, coalesce(sql, '') FROM sqlite_schema");
+    // SQLite itself takes a word of its schema for what it says, even where a flipped bit has made it bytes
+    SQLite::Statement find(db, "SELECT type, name, coalesce(sql, ''), tbl_name, typeof(type) || typeof(name) || "
+                               "typeof(tbl_name) || iif(sql IS NULL, 'text', typeof(sql)) FROM sqlite_schema");
     std::map<std::string, std::string> shape;
     while (find.executeStep()) {
         const std::string name = find.getColumn(1).getString();
         if (name.starts_with("sqlite_stat")) continue; // left by ANALYZE: harmless
-        shape[name] = find.getColumn(0).getString() + "\n" + find.getColumn(2).getString();
+        shape[name] = find.getColumn(0).getString();
+        for (const int column : {2, 3, 4})
+            shape[name] += '\n' + find.getColumn(column).getString();
     }
     return shape;
 }

@@ -225,6 +225,10 @@ TEST_CASE("edits that a book was once called sound with are seen") {
         "UPDATE seal SET last_act = last_act - 1",
         "DELETE FROM seal",
         "UPDATE act SET digest = NULL WHERE id = 2",
+        // a word of the schema that one flipped bit has made bytes
+        "PRAGMA writable_schema=ON; UPDATE sqlite_schema SET type = CAST(type AS BLOB) WHERE name = 'act'",
+        "PRAGMA writable_schema=ON; UPDATE sqlite_schema SET name = CAST(name AS BLOB) WHERE name = 'finding'",
+        "PRAGMA writable_schema=ON; UPDATE sqlite_schema SET tbl_name = CAST(tbl_name AS BLOB) WHERE name = 'done'",
     };
     for (const std::string& sql : edits) {
         INFO(sql);
