@@ -64,8 +64,10 @@ void MainWindow::takeIn(const QString& file) {
         return say(tr("%1 is neither a bench book, nor a picture, nor a table of text (csv, tsv, txt), nor an exported "
                       "JSON; nothing was changed.")
                        .arg(name));
-    if (isPicture(file) && m_bench.record()) return addPicture(file);
     if (!m_bench.hasBook()) return say(tr("Open or make a bench book first; then %1 can be taken into it.").arg(name));
+    if (isPicture(file) && !m_bench.record())
+        return say(tr("Enter a piano first; then %1 can be kept at it.").arg(name));
+    if (isPicture(file)) return addPicture(file);
     importFile(file);
 }
 

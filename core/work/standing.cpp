@@ -241,7 +241,9 @@ private:
             if (each.settled()) continue;
             std::set<std::string_view> seen;
             lookBack(*each.step, before, seen, each.waitsFor);
-            if (!each.waitsFor.empty()) each.state = StepState::waits;
+            // Who enters findings is looking, whatever routine before it nobody ticked.
+            const bool looking = each.step->id == "survey-action" && each.state == StepState::partDone;
+            if (!each.waitsFor.empty() && !looking) each.state = StepState::waits;
             if (m_facts.partOff && each.step->id == "hand-over") {
                 each.state = StepState::waits;
                 each.reason = "part-off";

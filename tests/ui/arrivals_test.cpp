@@ -114,9 +114,14 @@ private Q_SLOTS:
     }
 
     void anythingElseIsRefusedInOneSentenceAndChangesNothing() {
-        const QString picture = fileOf("action.png", "\x89PNG");
+        const QString other = fileOf("action.xyz", "\x89PNG");
+        QVERIFY(drop({other}));
+        QTRY_VERIFY(notice().contains(QStringLiteral("action.xyz is neither")));
+        const QString picture = fileOf("action.png", "\x89PNG"); // the beginning of a picture, and nothing more
         QVERIFY(drop({picture}));
-        QTRY_VERIFY(notice().contains(QStringLiteral("action.png is neither")));
+        QTRY_VERIFY2(notice().contains(QStringLiteral("action.png")) && !notice().contains(QStringLiteral("neither")),
+                     qPrintable(notice()));
+        QVERIFY(m_bench->record()->photos.empty());
         QVERIFY(drop({picture, picture}));
         QTRY_VERIFY(notice().contains(QStringLiteral("2 files")));
         QCOMPARE(m_bench->path(), path());
