@@ -10,6 +10,12 @@ namespace {
 /// Told to do, not asked: it stays beside the cause until the cause is gone.
 constexpr std::array<std::string_view, 2> kInstructions = {"dip-first", "symptom-checks"};
 
+/// A part that this action does not have is not asked about: it can be neither sound nor faulty.
+bool canBeLookedAt(const DecidingCheck& check, const Piano& piano) {
+    const Part* part = findPart(check.part);
+    return !part || fitted(*part, piano);
+}
+
 const DecidingCheck* findCheck(std::string_view id) {
     for (const CauseRule& rule : causeRules())
         for (const DecidingCheck& check : rule.checks)
@@ -81,6 +87,7 @@ std::optional<Weighed> weigh(double certainty, std::span<const DecidingCheck> ch
     Weighed weighed{certainty, {}};
     int spokeFor = 0, ruledOut = 0, speaking = 0, faultsElsewhere = 0, soundElsewhere = 0;
     for (const DecidingCheck& check : checks) {
+        if (!canBeLookedAt(check, record.piano)) continue;
         const bool look = check.part.empty();
         const auto answer = answerTo(check.id, record, pass);
         if (!answer) {
