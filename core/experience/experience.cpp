@@ -2,6 +2,7 @@
 
 #include "core/history/learned.h"
 #include "core/stats/next_case.h"
+#include "core/stats/robust.h"
 
 #include <algorithm>
 #include <cmath>
@@ -102,12 +103,6 @@ std::optional<TaughtFigure> uncertaintyOfOthers(const Piano& piano, std::string_
                         std::exp(logarithm->high95)};
 }
 
-double medianOf(std::vector<double>& values) {
-    std::ranges::sort(values);
-    const std::size_t half = values.size() / 2;
-    return values.size() % 2 == 1 ? values[half] : (values[half - 1] + values[half]) / 2;
-}
-
 std::map<std::string, TaughtMinutes> minutesOfOthers(std::span<const Lesson* const> lessons, std::string_view worker) {
     std::map<std::string, std::vector<double>> times;
     for (const Lesson* lesson : lessons)
@@ -117,8 +112,8 @@ std::map<std::string, TaughtMinutes> minutesOfOthers(std::span<const Lesson* con
     std::map<std::string, TaughtMinutes> out;
     for (auto& [step, each] : times) {
         if (each.size() < kFewest) continue;
-        const double median = medianOf(each);
-        out[step] = {static_cast<int>(each.size()), median, each.front(), each.back()};
+        std::ranges::sort(each);
+        out[step] = {static_cast<int>(each.size()), *median(each), each.front(), each.back()};
     }
     return out;
 }

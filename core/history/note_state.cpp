@@ -128,7 +128,7 @@ void readAftertouch(NoteState& note, const Told& told) {
 
 } // namespace
 
-void link(NoteState& note, const Linkage& linkage) {
+void link(NoteState& note, const EscapementLink& linkage) {
     note.linkage = linkage;
     linked::alone(note, linked::kOwnRatio, std::pow(linkage.spread / (linkage.ratio * linkage.ratio), 2));
 }

@@ -22,7 +22,7 @@ struct Known {
 
 /// How the escapement of a note hangs together: A = D - M - (B - O)(1/R + e), e being what this note's 1/R differs by
 /// from that of its colour.
-struct Linkage {
+struct EscapementLink {
     double ratio = 0;     // R, hammer : key front; 0: not known, the aftertouch stands alone
     double spread = 0;    // of R between notes, one standard deviation
     bool vertical = true; // a grand's keys have no lost motion
@@ -40,7 +40,7 @@ using LinkedCovariance = std::array<LinkedRow, kLinkedCount>;
 /// aftertouch is not kept beside them but reckoned from them; a reading of it tells of them and of e.
 struct NoteState {
     std::array<Known, kDimensionCount> dimension;
-    Linkage linkage;
+    EscapementLink linkage;
     LinkedCovariance together{};
     double e = 0;                // per mm of hammer travel
     bool aftertouchRead = false; // by a person, ever
@@ -53,7 +53,7 @@ struct NoteState {
 };
 
 /// Says how the note hangs together; nothing may be known of it yet.
-void link(NoteState&, const Linkage&);
+void link(NoteState&, const EscapementLink&);
 
 /// What a reading tells: a value with its standard uncertainty (mean of the trials; a go / no-go pair as an even
 /// spread; a word as the bound it is). None where it bounds one side only, or says only that all is well.

@@ -38,7 +38,7 @@ SideBySide::SideBySide(const Workbench& bench, const About& place, std::vector<s
     all->addLayout(columns, 1);
     all->addWidget(keys);
     if (parent) resize(parent->size() * 0.9);
-    show(0, m_photos.size() - 1);
+    showPair(0, m_photos.size() - 1);
 }
 
 QString SideBySide::wordsOf(std::size_t at) const {
@@ -47,7 +47,7 @@ QString SideBySide::wordsOf(std::size_t at) const {
     return text + QLatin1Char('\n') + tr("%1 of %2").arg(at + 1).arg(m_photos.size());
 }
 
-void SideBySide::show(std::size_t left, std::size_t right) {
+void SideBySide::showPair(std::size_t left, std::size_t right) {
     m_left = left;
     m_right = right;
     const std::array places = {left, right};
@@ -92,9 +92,9 @@ void SideBySide::keyPressEvent(QKeyEvent* event) {
     const bool arrow = event->key() == Qt::Key_Left || event->key() == Qt::Key_Right;
     if (!arrow) return QDialog::keyPressEvent(event);
     if (event->modifiers().testFlag(Qt::ShiftModifier))
-        show(moved(m_left), m_right);
+        showPair(moved(m_left), m_right);
     else
-        show(m_left, moved(m_right));
+        showPair(m_left, moved(m_right));
 }
 
 } // namespace hammerline

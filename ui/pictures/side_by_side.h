@@ -22,7 +22,7 @@ protected:
     void resizeEvent(QResizeEvent*) override;
 
 private:
-    void show(std::size_t left, std::size_t right);
+    void showPair(std::size_t left, std::size_t right);
     void lay();
     QString wordsOf(std::size_t) const;
 
